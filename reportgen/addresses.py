@@ -1,0 +1,80 @@
+"""Names, ids and addresses: pure, so that everyone may ask.
+
+A name as an author types it (`gas burned`) has one id (`gas-burned`), one spelling in formulas
+(`gas_burned`) and one address. Addresses are lower-case ASCII.
+"""
+
+from __future__ import annotations
+
+import posixpath
+import re
+import unicodedata
+
+SITE_PAGES = frozenset(
+    {"methods", "instruments", "handbook", "about", "index", "search", "static", "contenders", "tests", "feed", "shared"}
+)
+
+
+def as_id(name: str) -> str:
+    """`Gas burned`, `gas_burned` and `gas-burned` are one id: lower-case ASCII words joined by hyphens.
+
+    Accents fall away (`Blåtand` is `blatand`); what has no ASCII letters or digits gives an empty string, and
+    the caller refuses it.
+    """
+    for letter, plain in (("ß", "ss"), ("æ", "ae"), ("ø", "o"), ("ł", "l"), ("đ", "d"), ("Æ", "ae"), ("Ø", "o")):
+        name = name.replace(letter, plain)
+    folded = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
+    return re.sub(r"[^a-z0-9]+", "-", folded).strip("-")
+
+
+def in_formula(name: str) -> str:
+    """The spelling of a name in formulas: underscores, and one in front where it begins with a digit."""
+    word = as_id(name).replace("-", "_")
+    return f"_{word}" if word[:1].isdigit() else word
+
+
+def campaign_page(campaign: str, page: str = "index") -> str:
+    """`index`, `method`, `data` or `changes` of a campaign."""
+    return f"{campaign}/{page}.html"
+
+
+def test_page(campaign: str, test: str) -> str:
+    return f"{campaign}/tests/{test}.html"
+
+
+def contender_page(campaign: str, contender: str) -> str:
+    return f"{campaign}/contenders/{contender}.html"
+
+
+def method_page(method: str, version: int) -> str:
+    return f"methods/{method}.{version}.html"
+
+
+def instrument_page(instrument: str) -> str:
+    return f"instruments/{instrument}.html"
+
+
+def results_file(campaign: str) -> str:
+    return f"{campaign}/results.json"
+
+
+def raw_file(campaign: str, path: str) -> str:
+    """Where a file of the campaign's stands on the site, byte for byte; `path` from the campaign's folder."""
+    return f"{campaign}/files/{path}"
+
+
+def result_anchor(quantity: str, contender: str, part: str = "") -> str:
+    return "-".join(filter(None, ("result", quantity, contender, part)))
+
+
+def caveat_anchor(number: int) -> str:
+    return f"caveat-{number}"
+
+
+def from_to(page: str, target: str) -> str:
+    """The relative link from one page of the site to another address on it (`target` may carry `#anchor`)."""
+    path, _, anchor = target.partition("#")
+    link = posixpath.relpath(path, posixpath.dirname(page) or ".") if path else ""
+    if path == page and anchor:
+        link = ""
+    return f"{link}#{anchor}" if anchor else link

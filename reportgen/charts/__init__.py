@@ -1,0 +1,4 @@
+"""Results drawn: one file a kind of chart.
+
+In: results. Out: `Figure` (SVG, alternative text, rows). Never knows views or templates.
+"""

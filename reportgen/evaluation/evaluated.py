@@ -1,0 +1,238 @@
+"""What was computed and decided about a campaign, frozen. Pages, record, audit, charts and kit read this.
+
+Every float is in the unit named beside it. What is computed carries `rests_on`; a caveat shows where the readings
+it `touches` and those meet, and nowhere else decides it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from reportgen.finding import Finding, Place
+from reportgen.intake.reading import ReadingKey
+from reportgen.judgement.measured import Decision, Limit, Reason, ScatterFound, Settle
+from reportgen.metrology.uncertain import Source
+
+ResultKind = Literal["measured", "yes/no", "count", "grade"]
+Keys = frozenset[ReadingKey]
+
+
+@dataclass(frozen=True)
+class Contribution:
+    """One line of a budget. `size` is signed, one standard uncertainty in the result's unit.
+
+    `degrees` is None for a type B part (taken as known); `share` is its part of the variance, 0 to 1.
+    `shared` says that other results of the session hold the same error.
+    """
+
+    source: Source
+    size: float
+    share: float
+    shared: bool
+    degrees: float | None = None
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step of the working for a pass: a name, its value and unit, the readings behind it."""
+
+    name: str
+    value: float | None
+    unit: str
+    limit: Limit | None = None
+    keys: tuple[ReadingKey, ...] = ()
+
+
+@dataclass(frozen=True)
+class PassValue:
+    """The quantity for one pass (and part): its value, the readings it came from, whether it is left out."""
+
+    specimen: str
+    pass_: str
+    part: str
+    value: float | None
+    limit: Limit | None
+    keys: tuple[ReadingKey, ...]
+    excluded: str = ""  # the exclusion's id
+    word: str = ""  # yes, no or the grade
+    absent_because: str = ""
+    steps: tuple[Step, ...] = ()
+
+
+@dataclass(frozen=True)
+class Estimate:
+    """Value and uncertainty of a measured result. `scatter` is the standard deviation between its own passes."""
+
+    value: float | None
+    unit: str
+    scatter: float | None
+    degrees: float | None
+    contributions: tuple[Contribution, ...]
+    steps: tuple[float, ...]  # c·δ of the readings behind one pass
+    limit: Limit | None = None
+    unknown_accuracy: tuple[str, ...] = ()  # instruments whose accuracy is unknown
+    assumed_step: bool = False  # the step was read off the written decimals: no instrument named
+
+
+@dataclass(frozen=True)
+class Result:
+    test: str
+    quantity: str
+    contender: str
+    part: str
+    kind: ResultKind
+    estimate: Estimate | None  # None for yes/no and grade, and where nothing was read
+    u: float | None
+    low: float | None
+    high: float | None
+    covers: Literal["instrument and scatter", "instrument"]
+    at_least: bool
+    why_no_u: str
+    by_pass: tuple[PassValue, ...]
+    passes: int  # used
+    excluded: int
+    without: float | None  # the value with every excluded pass put back, None where none was left out
+    rank: tuple[int, int] | None
+    blocked: str
+    yes: int | None
+    of: int | None
+    grade: str
+    grades: Mapping[str, int]
+    missing: str  # why there is no result: "not yet tested", "not read", the reasons given
+    rests_on: Keys
+
+
+@dataclass(frozen=True)
+class Comparison:
+    test: str
+    quantity: str
+    part: str
+    first: str
+    second: str
+    difference: float | None
+    u: float | None
+    low: float | None
+    high: float | None
+    unit: str
+    decision: Decision
+    resolved: bool
+    differed: bool | None
+    differed_low: float | None
+    differed_high: float | None
+    favours: str | None
+    beyond: bool | None
+    reason: Reason
+    settle: Settle | None
+    rests_on: Keys
+
+
+@dataclass(frozen=True)
+class FirstPlace:
+    test: str
+    quantity: str
+    part: str
+    winner: str | None
+    may_be_first: tuple[str, ...]
+    unranked: tuple[str, ...]
+    reason: Reason
+    rests_on: Keys
+    order_changes_without: bool | None = None  # would putting the excluded passes back change the ranks
+
+
+@dataclass(frozen=True)
+class ClaimOutcome:
+    contender: str
+    claim: str
+    quantity: str
+    outcome: Literal["supported", "contradicted", "undecided", "not tested"]
+    probability: float | None
+    scope: Literal["repeat", "this run", ""]
+    reason: Reason
+    rests_on: Keys
+
+
+@dataclass(frozen=True)
+class MustOutcome:
+    contender: str
+    quantity: str
+    outcome: Literal["supported", "contradicted", "undecided", "not tested"]
+    probability: float | None
+    rests_on: Keys
+
+
+@dataclass(frozen=True)
+class ValueForMoney:
+    """`dominated_by` are contenders that cost no more and are resolved better on `quantity` (or the must list)."""
+
+    contender: str
+    price: str
+    low: float | None
+    high: float | None
+    currency: str
+    dominated_by: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class CriterionUse:
+    quantity: str
+    group: str
+    weight: float | None
+    known_scatter: bool
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """The first, plain verdict: conditions, who beat whom on what, value frontier, the author's own words weighed."""
+
+    conditions: tuple[MustOutcome, ...]
+    criteria: tuple[CriterionUse, ...]
+    value: tuple[ValueForMoney, ...]
+    value_quantity: str  # what "worse" is judged on in the frontier
+    winner: str | None
+    rests_on: Keys
+
+
+@dataclass(frozen=True)
+class Caveat:
+    """A limit on what results mean. `number` is its small raised mark, in the campaign's order."""
+
+    id: str
+    number: int
+    sort: Literal["caveat", "incident", "exclusion", "assumption", "instrument", "accepted"]
+    says: str
+    pushes: Literal["up", "down", "unknown", ""]
+    blocks: bool
+    touches: Keys
+    quantities: tuple[str, ...]  # "" narrowed to these; empty: every quantity its readings feed
+    contender: str
+    at: Place
+    decided: str = ""  # exclusions: when
+    because: str = ""
+
+
+@dataclass(frozen=True)
+class ScatterUsed:
+    """The scatter a quantity was judged with."""
+
+    quantity: str
+    part: str
+    found: ScatterFound
+
+
+@dataclass(frozen=True)
+class Evaluation:
+    campaign: str
+    results: tuple[Result, ...]
+    comparisons: tuple[Comparison, ...]
+    firsts: tuple[FirstPlace, ...]
+    claims: tuple[ClaimOutcome, ...]
+    verdict: Verdict | None
+    caveats: tuple[Caveat, ...]
+    scatters: tuple[ScatterUsed, ...]
+    findings: tuple[Finding, ...] = field(default=())
+
+    def of(self, quantity: str, contender: str, part: str = "") -> Result | None:
+        found = (r for r in self.results if (r.quantity, r.contender, r.part) == (quantity, contender, part))
+        return next(found, None)

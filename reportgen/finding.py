@@ -1,0 +1,63 @@
+"""What the program has to say about the author's files, and where.
+
+Every room may raise or return these; none of them prints.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+Severity = Literal["error", "warning", "note"]
+SEVERITIES: tuple[Severity, ...] = ("error", "warning", "note")
+
+
+@dataclass(frozen=True, order=True)
+class Place:
+    """A spot in a file: `file` as a POSIX path from the workspace, line and column from 1 (0: the whole file)."""
+
+    file: str
+    line: int = 0
+    column: int = 0
+
+    def __str__(self) -> str:
+        return ":".join([self.file, *(str(n) for n in (self.line, self.column) if n)])
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One thing to tell the author: what is wrong (`says`), why it matters (`why`) and what to do (`do`).
+
+    `rule` names the check in words that stay (``unread-column``); an author's `accept:` refers to it.
+    `subject` is the campaign's address for what it concerns, such as ``test/gas-burned`` (empty: the whole).
+    `contender` narrows it, as a caveat is narrowed. `accepted` carries the author's reason once given.
+    """
+
+    severity: Severity
+    rule: str
+    place: Place
+    says: str
+    why: str = ""
+    do: str = ""
+    subject: str = ""
+    contender: str = ""
+    accepted: str = ""
+
+
+class Refused(Exception):
+    """The author's files can't be used as they stand; carries every finding known so far, never none."""
+
+    def __init__(self, findings: Iterable[Finding]) -> None:
+        self.findings = tuple(findings)
+        super().__init__("; ".join(f"{f.place}: {f.says}" for f in self.findings))
+
+
+def refuse(rule: str, place: Place, says: str, why: str = "", do: str = "") -> Refused:
+    """One error, ready to raise."""
+    return Refused([Finding("error", rule, place, says, why, do)])
+
+
+def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Errors first, then warnings, then notes; by place inside each."""
+    return tuple(sorted(findings, key=lambda f: (SEVERITIES.index(f.severity), f.place, f.rule, f.says)))

@@ -1,0 +1,154 @@
+"""What judgement is told and what it answers: plain numbers in one unit, no campaign.
+
+Shapes: k contenders in the campaign's order; every float is in the quantity's unit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from reportgen.metrology.uncertain import Source
+
+Better = Literal["lower", "higher"]
+Limit = Literal["above", "below"]
+Decision = Literal["better", "no difference that matters", "too close to call", "not enough to say"]
+ScatterRule = Literal["common", "own", "relative"]
+
+
+@dataclass(frozen=True)
+class Measured:
+    """One contender's result.
+
+    `values`: one number a pass (excluded ones left out), in order; `rounds`: the round of each, or empty.
+    `value`: the result (their mean). `contributions`: signed type B parts of the result by source, steps left
+    out. `steps`: c·δ of every distinct reading that makes one pass's value (|c|·δ; its square over 12 summed is R
+    of JUDGING section 3). `session`: the set of sessions its passes ran in. `blocked`: why it is not ranked.
+    """
+
+    name: str
+    value: float | None
+    values: tuple[float, ...]
+    contributions: Mapping[Source, float] = field(default_factory=dict)
+    steps: tuple[float, ...] = ()
+    rounds: tuple[str, ...] = ()
+    sessions: frozenset[str] = frozenset({""})
+    limit: Limit | None = None
+    blocked: str = ""
+
+
+@dataclass(frozen=True)
+class DeclaredScatter:
+    """Repeatability declared by the method: standard deviation of one pass and its degrees of freedom."""
+
+    sd: float
+    degrees: int
+    source: str = ""
+
+
+@dataclass(frozen=True)
+class Rules:
+    """How this quantity is to be judged, fixed before the data."""
+
+    better: Better
+    scatter: ScatterRule = "common"
+    rounds: bool = False  # the method declared that every round runs every contender once
+    matters: float | None = None
+    declared: DeclaredScatter | None = None
+    between_sessions: float | None = None
+
+
+@dataclass(frozen=True)
+class Reason:
+    """Why, in data: `code` names the rule that decided, `numbers` what it looked at. Sentences are made elsewhere.
+
+    Codes: lead-exceeds, lead-within (numbers: lead, half_width), step-decides (least_lead), no-scatter-known,
+    off-scale-both, bound-decides, bound-too-close, inside-matters (low, high, matters), sessions-apart,
+    one-contender, blocked.
+    """
+
+    code: str
+    numbers: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Settle:
+    """What would settle it: `passes` each for 80 % power at `difference`, or `finer` instrument (passes None)."""
+
+    difference: float
+    passes: int | None
+    finer: bool = False
+    at: Literal["seen", "matters"] = "seen"
+
+
+@dataclass(frozen=True)
+class Pair:
+    """`difference` is first minus second. `resolved`: would a repeat agree; `differed`: did they differ here.
+
+    `low`, `high`, `u` are None where the scatter isn't known; then `differed_low`, `differed_high` hold the
+    instrument's interval. `adjusted`: the interval is simultaneous over all pairs (section 5).
+    `beyond`: True/False/None: better by an amount that matters / by less / open (None too without `matters`).
+    """
+
+    first: str
+    second: str
+    difference: float | None
+    u: float | None
+    low: float | None
+    high: float | None
+    decision: Decision
+    resolved: bool
+    differed: bool | None
+    differed_low: float | None
+    differed_high: float | None
+    favours: str | None
+    reason: Reason
+    adjusted: bool = True
+    beyond: bool | None = None
+    settle: Settle | None = None
+
+
+@dataclass(frozen=True)
+class First:
+    winner: str | None
+    may_be_first: tuple[str, ...]
+    unranked: tuple[str, ...]
+    reason: Reason
+
+
+@dataclass(frozen=True)
+class ScatterFound:
+    """The scatter in use: of one pass, with its degrees of freedom; None where none is known.
+
+    `by_name` holds each contender's under `own`. `origin`: passes, declared, both, none.
+    """
+
+    sd: float | None
+    degrees: float | None
+    origin: Literal["passes", "declared", "both", "none"]
+    by_name: Mapping[str, tuple[float, float]] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Single:
+    """Interval of one contender's own result. `covers` says what it holds; u None gives `why_no_u`."""
+
+    name: str
+    u: float | None
+    low: float | None
+    high: float | None
+    covers: Literal["instrument and scatter", "instrument"]
+    at_least: bool = False  # "at least 95 %": the step is 2 sd or more
+    why_no_u: str = ""
+
+
+@dataclass(frozen=True)
+class Judged:
+    """All that is decided about one quantity: pairs (i < j in the order given), ranks, first place, intervals."""
+
+    pairs: tuple[Pair, ...]
+    ranks: Mapping[str, tuple[int, int] | None]
+    first: First
+    scatter: ScatterFound
+    singles: Mapping[str, Single]

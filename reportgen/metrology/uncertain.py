@@ -1,0 +1,45 @@
+"""A value with its uncertainty taken apart by named source: the one currency of this library.
+
+Contributions are signed and carry one standard uncertainty of their source times the sensitivity to it
+(JCGM 100, 5.1.3: cᵢ·u(xᵢ)). A source that two values share therefore cancels, or leaves its share, by plain
+addition of what bears the same name; a combined uncertainty is worked out last and can't be taken apart again.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from reportgen.metrology.unit import Unit
+
+Sort = Literal["step", "offset", "gain", "accuracy", "reaction", "constant", "assumption", "scatter"]
+Shape = Literal["uniform", "normal"]
+Limit = Literal["above", "below"]
+
+
+@dataclass(frozen=True, order=True)
+class Source:
+    """One independent cause of error. Two contributions are of one variable exactly when their sources are equal.
+
+    `of` names what it comes from (an instrument, a constant, an assumption); `where` is what makes it the same
+    variable: the session for a shared offset or gain, the reading for its own step or reaction, "" for a constant.
+    """
+
+    sort: Sort
+    of: str
+    where: str = ""
+    shape: Shape = "uniform"
+
+
+@dataclass(frozen=True)
+class Uncertain:
+    """`value` in `unit`; `contributions` (same unit) by source; `limit` where it is only a bound.
+
+    `value` is None only with a limit that is itself unknown (``over unknown``).
+    """
+
+    value: float | None
+    unit: Unit
+    contributions: Mapping[Source, float] = field(default_factory=dict)
+    limit: Limit | None = None

@@ -1,0 +1,4 @@
+"""The lasting record of what was computed: results.json.
+
+In: `Evaluation`. Out: text. Never knows pages.
+"""

@@ -1,0 +1,4 @@
+"""A theme's folder → templates, style sheet, palette.
+
+In: theme files. Out: a template environment. Never knows campaigns.
+"""
