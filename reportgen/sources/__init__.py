@@ -1,4 +1,20 @@
-"""Files of the workspace: listed, read, digested. Refuses ways out of the workspace.
+"""Disk → bytes, text and digests, never from outside the workspace.
 
-In: a folder. Out: bytes with their paths and digests. Never knows what the files mean.
+Comes in: a path. Goes out: a `Workspace`, bytes, text, lists of files. Must never know what the files mean.
 """
+
+from reportgen.sources.carried import carried
+from reportgen.sources.read import as_text, digest, exists, list_files, read_bytes, read_text
+from reportgen.sources.workspace import Workspace, find_workspace
+
+__all__ = [
+    "Workspace",
+    "as_text",
+    "carried",
+    "digest",
+    "exists",
+    "find_workspace",
+    "list_files",
+    "read_bytes",
+    "read_text",
+]
