@@ -1,0 +1,106 @@
+"""What each step of one campaign calls. Rooms are imported where they are used: a step not run loads nothing."""
+
+from __future__ import annotations
+
+import posixpath
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from reportgen.finding import Finding, in_order
+
+if TYPE_CHECKING:
+    from reportgen.campaign.declared import Declared, Publication
+    from reportgen.charts import Figure
+    from reportgen.evaluation.evaluated import Evaluation
+    from reportgen.intake.reading import Readings
+    from reportgen.pages.told import Page, Told
+    from reportgen.site.card import Card
+    from reportgen.sources import Workspace
+    from reportgen.store.kept import Kept
+    from reportgen.theme import Theme
+
+
+def declare(workspace: Workspace, folder: str, publication: Publication) -> Declared:
+    """The campaign in `folder` as declared. Raises `Refused`."""
+    from reportgen.campaign import load_campaign
+
+    return load_campaign(workspace, folder, publication)
+
+
+def read(workspace: Workspace, declared: Declared) -> Readings:
+    """Its readings. Raises `Refused`."""
+    from reportgen.intake import read_readings
+
+    return read_readings(workspace, declared)
+
+
+def evaluate(declared: Declared, readings: Readings) -> Evaluation:
+    """Its results and decisions. Raises `Refused`."""
+    from reportgen.evaluation.evaluate import evaluate
+
+    return evaluate(declared, readings)
+
+
+def audit(declared: Declared, readings: Readings, evaluation: Evaluation) -> tuple[Finding, ...]:
+    """Everything there is to say about the campaign: what was met on the way and what the rules find, once each."""
+    from reportgen.audit import audit
+
+    found = (*declared.findings, *readings.findings, *evaluation.findings, *audit(declared, readings, evaluation))
+    return in_order(dict.fromkeys(found))
+
+
+def draw(declared: Declared, evaluation: Evaluation, kept: Kept) -> Mapping[str, Figure]:
+    """Its charts, by what they show."""
+    from reportgen.charts.draw import figures
+
+    return figures(declared, evaluation)
+
+
+def gather(
+    publication: Publication,
+    declared: Declared,
+    readings: Readings,
+    evaluation: Evaluation,
+    figures: Mapping[str, Figure],
+    findings: tuple[Finding, ...],
+    theme: Theme,
+) -> Told:
+    """All that its pages are told."""
+    from reportgen.pages.told import Told
+
+    return Told(publication, declared, readings, evaluation, figures, findings, theme)
+
+
+def build_pages(told: Told) -> tuple[Page, ...]:
+    """Its pages."""
+    from reportgen.pages import build_pages
+
+    return build_pages(told)
+
+
+def record(declared: Declared, evaluation: Evaluation, findings: tuple[Finding, ...]) -> str:
+    """Its results.json. The issue is the first until one has been released."""
+    from reportgen.record.results import as_json
+
+    return as_json(declared, evaluation, findings, 1)
+
+
+def copied(workspace: Workspace, declared: Declared, readings: Readings) -> Mapping[str, str]:
+    """Address on the site → path in the workspace, of every file that is passed on byte for byte.
+
+    These are the files its readings came from and what lies in `attachments/`.
+    """
+    from reportgen.addresses import raw_file
+    from reportgen.sources import list_files
+
+    campaign = declared.campaign
+    attached = list_files(workspace, posixpath.join(campaign.folder, "attachments"))
+    paths = {*(file.path for file in readings.files), *attached}
+    return {raw_file(campaign.id, posixpath.relpath(path, campaign.folder or ".")): path for path in sorted(paths)}
+
+
+def card(declared: Declared, evaluation: Evaluation) -> Card:
+    """What the archive says of it."""
+    from reportgen.site.card import card_of
+
+    return card_of(declared, evaluation)

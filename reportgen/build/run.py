@@ -1,0 +1,113 @@
+"""A workspace compiled or audited: every campaign through the steps, every finding of all of them in one run."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+from reportgen.build import stamp
+from reportgen.build.progress import Built, Progress, Tell, quiet
+from reportgen.build.steps import CHECKED, SHOWN, Step, follow
+from reportgen.finding import Finding, Refused, in_order
+from reportgen.store.kept import Kept, kept_in, tidy
+
+SITE = ".site"
+KEPT = ".kept"
+
+Made = Mapping[str, Any]  # what the steps made of one campaign, by the name the table gives it
+
+
+def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet) -> Built:
+    """Compile the workspace at or above `path`, or the lone campaign there, into `out` (by default its `.site`).
+
+    Nothing is done where the site already stands as its files say. The old site stays until the new one is whole.
+    Raises `Refused` with every finding of every campaign where one of them is an error, and OSError where the disk
+    can't be read or written.
+    """
+    from reportgen.sources import find_workspace
+
+    workspace = find_workspace(path)
+    target = (out or workspace.root / SITE).absolute()
+    kept = kept_in(workspace.root / KEPT)
+    before = stamp.read(kept, target)
+    now = stamp.look(workspace.root, workspace.campaigns, target, before)
+    if before and stamp.stands(before, now):
+        stamp.refresh(kept, target, before, now)
+        return Built(before.findings, before.campaigns, before.pages, target, unchanged=True)
+    publication, checked, findings = _check(workspace, tell)
+    if any(finding.severity == "error" for finding in findings):
+        raise Refused(findings)
+    shown = _show(workspace, publication, checked, findings, kept, tell)
+
+    from reportgen.build.finish import finish
+
+    tell(Progress("putting the site in place"))
+    pages = finish(workspace, publication, shown, target)
+    built = Built(findings, len(shown), pages, target)
+    stamp.keep(kept, target, now, workspace.root, _read_besides(shown), built)
+    tidy(kept)
+    return built
+
+
+def audit_path(path: Path, tell: Tell = quiet) -> tuple[Finding, ...]:
+    """All findings about the workspace or lone campaign at `path`, worst first, errors among them; writes nothing."""
+    from reportgen.sources import find_workspace
+
+    try:
+        return _check(find_workspace(path), tell)[2]
+    except Refused as refused:
+        return in_order(refused.findings)
+
+
+def _check(workspace: Any, tell: Tell) -> tuple[Any, tuple[Made, ...], tuple[Finding, ...]]:
+    """The publication, what was made of each campaign that can be read, and every finding, errors included."""
+    from reportgen.campaign import load_publication
+
+    publication, first = load_publication(workspace)
+    begin = [{"workspace": workspace, "publication": publication, "folder": f} for f in workspace.campaigns]
+    checked, refusals = _all_through(CHECKED, begin, tell)
+    told = (finding for made in checked for finding in made["findings"])
+    return publication, checked, in_order(dict.fromkeys((*first, *refusals, *told)))
+
+
+def _show(
+    workspace: Any,
+    publication: Any,
+    checked: Sequence[Made],
+    findings: tuple[Finding, ...],
+    kept: Kept,
+    tell: Tell,
+) -> tuple[Made, ...]:
+    """The campaigns with their pages; raises `Refused` where one of them can't be shown."""
+    from reportgen.theme import load_theme
+
+    theme = load_theme(workspace, publication.theme)
+    shown, refusals = _all_through(SHOWN, [{**made, "theme": theme, "kept": kept} for made in checked], tell)
+    if refusals:
+        raise Refused(in_order(dict.fromkeys((*refusals, *findings))))
+    return shown
+
+
+def _all_through(
+    steps: tuple[Step, ...], begin: Sequence[Made], tell: Tell
+) -> tuple[tuple[Made, ...], tuple[Finding, ...]]:
+    """Every campaign through `steps`; one that is refused leaves its findings and stops no other."""
+    through, refusals = [], []
+    for done, known in enumerate(begin):
+        try:
+            through.append(follow(steps, known, _saying(tell, known["folder"], done, len(begin))))
+        except Refused as refused:
+            refusals += refused.findings
+    return tuple(through), tuple(refusals)
+
+
+def _saying(tell: Tell, folder: str, done: int, of: int) -> Callable[[str], None]:
+    return lambda step: tell(Progress(step, folder, done, of))
+
+
+def _read_besides(shown: Iterable[Made]) -> tuple[str, ...]:
+    """Files that declarations point to, from the workspace, wherever they lie."""
+    files = {file.path for made in shown for file in made["readings"].files}
+    places = {place.file for made in shown for place in made["declared"].places.values()}
+    return tuple(sorted((files | places) - {""}))

@@ -1,0 +1,54 @@
+"""The way of one campaign from its folder to its pages, in one table.
+
+A step gets exactly what `reads` names and gives one thing under `gives`. The table is in order; running it is
+`follow`. What is there before the first step: workspace, folder, publication, theme, kept.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from reportgen.build import campaign_steps as do
+
+
+@dataclass(frozen=True)
+class Step:
+    """`says` is its name in plain words, for who waits."""
+
+    gives: str
+    reads: tuple[str, ...]
+    run: Callable[..., Any]
+    says: str
+
+
+CHECKED: tuple[Step, ...] = (
+    Step("declared", ("workspace", "folder", "publication"), do.declare, "reading the declarations"),
+    Step("readings", ("workspace", "declared"), do.read, "reading the measurements"),
+    Step("evaluation", ("declared", "readings"), do.evaluate, "working out results"),
+    Step("findings", ("declared", "readings", "evaluation"), do.audit, "checking data, fairness and prose"),
+)
+
+SHOWN: tuple[Step, ...] = (
+    Step("figures", ("declared", "evaluation", "kept"), do.draw, "drawing charts"),
+    Step(
+        "told",
+        ("publication", "declared", "readings", "evaluation", "figures", "findings", "theme"),
+        do.gather,
+        "putting pages together",
+    ),
+    Step("pages", ("told",), do.build_pages, "writing pages"),
+    Step("record", ("declared", "evaluation", "findings"), do.record, "writing results.json"),
+    Step("files", ("workspace", "declared", "readings"), do.copied, "copying files"),
+    Step("card", ("declared", "evaluation"), do.card, "noting it in the archive"),
+)
+
+
+def follow(steps: tuple[Step, ...], begin: Mapping[str, Any], tell: Callable[[str], None]) -> dict[str, Any]:
+    """Run `steps` in order from what `begin` holds; everything made, by name. Raises what a step raises."""
+    made = dict(begin)
+    for step in steps:
+        tell(step.says)
+        made[step.gives] = step.run(*(made[name] for name in step.reads))
+    return made

@@ -1,0 +1,44 @@
+"""Options that several commands share."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import click
+
+from reportgen.build.progress import Progress, Tell, quiet
+
+path_argument = click.argument(
+    "path", type=click.Path(path_type=Path, exists=True, file_okay=False), default=".", metavar="[PATH]"
+)
+json_option = click.option("as_json", "--json", is_flag=True, help="Print it as JSON, for machines.")
+
+
+def print_json(told: Any) -> None:
+    """`told` on standard output, readable and stable."""
+    click.echo(json.dumps(told, indent=1, ensure_ascii=False))
+
+
+def progress_on_a_terminal() -> Tell:
+    """One line that follows the work where someone is looking; silence in a pipe."""
+    stream = click.get_text_stream("stderr")
+    if not stream.isatty():
+        return quiet
+
+    def tell(progress: Progress) -> None:
+        campaign = f"{progress.campaign or 'campaign'} ({progress.done + 1} of {progress.of}): " if progress.of else ""
+        text = f"{campaign}{progress.step} …"
+        stream.write(f"\r\x1b[K{text[:100]}")
+        stream.flush()
+
+    return tell
+
+
+def progress_over() -> None:
+    """Clear the line, so that what is printed next begins on it."""
+    stream = click.get_text_stream("stderr")
+    if stream.isatty():
+        stream.write("\r\x1b[K")
+        stream.flush()

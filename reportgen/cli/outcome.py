@@ -1,0 +1,42 @@
+"""How a command ends: 0 fine, 1 an error or a failed check, 2 misuse; and what is said when something broke."""
+
+from __future__ import annotations
+
+import os
+import sys
+
+import click
+
+from reportgen.finding import Refused
+
+FINE, FAILED, MISUSED = 0, 1, 2
+TRACE = "REPORTGEN_TRACE"
+REPORT_TO = "the project's issue list"
+
+
+def run(arguments: list[str] | None = None) -> None:
+    """Run the command line and exit. Mistakes in the author's files or on the disk get a message and no stack trace."""
+    from reportgen.cli.commands import commands
+
+    try:
+        commands.main(arguments, prog_name="reportgen")
+    except Exception as broken:
+        if os.environ.get(TRACE):
+            raise
+        click.echo(_in_words(broken), err=True)
+        sys.exit(FAILED)
+
+
+def _in_words(broken: Exception) -> str:
+    if isinstance(broken, Refused):
+        from reportgen.cli.say import in_plain_text
+
+        return "\n".join(in_plain_text(broken.findings))
+    if isinstance(broken, OSError) and broken.strerror:
+        where = f"{broken.filename}: " if broken.filename else ""
+        return f"{where}{broken.strerror}\n  Nothing that stood before was changed."
+    return (
+        f"reportgen itself failed: {type(broken).__name__}: {broken}\n"
+        "  That is a fault of the program, not of your files; nothing that stood before was changed.\n"
+        f"  Set {TRACE}=1 to see where it happened, and report it with that trace to {REPORT_TO}."
+    )

@@ -1,0 +1,121 @@
+"""Findings for the terminal: the three that harm most in full, the rest a line each, a count at the end.
+
+On a terminal they are wrapped and coloured; in a pipe they are plain text, a finding's first line always
+``severity file:line:column says``.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import IO
+
+import click
+
+from reportgen.finding import SEVERITIES, Finding, Place, Refused, in_order
+
+IN_FULL = 3
+COLOURS = {"error": "red", "warning": "yellow", "note": "blue"}
+
+
+def say(findings: Sequence[Finding], root: Path | None = None, err: bool = True) -> None:
+    """Print `findings` as the stream can show them; `root` is the folder that their files are named from."""
+    stream = sys.stderr if err else sys.stdout
+    lines = in_plain_text(findings, root) if not _dressed(stream) else _dressed_lines(findings, root)
+    for line in lines:
+        click.echo(line, err=err)
+
+
+def in_plain_text(findings: Sequence[Finding], root: Path | None = None) -> list[str]:
+    """Lines for a pipe. What the author has accepted is counted, not shown."""
+    return [line for line, _ in _laid_out(findings, root)]
+
+
+def counted(findings: Sequence[Finding]) -> str:
+    """``2 errors, 1 warning`` or ``nothing to mend``."""
+    open_ = _open(findings)
+    counts = [(sum(f.severity == s for f in open_), s) for s in SEVERITIES]
+    text = ", ".join(f"{n} {s}{'' if n == 1 else 's'}" for n, s in counts if n)
+    accepted = len(findings) - len(open_)
+    return (text or "nothing to mend") + (f" ({accepted} accepted)" if accepted else "")
+
+
+def as_rows(findings: Sequence[Finding]) -> list[dict[str, object]]:
+    """For `--json`: one flat row a finding, files named from the workspace."""
+    return [
+        {
+            "severity": f.severity,
+            "rule": f.rule,
+            "file": f.place.file,
+            "line": f.place.line or None,
+            "column": f.place.column or None,
+            "says": f.says,
+            "why": f.why,
+            "do": f.do,
+            "subject": f.subject or None,
+            "contender": f.contender or None,
+            "accepted": f.accepted or None,
+        }
+        for f in in_order(findings)
+    ]
+
+
+def root_of(path: Path) -> Path | None:
+    """The folder that findings about `path` name their files from; None where there is nothing to find there."""
+    from reportgen.sources import find_workspace
+
+    try:
+        return find_workspace(path).root
+    except Refused:
+        return None
+
+
+def where(place: Place, root: Path | None) -> str:
+    """The place as one would open it from here: from the current folder where that is above it, else in full."""
+    if root is None or not place.file:
+        return str(place)
+    full = root / place.file
+    shorter = os.path.relpath(full)
+    return str(Place(str(full) if shorter.startswith(os.pardir) else shorter, place.line, place.column))
+
+
+def _open(findings: Sequence[Finding]) -> tuple[Finding, ...]:
+    return in_order(f for f in findings if not f.accepted)
+
+
+def _laid_out(findings: Sequence[Finding], root: Path | None) -> list[tuple[str, Finding | None]]:
+    """Each line with the finding it opens, None where it goes on with one."""
+    open_ = _open(findings)
+    lines: list[tuple[str, Finding | None]] = []
+    for finding in open_[:IN_FULL]:
+        lines.append((_first_line(finding, root), finding))
+        lines += [(f"    {name} {text}", None) for name, text in (("Why:", finding.why), ("Do: ", finding.do)) if text]
+    lines += [(_first_line(finding, root), finding) for finding in open_[IN_FULL:]]
+    return lines
+
+
+def _first_line(finding: Finding, root: Path | None) -> str:
+    return f"{finding.severity:<7} {where(finding.place, root)}  {finding.says}"
+
+
+def _dressed(stream: IO[str]) -> bool:
+    return stream.isatty() and not os.environ.get("NO_COLOR")
+
+
+def _dressed_lines(findings: Sequence[Finding], root: Path | None) -> list[str]:
+    """The same lines, folded to the terminal's width with the place alone coloured."""
+    import shutil
+    import textwrap
+
+    width = max(40, min(shutil.get_terminal_size().columns, 110))
+    dressed = []
+    for line, finding in _laid_out(findings, root):
+        indent = " " * (9 if finding is None else 8)
+        folded = textwrap.wrap(line, width, subsequent_indent=indent, break_long_words=False, break_on_hyphens=False)
+        if finding is not None and folded:
+            word = finding.severity
+            folded[0] = click.style(word, fg=COLOURS[word], bold=True) + folded[0][len(word) :]
+        dressed += folded
+    return dressed
