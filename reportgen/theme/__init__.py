@@ -1,4 +1,27 @@
 """A theme's folder → templates, style sheet, palette.
 
 In: theme files. Out: a template environment. Never knows campaigns.
+
+How a page is rendered::
+
+    theme = load_theme(workspace, "reading-room")
+    html = render(theme, "campaign.html", view, "stoves/index.html")
+
+A template sees `view` (the page kind's frozen view), `root` (the relative way from the page to the site's root,
+"" or "../../"), `style_sheet` (the site's address of the one style sheet) and `say` (an interface phrase in the
+publication's language). Every view has a field `frame: Frame`: title, publication, contents, footer. Links in a
+view are relative already (`addresses.from_to`). A page's template begins ``{% extends "base.html" %}`` and fills
+the blocks `head_matter` (more for the head, may stay away) and `text`; parts are imported as
+``{% from "parts/caveat.html" import caveat_box %}``. An unknown name is an error, and all text is escaped unless
+it comes as markup (an object with ``__html__``).
+
+A theme folder holds `theme.yaml` (`title`, `based on`), `templates/`, `styles/` (joined in the order of their names
+into one sheet) and `static/`. What it lacks comes from the theme it is based on.
 """
+
+from reportgen.theme.frame import Frame, Link
+from reportgen.theme.load import Theme, load_theme
+from reportgen.theme.palette import ContenderMark, mark_of
+from reportgen.theme.render import render
+
+__all__ = ["ContenderMark", "Frame", "Link", "Theme", "load_theme", "mark_of", "render"]

@@ -1,0 +1,36 @@
+"""What every page of a site has around its text."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Link:
+    """Something to follow: printed text, a link relative to the page, and whether it is this very page."""
+
+    text: str
+    href: str
+    here: bool = False
+
+
+@dataclass(frozen=True)
+class Frame:
+    """The page around the text. `trail` leads from the site's first page to this one; `contents` are its neighbours.
+
+    `contents_of` names what the contents are of ("This comparison"). `invented` stands on every page where
+    products and readings are made up. `foot` holds plain sentences under the text.
+    """
+
+    title: str
+    publication: str
+    home: str
+    language: str = "en"
+    direction: str = "ltr"
+    description: str = ""
+    contents_of: str = ""
+    contents: tuple[Link, ...] = ()
+    trail: tuple[Link, ...] = ()
+    invented: str = ""
+    foot: tuple[str, ...] = ()
+    foot_links: tuple[Link, ...] = ()

@@ -1,0 +1,57 @@
+"""A view through a template → a page."""
+
+from __future__ import annotations
+
+import posixpath
+
+from reportgen.finding import Place, Refused, refuse
+from reportgen.theme.load import Theme
+
+
+def render(theme: Theme, template: str, view: object, page_address: str) -> str:
+    """The page at `page_address` (from the site's root): `template` of the theme, filled from `view`.
+
+    The same view gives the same text. Raises `Refused` with the template's file and line where one is missing,
+    is broken, or asks for what isn't there.
+    """
+    from jinja2 import TemplateError
+
+    try:
+        html = theme.environment.get_template(template).render(
+            view=view, root=way_to_root(page_address), style_sheet=theme.style_sheet
+        )
+    except TemplateError as problem:
+        raise _broken(theme, template, problem) from problem
+    return html.rstrip() + "\n"
+
+
+def way_to_root(page_address: str) -> str:
+    """``stoves/tests/noise.html`` is two folders down: ``../../``."""
+    folder = posixpath.dirname(page_address)
+    return "../" * (folder.count("/") + 1) if folder else ""
+
+
+def _broken(theme: Theme, template: str, problem: Exception) -> Refused:
+    """The innermost template line that the error passed through."""
+    from jinja2 import TemplateNotFound, TemplateSyntaxError
+
+    place = Place(theme.origins.get(template, f"themes/{theme.name}/templates/{template}"))
+    if isinstance(problem, TemplateNotFound):
+        says = f"the theme has no template “{problem.name}”"
+    else:
+        says = f"this template can't be used: {problem}"
+    if isinstance(problem, TemplateSyntaxError):
+        place = Place(problem.filename or place.file, problem.lineno)
+    else:
+        trace, known = problem.__traceback__, set(theme.origins.values())
+        while trace is not None:
+            if trace.tb_frame.f_code.co_filename in known:
+                place = Place(trace.tb_frame.f_code.co_filename, trace.tb_lineno)
+            trace = trace.tb_next
+    return refuse(
+        "broken-template",
+        place,
+        says,
+        "a page can't be set with it",
+        "mend that line, or delete the file: the theme it is based on then serves",
+    )
