@@ -4,11 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from pathlib import Path
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from reportgen.sources import Workspace
+from reportgen.sources import Workspace, carried, exists, list_files, read_bytes
 
 
 @dataclass(frozen=True)
@@ -22,12 +19,13 @@ class ThemeFolder:
 
 def theme_files(ws: Workspace | None, name: str, carried_only: bool = False) -> ThemeFolder | None:
     """The workspace's theme of that name, else the carried one, else None."""
-    roots = [(Path(__file__).parents[2] / "themes", True)]
-    if ws is not None and not carried_only:
-        roots.insert(0, (ws.root / "themes", False))
-    for root, carried in roots:
-        folder = root / name
-        if (folder / "theme.yaml").is_file():
-            files = {p.relative_to(folder).as_posix(): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()}
-            return ThemeFolder(files, f"themes/{name}", carried)
+    ours = Workspace(carried("themes"), ())
+    if ws is not None and not carried_only and exists(ws, f"themes/{name}/theme.yaml"):
+        return ThemeFolder(_files(ws, f"themes/{name}"), f"themes/{name}", False)
+    if exists(ours, f"{name}/theme.yaml"):
+        return ThemeFolder(_files(ours, name), f"themes/{name}", True)
     return None
+
+
+def _files(ws: Workspace, folder: str) -> dict[str, bytes]:
+    return {path.removeprefix(f"{folder}/"): read_bytes(ws, path) for path in list_files(ws, folder)}
