@@ -1,0 +1,15 @@
+"""The nearest known word to one that isn't."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """“Did you mean …?”, or the words there are; "" where there are none."""
+    words = list(dict.fromkeys(known))
+    alike = difflib.get_close_matches(word.lower(), words, n=1, cutoff=0.6)
+    if alike:
+        return f"Did you mean “{alike[0]}”?"
+    return f"There is: {', '.join(words)}." if words else ""

@@ -1,0 +1,28 @@
+"""A value as the author gave it: with its text and its place."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Generic, TypeVar
+
+from reportgen.finding import Place
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True)
+class Given(Generic[T]):
+    """One scalar: what it means, the text that was written, where."""
+
+    value: T
+    text: str
+    at: Place
+
+
+@dataclass(frozen=True)
+class Entry(Generic[T]):
+    """One line of a mapping whose keys are the author's own names."""
+
+    name: Given[str]
+    value: T
+    at: Place

@@ -1,0 +1,92 @@
+"""The kinds of measurement: what each writes, expects, and can get wrong. One table for all who need it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import get_args
+
+from reportgen.addresses import in_formula
+from reportgen.campaign.declared import Kind
+
+LATER_KINDS = ("order", "laboratory", "logged")
+
+
+@dataclass(frozen=True)
+class KindOf:
+    """A ready-made measurement of one quantity X.
+
+    `columns` are the endings of the headings it reads ("" for X itself); `formula` holds `{x}` where the name
+    goes. `needs_unit`: there is no result without one; `usual_unit` and `instrument` (an id of a ready-made one,
+    "" for none) are what a new campaign is offered. `numeric` False: readings are words. `ranked` False: results
+    are shown and not yet ranked. `beware` is one sentence about what goes wrong with it.
+    """
+
+    formula: str
+    columns: tuple[str, ...]
+    needs_unit: bool
+    usual_unit: str
+    instrument: str
+    ranked: bool
+    numeric: bool
+    means: str
+    beware: str
+
+    def headings(self, label: str) -> tuple[str, ...]:
+        """The headings it expects for a quantity of this name: `gas burned before`, `gas burned after`."""
+        return tuple(f"{label} {ending}".strip() for ending in self.columns)
+
+    def writes(self, label: str) -> str:
+        """The formula it writes for a quantity of this name."""
+        return self.formula.format(x=in_formula(label))
+
+
+KINDS: Mapping[Kind, KindOf] = {
+    "one reading": KindOf(
+        "{x}", ("",), False, "", "", True, True,
+        "One value read off an instrument.",
+        "A single reading says nothing about how far a second one would differ; repeat it, or declare a repeatability.",
+    ),
+    "timed": KindOf(
+        "{x}", ("",), True, "s", "stopwatch", True, True,
+        "A duration, by hand or by machine.",
+        "The hand on the watch adds about 0.2 s each time, and start and end must be the same event for every contender.",
+    ),
+    "weighed before and after": KindOf(
+        "{x}_before - {x}_after", ("before", "after"), True, "g", "bench-scale", True, True,
+        "What was used up: the weight before less the weight after.",
+        "Anything else that comes or goes between the two weighings (water, soot, a forgotten lid) counts as used.",
+    ),
+    "peak": KindOf(
+        "{x}", ("",), True, "kgf", "pull-scale", True, True,
+        "The highest value an instrument held, such as a pull.",
+        "A jerk reads higher than a steady pull; pull at the same speed each time.",
+    ),
+    "level": KindOf(
+        "{x}", ("",), True, "dB", "sound-meter", True, True,
+        "A level in decibels.",
+        "Distance, walls and the noise of the room move the level more than most products do; measure the room alone too.",
+    ),
+    "run to a limit": KindOf(
+        "{x}", ("",), True, "min", "stopwatch", True, True,
+        "How long it ran until a stated limit was reached.",
+        "A run stopped before the limit is only “over” its time; and one run says little about the next.",
+    ),
+    "count": KindOf(
+        "{x}", ("",), False, "", "", False, True,
+        "How many times something happened.",
+        "Small counts scatter by about their square root, so 3 against 5 shows nothing.",
+    ),
+    "yes/no": KindOf(
+        "{x}", ("",), False, "", "", False, False,
+        "Whether it did, each time it was tried.",
+        "One success leaves a failure chance of up to 97.5 %; only many tries tell how often.",
+    ),
+    "grade": KindOf(
+        "{x}", ("",), False, "", "", False, False,
+        "A judgement in ordered words, such as poor, fair, good.",
+        "Grades are opinions: write down what each word means, and judge without knowing which product it is.",
+    ),
+}  # fmt: skip
+
+assert set(KINDS) == set(get_args(Kind)), "every kind has its line"
