@@ -93,7 +93,8 @@ def _all_through(
     steps: tuple[Step, ...], begin: Sequence[Made], tell: Tell
 ) -> tuple[tuple[Made, ...], tuple[Finding, ...]]:
     """Every campaign through `steps`; one that is refused leaves its findings and stops no other."""
-    through, refusals = [], []
+    through: list[Made] = []
+    refusals: list[Finding] = []
     for done, known in enumerate(begin):
         try:
             through.append(follow(steps, known, _saying(tell, known["folder"], done, len(begin))))

@@ -1,0 +1,116 @@
+"""`reportgen begin`: a campaign that compiles as it stands."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+import click
+
+from reportgen.cli.outcome import FAILED
+
+EXAMPLE = """\b
+Examples:
+  reportgen begin stoves
+  reportgen begin stoves --contender "Corvane Sol" --contender "Ostler Mk II" \\
+      --measure "boil time: timed, s, lower"
+"""
+
+CONTENDERS = ("First contender", "Second contender")
+MEASURES = ("time taken: timed, s, lower", "weight: one reading, g, lower")
+
+
+@click.command(epilog=EXAMPLE)
+@click.argument("folder", metavar="DIR", type=click.Path(path_type=Path, file_okay=False))
+@click.option("--title", help="The question the comparison answers.")
+@click.option(
+    "--contender", "contenders", multiple=True, metavar="NAME", help="A product under test; give it once for each."
+)
+@click.option(
+    "--measure",
+    "measures",
+    multiple=True,
+    metavar="WORDS",
+    help='What is measured, as "boil time: timed, s, lower"; once for each.',
+)
+def begin(folder: Path, title: str | None, contenders: tuple[str, ...], measures: tuple[str, ...]) -> None:
+    """Make DIR a campaign, and the folder around it a workspace if there is none.
+
+    On a terminal it asks for what isn't given; in a script it takes good defaults. No file is overwritten.
+    """
+    from reportgen.cli.beginning import Asked
+    from reportgen.cli.founding import Standing, check, found, plan
+
+    try:
+        site = plan(folder)
+    except Standing as standing:
+        raise click.ClickException(str(standing)) from None
+    named = folder.resolve().name.replace("-", " ").replace("_", " ")
+    proposed = f"{named[:1].upper()}{named[1:]} compared"
+    if sys.stdin.isatty() and sys.stdout.isatty():
+        title = title or click.prompt("What question does it answer?", default=proposed)
+        contenders = contenders or _several("A product under test", CONTENDERS)
+        measures = measures or _measures()
+    asked = Asked(title or proposed, contenders or CONTENDERS, measures or MEASURES)
+    refused = check(site, asked)
+    if refused:
+        for finding in refused:
+            click.echo(f"error   {finding.says}" + (f"\n    Do:  {finding.do}" if finding.do else ""), err=True)
+        click.echo("Nothing was written.", err=True)
+        sys.exit(FAILED)
+    written = found(site, asked)
+    _tell_what_next(folder, site.campaign, [path for path in written if ".schemas" not in path.parts])
+
+
+def _several(what: str, defaults: tuple[str, ...]) -> tuple[str, ...]:
+    """Answers until one is left empty; the first two have defaults."""
+    said: list[str] = []
+    while True:
+        default = defaults[len(said)] if len(said) < len(defaults) else ""
+        answer = click.prompt(
+            what if len(said) < len(defaults) else "Another (Enter when there are no more)",
+            default=default,
+            show_default=bool(default),
+        )
+        if not answer.strip():
+            return tuple(said)
+        said.append(answer.strip())
+
+
+def _measures() -> tuple[str, ...]:
+    """What is measured, each in three short questions."""
+    from reportgen.campaign.kinds import KINDS
+
+    click.echo(f"Now what you measure. Kinds: {', '.join(KINDS)}.")
+    said: list[str] = []
+    while True:
+        name = click.prompt(
+            "What do you measure?" if not said else "What else? (Enter when there is no more)",
+            default="" if said else "time taken",
+            show_default=not said,
+        ).strip()
+        if not name:
+            return tuple(said)
+        kind = click.prompt(
+            "  of which kind?",
+            default="timed" if "time" in name else "one reading",
+            type=click.Choice(list(KINDS)),
+            show_choices=False,
+        )
+        words = [kind]
+        if kind not in ("count", "yes/no", "grade"):
+            words.append(click.prompt("  in which unit?", default="s" if kind == "timed" else "g"))
+        words.append(
+            click.prompt("  which way is better?", default="lower", type=click.Choice(["lower", "higher", "neither"]))
+        )
+        said.append(f"{name}: {', '.join(words)}")
+
+
+def _tell_what_next(folder: Path, campaign: Path, written: list[Path]) -> None:
+    for path in written:
+        click.echo(f"wrote {path}")
+    click.echo("")
+    click.echo(f"Next: type your readings into {folder / 'readings.csv'}, a row for each pass of a contender,")
+    click.echo(f"and say more about products and tests in {folder / 'campaign.yaml'}.")
+    click.echo(f"See it as it grows:  reportgen view {folder}")
+    click.echo(f"Build the site:      reportgen compile {folder} --out site")
