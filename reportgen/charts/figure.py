@@ -1,0 +1,34 @@
+"""One chart as the rest of the program sees it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A chart, drawn, with everything that says the same without seeing it.
+
+    `address` is its short name in the campaign (`gas-burned`, `overview`). `svg` is one inline element with a
+    `viewBox` and no size of its own, for light and dark alike. `title` says what was measured, `found` what came
+    of it, `key` how the marks read, `alt` all of it for who can't see the picture. `rows` are the values drawn as
+    printed text, under `headings`, one tuple a row. `wide` is the width in CSS pixels past which it should not grow.
+    """
+
+    address: str
+    svg: str
+    alt: str
+    title: str
+    found: str
+    rows: tuple[tuple[str, ...], ...]
+    headings: tuple[str, ...] = ()
+    key: str = ""
+    wide: int = 540
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """All charts of a campaign by address, and for those that could not be drawn the reason in words."""
+
+    figures: dict[str, Figure]
+    absent: dict[str, str]

@@ -1,0 +1,47 @@
+"""What tells contenders apart in every picture: a letter, a shape and a colour, by place in the campaign's order.
+
+The colour is a name (`--c1` … `--c8`) that the theme gives a value, once for light and once for dark; the number
+behind it serves where no style sheet is, and is the light one.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+COLOURS = ("#1f5f8b", "#b4531f", "#3f7a3a", "#7a4a94", "#8a6d12", "#a83a52", "#2f7f7a", "#5c5f66")
+SHAPES = (
+    "circle",
+    "square",
+    "triangle-up",
+    "diamond",
+    "triangle-down",
+    "cross",
+    "triangle-right",
+    "M-.9,-.35h1.8v.7h-1.8Z",  # a lying bar
+)
+
+
+@dataclass(frozen=True)
+class Mark:
+    """`letter` never repeats; `ink` is a CSS colour; `shape` is a symbol's name or an SVG path around the origin."""
+
+    letter: str
+    ink: str
+    shape: str
+
+
+def letter_of(index: int) -> str:
+    """A … Z, then AA, AB … for index 0, 1, 2 …"""
+    letters = ""
+    index += 1
+    while index:
+        index, rest = divmod(index - 1, 26)
+        letters = chr(ord("A") + rest) + letters
+    return letters
+
+
+def mark_of(index: int) -> Mark:
+    """The mark of the contender at `index` (from 0); colour and shape together repeat after 64 only."""
+    turn, place = divmod(index, len(COLOURS))
+    ink = f"var(--c{place + 1}, {COLOURS[place]})"
+    return Mark(letter_of(index), ink, SHAPES[(place + turn) % len(SHAPES)])
