@@ -15,10 +15,10 @@ _THRESHOLDS = (Decimal("0.05"), Decimal("0.95"), Decimal("0.975"))  # decisions 
 
 
 def printed(
-    value: float | None,
-    u: float | None,
-    low: float | None,
-    high: float | None,
+    value: Number | None,
+    u: Number | None,
+    low: Number | None,
+    high: Number | None,
     unit: str,
     limit: Limit | None = None,
     why_no_u: str = "",
@@ -43,8 +43,8 @@ def printed(
     return _within(shown, low, high, places)
 
 
-def value_only(value: float | None, u: float | None, unit: str, limit: Limit | None = None, *, low: float | None = None,
-               high: float | None = None, decimals: int | None = None) -> str:  # fmt: skip
+def value_only(value: Number | None, u: Number | None, unit: str, limit: Limit | None = None, *, low: Number | None = None,
+               high: Number | None = None, decimals: int | None = None) -> str:  # fmt: skip
     """The value alone, rounded as `printed` rounds it: "14.20 g"."""
     if limit is not None:
         return bound(value, unit, limit, decimals=decimals)
@@ -54,21 +54,21 @@ def value_only(value: float | None, u: float | None, unit: str, limit: Limit | N
     return joined(number.plain(value, decimals) if places is None else number.fixed(value, places), unit)
 
 
-def uncertainty(u: float | None, unit: str) -> str:
+def uncertainty(u: Number | None, unit: str) -> str:
     """A standard uncertainty with two significant digits: "0.31 g"; "not known" where there is none."""
     if not number.known(u):
         return say("number.unknown")
     return joined(number.fixed(u, number.decimals_of(u)) if u else "0", unit)
 
 
-def bound(value: float | None, unit: str, limit: Limit, *, decimals: int | None = None) -> str:
+def bound(value: Number | None, unit: str, limit: Limit, *, decimals: int | None = None) -> str:
     """A value off the meter's scale or below its limit: "more than 999 g", "more than the meter can show"."""
     if not number.known(value):
         return say(f"limit.{limit}.unknown")
     return say(f"limit.{limit}", value=joined(number.plain(value, decimals), unit))
 
 
-def difference(value: float | None, u: float | None, low: float | None, high: float | None, unit: str, *,
+def difference(value: Number | None, u: Number | None, low: Number | None, high: Number | None, unit: str, *,
                decimals: int | None = None) -> str:  # fmt: skip
     """A difference with its sign: "−1.1 g (−1.5 to −0.7)", "+2.0 s"."""
     if not number.known(value):
@@ -79,7 +79,7 @@ def difference(value: float | None, u: float | None, low: float | None, high: fl
     return _within(joined(number.fixed(value, places, sign=True), unit), low, high, places, sign=True)
 
 
-def between(low: float, high: float, unit: str, u: float | None = None) -> str:
+def between(low: float, high: float, unit: str, u: Number | None = None) -> str:
     """An interval by itself: "13.58 to 14.82 g"."""
     places = decimals_for(u, low, high)
     if places is None:
@@ -124,7 +124,7 @@ def clock(seconds: float, decimals: int = 0) -> str:
     return f"{number.MINUS if seconds < 0 and total else ''}{head}:{tail}"
 
 
-def decimals_for(u: float | None, low: float | None, high: float | None) -> int | None:
+def decimals_for(u: Number | None, low: Number | None, high: Number | None) -> int | None:
     """The decimals a result is printed with: two significant digits of `u`, else of a quarter of its interval.
 
     None where neither says anything: then the readings' own decimals count.
@@ -132,17 +132,36 @@ def decimals_for(u: float | None, low: float | None, high: float | None) -> int 
     if number.known(u) and u > 0:
         return number.decimals_of(u)
     if number.known(low) and number.known(high) and high > low:
-        return number.decimals_of((high - low) / 4)
+        return number.decimals_of((number.exact(high) - number.exact(low)) / 4)
     return None
 
 
-def plain_decimals(value: float) -> int:
+def plain_decimals(value: Number) -> int:
     """The decimals of a number that has neither uncertainty nor written decimals: four significant digits."""
     size = number.exact(value)
     return max(0, 3 - size.adjusted()) if size and size != size.to_integral_value() else 0
 
 
-def _within(shown: str, low: float | None, high: float | None, places: int, *, sign: bool = False) -> str:
+def side_by_side(first: Number, second: Number, unit: str) -> tuple[str, str]:
+    """Two amounts to be compared by eye, with two digits of the second; more where they would read alike and aren't."""
+    places = number.decimals_of(second) if second else plain_decimals(first)
+    while number.exact(first) != number.exact(second) and number.rounded(first, places) == number.rounded(
+        second, places
+    ):
+        places += 1
+    return joined(number.fixed(first, places), unit), joined(number.fixed(second, places), unit)
+
+
+def decimals_of_steps(steps: tuple[float, ...], passes: int = 1) -> int | None:
+    """The decimals of a result without uncertainty: its readings' step, and one more for a mean over passes."""
+    finest = min((abs(s) for s in steps if s), default=None)
+    if finest is None:
+        return None
+    written = max(0, -int(number.exact(finest).normalize().as_tuple().exponent))
+    return min(written, 6) + (1 if passes > 1 else 0)
+
+
+def _within(shown: str, low: Number | None, high: Number | None, places: int, *, sign: bool = False) -> str:
     lowest = number.fixed(low, places, sign=sign) if number.known(low) else ""
     highest = number.fixed(high, places, sign=sign) if number.known(high) else ""
     if lowest and highest:

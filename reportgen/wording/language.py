@@ -13,17 +13,18 @@ from reportgen.wording.phrase import Forms
 
 @dataclass(frozen=True)
 class Language:
-    """A language's phrases, plural rule, decimal sign and words for small numbers (from none on)."""
+    """A language's phrases, plural rule, decimal sign, words for small numbers (from none on), titles in a sentence."""
 
     tag: str  # BCP 47
     phrases: Mapping[str, str | Forms]
     plural: Callable[[int], str]
     decimal_sign: str
     small_numbers: tuple[str, ...]
+    inside: Callable[[str], str]
 
 
 LANGUAGES: Mapping[str, Language] = {
-    "en": Language("en", english.PHRASES, english.plural, english.DECIMAL_SIGN, english.SMALL_NUMBERS),
+    "en": Language("en", english.PHRASES, english.plural, english.DECIMAL_SIGN, english.SMALL_NUMBERS, english.inside),
 }
 
 _spoken: ContextVar[Language] = ContextVar("spoken", default=LANGUAGES["en"])

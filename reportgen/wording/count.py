@@ -1,0 +1,28 @@
+"""Whole numbers in a sentence: small ones as words, and words that follow their number."""
+
+from __future__ import annotations
+
+from reportgen.wording.language import say, spoken
+from reportgen.wording.number import fixed
+
+
+def whole(n: int) -> str:
+    """A count in figures: "7", "12 000" grouped from 10 000 on."""
+    return fixed(n, 0)
+
+
+def in_words(n: int) -> str:
+    """ "two", up to twelve; figures from there on."""
+    words = spoken().small_numbers
+    return words[n] if 0 <= n < len(words) else whole(n)
+
+
+def counted(key: str, n: int) -> str:
+    """A number and its noun: `counted("pass", 4)` is "four passes". Nouns are the table's `count.…` entries."""
+    return say(f"count.{key}", n=n, count=in_words(n))
+
+
+def roughly(n: int) -> str:
+    """A planning figure, rounded up so that it doesn't look exact: 47 is "50", 8 is "eight"."""
+    step = 1 if n <= 12 else 5 if n < 50 else 10 if n < 200 else 50 if n < 1000 else 100
+    return in_words(-(-n // step) * step)

@@ -1,0 +1,37 @@
+"""Decisions and outcomes ↔ words."""
+
+from __future__ import annotations
+
+from reportgen.wording.language import say
+
+
+def decision(code: str) -> str:
+    """A comparison's decision as pages print it: "too close to call"."""
+    return say(f"decision.{code}".replace(" ", "-"))
+
+
+def seen_from_first(code: str, favours_first: bool | None) -> str:
+    """The same in a word or two from the first contender's side: "better", "worse", "too close"."""
+    if code == "better" and favours_first is False:
+        return say("pair.worse")
+    return say(f"pair.{code}".replace(" ", "-"))
+
+
+def outcome(code: str) -> str:
+    """A claim's or condition's outcome: "supported", "contradicted", "undecided", "not tested"."""
+    return say(f"outcome.{code}".replace(" ", "-"))
+
+
+def direction(better: str) -> str:
+    """Which way is better: "lower is better"."""
+    return say(f"direction.{better}")
+
+
+def covers(code: str, at_least: bool) -> str:
+    """What an interval holds, for the line below a table."""
+    return say(f"covers.{'at-least' if at_least else 'about'}.{code}".replace(" ", "-"))
+
+
+def source_sort(code: str) -> str:
+    """What sort of error a line of a budget is, in plain words: `step` is "the step the instrument reads in"."""
+    return say(f"source.{code}")

@@ -1,0 +1,26 @@
+"""Putting sentences together: capitals, full stops, and a title inside a sentence."""
+
+from __future__ import annotations
+
+from reportgen.wording.language import spoken
+
+
+def capital(text: str) -> str:
+    """The text with its first letter in upper case."""
+    return text[:1].upper() + text[1:]
+
+
+def sentence(text: str) -> str:
+    """A whole sentence: capital first, and a full stop where no end mark stands."""
+    text = capital(text.strip())
+    return text if not text or text.endswith((".", "?", "!", "…", ".”")) else f"{text}."
+
+
+def paragraph(*sentences: str) -> str:
+    """Sentences one after another; empty ones fall out."""
+    return " ".join(sentence(s) for s in sentences if s.strip())
+
+
+def inside(title: str) -> str:
+    """A title as it reads inside a sentence, by the language's rule ("Gas burned" is "gas burned" in English)."""
+    return spoken().inside(title)
