@@ -1,0 +1,35 @@
+"""Which layout a table has, told from its headings: bench log, long or wide."""
+
+from __future__ import annotations
+
+from reportgen.campaign.declared import Campaign, Source, Test
+from reportgen.finding import Finding
+from reportgen.intake.log import read_log
+from reportgen.intake.long import read_long
+from reportgen.intake.seen import Glance, contender_headings, frame_of, missing_heading
+from reportgen.intake.table import Table
+from reportgen.intake.wide import read_wide
+
+LOG = frozenset({"contender", "what", "value"})
+
+
+def look(table: Table, source: Source, test: Test, campaign: Campaign) -> Glance:
+    """The table as this test sees it.
+
+    A bench log has the columns contender, what and value; a long table has contender; a wide one has contenders as
+    headings. Anything else is an error that says so.
+    """
+    frame = frame_of(table, source.roles, test)
+    if frame.findings:
+        return Glance((), frame.findings, frame.asked(table), known=False)
+    if frame.roles.keys() >= LOG:
+        return read_log(table, frame, test, campaign)
+    if "contender" in frame.roles:
+        return read_long(table, frame, test, campaign)
+    if contender_headings(table, campaign):
+        return read_wide(table, frame, test, campaign)
+    return Glance((), (_neither(table),), frame.asked(table), known=False)
+
+
+def _neither(table: Table) -> Finding:
+    return missing_heading(table, "contender", "and none of its headings is a contender")

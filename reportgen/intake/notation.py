@@ -1,0 +1,191 @@
+"""What is written in one cell → a value, a limit, a word or a stated absence. Never a guess.
+
+The table of notations: `16.5`, `16.5 kg`, `1e3`, `over 999` or `>999`, `under 1` or `<1`, `over unknown`,
+`none (spilled)`, `yes`, `no`, a grade, `5:31` for minutes and seconds. Everything else is refused with the reason.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from decimal import Decimal
+
+from reportgen.intake.reading import Limit
+from reportgen.intake.table import Comma, did_you_mean, key, spelt
+
+NO_REASON = "no reason given"
+TIMES = frozenset({"s", "sec", "second", "seconds", "min", "minute", "minutes", "h", "hour", "hours"})
+
+_NUMBER = r"[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?"
+_MEASURED = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>[^\W\d_]\S*(?:\s?[/*·]\s?\S+)*|[%°‰µ'\"]\S*)?")
+_CLOCK = re.compile(r"(?:(?P<h>\d+):(?P<m>[0-5]?\d)|(?P<mm>\d+)):(?P<s>[0-5]\d(?:\.\d+)?)")
+_LIMIT = re.compile(r"(?:(?P<word>over|under)\s+|(?P<sign>[<>])\s*)(?P<rest>[^=\s].*)", re.IGNORECASE)
+_NONE = re.compile(r"none(?:\s*\((?P<reason>.*)\))?", re.IGNORECASE | re.DOTALL)
+_THOUSANDS = re.compile(
+    r"[+-]?\d{1,3}(?:(?:,\d{3})+(?:\.\d+)?|(?:\.\d{3})+,\d+|(?:\.\d{3}){2,}"
+    r"|(?:[ '’\u00a0\u202f_]\d{3})+(?:[.,]\d+)?)"
+)
+_LATER = re.compile(r"about\b.*|some|.*(?:±|\+/-|\+-).*|\S+\s+to\s+\S+.*|[^\W\d].*\s[+-]\s.*\d.*", re.IGNORECASE)
+_NOT_A_NUMBER = frozenset({"nan", "inf", "infinity", "-inf", "+inf", "-infinity", "+infinity"})
+
+
+@dataclass(frozen=True)
+class Expected:
+    """What a cell may hold: the kind of its quantity ("" for a plain number), its unit, grades, and the comma."""
+
+    kind: str = ""
+    unit: str = ""
+    grades: tuple[str, ...] = ()
+    comma: Comma = "refused"
+
+
+@dataclass(frozen=True)
+class Written:
+    """What was read out of a cell; the fields are those of `Reading`. `unit` is "" where the cell has none."""
+
+    value: Decimal | None = None
+    unit: str = ""
+    limit: Limit | None = None
+    word: str = ""
+    absent_because: str = ""
+    decimals: int | None = None
+
+
+class UnreadableError(Exception):
+    """A cell that can't be read: what is wrong, why it matters, what to do."""
+
+    def __init__(self, rule: str, says: str, why: str, do: str) -> None:
+        self.rule, self.says, self.why, self.do = rule, says, why, do
+        super().__init__(says)
+
+
+def read_cell(text: str, expected: Expected) -> Written:
+    """The meaning of one cell; raises `UnreadableError`."""
+    text = text.strip()
+    if not text:
+        return Written(absent_because=NO_REASON)
+    if none := _NONE.fullmatch(text):
+        return Written(absent_because=(none["reason"] or "").strip() or NO_REASON)
+    if expected.kind == "yes/no":
+        return _yes_or_no(text)
+    if expected.kind == "grade":
+        return _grade(text, expected.grades)
+    if limit := _LIMIT.fullmatch(text):
+        above = (limit["word"] or "").lower() == "over" or limit["sign"] == ">"
+        side: Limit = "above" if above else "below"
+        if limit["rest"].strip().lower() == "unknown":
+            return Written(limit=side)
+        inner = _number(limit["rest"].strip(), expected, text)
+        return Written(inner.value, inner.unit, side, decimals=inner.decimals)
+    return _number(text, expected, text)
+
+
+def _yes_or_no(text: str) -> Written:
+    if text.lower() not in ("yes", "no"):
+        raise UnreadableError(
+            "not-yes-or-no",
+            f"“{text}” is neither yes nor no.",
+            "Other signs (y, 1, true) mean different things on different benches.",
+            "Write `yes` or `no`, or `none (reason)`.",
+        )
+    return Written(word=text.lower())
+
+
+def _grade(text: str, grades: tuple[str, ...]) -> Written:
+    for grade in grades:
+        if key(grade) == key(text):
+            return Written(word=grade)
+    near = did_you_mean(text, grades)
+    raise UnreadableError(
+        "not-a-grade",
+        f"“{text}” is not one of the grades: {spelt(grades)}.",
+        "Grades are counted by name.",
+        f"Did you mean “{near}”?" if near else "Write one of them, or add it to `grades:`.",
+    )
+
+
+def _number(text: str, expected: Expected, whole: str) -> Written:
+    plain = text.replace("−", "-")
+    if expected.comma == "decimal" and re.fullmatch(r"[+-]?\d+,\d+(?:[eE][+-]?\d+)?(?:\s*[^\d\s,.].*)?", plain):
+        plain = plain.replace(",", ".", 1)
+    if clock := _CLOCK.fullmatch(plain):
+        return _minutes(clock, expected, whole)
+    found = _MEASURED.fullmatch(plain)
+    if found is None or plain.lower() in _NOT_A_NUMBER:
+        raise _why_not(text, expected, whole)
+    value = Decimal(found["number"])
+    if value and not -300 <= value.adjusted() <= 300:
+        raise UnreadableError(
+            "not-a-number",
+            f"“{whole}” is too large or too small to work with.",
+            "Results are computed to about 16 digits between 1e-300 and 1e300.",
+            "Check the exponent, or use a fitting unit.",
+        )
+    if expected.kind == "count":
+        _must_be_whole(value, found["unit"], whole)
+    return Written(value, found["unit"] or "", decimals=-int(value.as_tuple().exponent))
+
+
+def _must_be_whole(value: Decimal, unit: str | None, whole: str) -> None:
+    if unit:
+        raise UnreadableError(
+            "not-a-count",
+            f"“{whole}” has “{unit}” behind its number.",
+            "A count has no unit.",
+            "Write the number alone.",
+        )
+    if value < 0 or value != value.to_integral_value():
+        raise UnreadableError(
+            "not-a-count",
+            f"“{whole}” is not a count.",
+            "A count is a whole number, 0 or more.",
+            "Correct the cell, or use the kind `one reading` for what is measured.",
+        )
+
+
+def _minutes(clock: re.Match[str], expected: Expected, whole: str) -> Written:
+    timed = expected.unit in TIMES or (expected.kind == "timed" and not expected.unit)
+    if expected.kind == "count" or not timed:
+        raise UnreadableError(
+            "not-a-number",
+            f"“{whole}” looks like minutes and seconds.",
+            f"This column is not a time: its unit is {expected.unit or 'not given'}.",
+            "Write a plain number; a spreadsheet may have turned it into a clock time.",
+        )
+    minutes = int(clock["h"] or 0) * 60 + int(clock["m"] or clock["mm"])
+    seconds = Decimal(clock["s"])
+    return Written(minutes * 60 + seconds, "s", decimals=-int(seconds.as_tuple().exponent))
+
+
+def _why_not(text: str, expected: Expected, whole: str) -> UnreadableError:
+    plain = text.replace("−", "-")
+    if plain.lower() in _NOT_A_NUMBER:
+        return UnreadableError(
+            "not-a-number",
+            f"“{whole}” is not a number.",
+            "Nothing can be computed with it.",
+            "Write `none (reason)` where nothing was read, `over …` where the scale ended.",
+        )
+    if _THOUSANDS.fullmatch(plain) or (re.fullmatch(r"[+-]?\d+,\d+.*", plain) and "." not in plain):
+        digits = re.sub(r"[ '’\u00a0\u202f_,]", "", plain)
+        also = f" or {plain.replace(',', '.')}" if plain.count(",") == 1 and "." not in plain else ""
+        return UnreadableError(
+            "separator-in-number",
+            f"“{whole}” has a separator inside the number.",
+            "A comma can be a decimal sign or part a thousand from the rest; that is never guessed.",
+            f"Write {digits}{also}, with a point as decimal sign.",
+        )
+    if _LATER.fullmatch(plain):
+        return UnreadableError(
+            "not-yet-available",
+            f"“{whole}” is a notation that is not available in this version yet.",
+            "Rough values, ranges, unweighed additions and readings against another contender carry "
+            "uncertainty of their own.",
+            "Leave the reading out with `none (reason)`, or note the value read and a caveat that says how.",
+        )
+    return UnreadableError(
+        "not-a-number",
+        f"“{whole}” stands where a number belongs.",
+        "Only numbers can be computed with.",
+        "Write a number with a decimal point, `over …`, `under …` or `none (reason)`.",
+    )

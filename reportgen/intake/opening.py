@@ -1,0 +1,83 @@
+"""A source as a table: a file of the workspace, or rows typed in the YAML."""
+
+from __future__ import annotations
+
+import posixpath
+from collections.abc import Collection
+from dataclasses import dataclass, replace
+
+from reportgen.campaign.declared import Campaign, Source
+from reportgen.finding import Finding, Place, Refused, refuse
+from reportgen.intake.dialect import comma_of, decode, records, separator_of
+from reportgen.intake.names import spellings
+from reportgen.intake.reading import RawFile
+from reportgen.intake.seen import KEPT, ROLES
+from reportgen.intake.table import Table, make_table
+from reportgen.sources import Workspace, digest, exists, read_bytes
+
+TEXT_TABLES = (".csv", ".tsv", ".tab", ".txt")
+
+
+@dataclass(frozen=True)
+class Opened:
+    """A source as a table (None where it can't be one), with what is wrong with it; `raw` only for files."""
+
+    table: Table | None
+    raw: RawFile | None
+    findings: tuple[Finding, ...] = ()
+
+
+def name_of(campaign: Campaign, source: Source) -> str:
+    """What tells sources apart: the path from the workspace, or the place of a table in the YAML."""
+    if not source.file:
+        return f"table at {source.place}"
+    return posixpath.normpath(posixpath.join(campaign.folder, source.file))
+
+
+def expected_headings(campaign: Campaign) -> tuple[str, ...]:
+    """Every heading the campaign could ask for, its contenders' names among them."""
+    tests = campaign.tests
+    return (
+        *ROLES,
+        *KEPT,
+        *spellings(campaign),
+        *(c.heading for t in tests for c in t.columns),
+        *(h for t in tests for s in t.sources for h in s.roles.values()),
+        *(h for t in tests for h in t.conditions),
+    )
+
+
+def open_source(ws: Workspace, campaign: Campaign, source: Source, known: Collection[str]) -> Opened:
+    """Reads and splits a source; every error comes back as a finding."""
+    if not source.file:
+        rows = zip(source.row_lines, source.rows, strict=True)
+        table, findings = make_table(source.place.file, rows, "doubtful", source.place)
+        if table is not None:
+            cells = [c for row in table.rows for c in row.cells]
+            table = replace(table, comma=comma_of("\t", cells))
+        return Opened(table, None, findings)
+    path = name_of(campaign, source)
+    try:
+        return _open_file(ws, path, known)
+    except Refused as refused:
+        missing = not exists(ws, path)
+        at = source.place if missing and source.place.file else None
+        return Opened(None, None, tuple(replace(f, place=at or f.place) for f in refused.findings))
+
+
+def _open_file(ws: Workspace, path: str, known: Collection[str]) -> Opened:
+    data = read_bytes(ws, path)
+    if not path.lower().endswith(TEXT_TABLES):
+        raise refuse(
+            "unknown-format",
+            Place(path),
+            "Only CSV and TSV tables can be read in this version.",
+            "Its readings would be lost.",
+            "Export the table as “CSV UTF-8” and name that file.",
+        )
+    text = decode(data, path)
+    separator = separator_of(text, path, known)
+    split = tuple(records(text, path, separator))
+    table, findings = make_table(path, split, comma_of(separator, [c for _, cells in split for c in cells]))
+    raw = RawFile(path, digest(data), len(data), tuple(h for h in table.headings if h) if table else ())
+    return Opened(table, raw, findings)

@@ -1,0 +1,85 @@
+"""Every table of a campaign → its readings. All that is wrong in all files is found in one run."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from reportgen.campaign.declared import Campaign, Declared
+from reportgen.finding import Finding, Refused, in_order
+from reportgen.intake.layout import look
+from reportgen.intake.missing import Look, left_unread, missing_columns
+from reportgen.intake.observe import as_readings, numbered, without_doubles
+from reportgen.intake.opening import Opened, expected_headings, name_of, open_source
+from reportgen.intake.reading import RawFile, Reading, Readings
+from reportgen.sources import Workspace
+
+
+def read_readings(ws: Workspace, declared: Declared) -> Readings:
+    """The readings of a campaign, each with its file, line and cell. Raises `Refused` with every error found.
+
+    A test takes its own columns from each of its sources; a file may serve many tests. Raw files are only read.
+    """
+    campaign = declared.campaign
+    known = expected_headings(campaign)
+    sources = {name_of(campaign, s): s for t in campaign.tests for s in t.sources}
+    opened = {name: open_source(ws, campaign, source, known) for name, source in sources.items()}
+    looks = {
+        test.id: tuple(
+            (table, look(table, source, test, campaign))
+            for source in test.sources
+            if (table := opened[name_of(campaign, source)].table) is not None
+        )
+        for test in campaign.tests
+    }
+    unread = _unread(looks)
+    readings, findings = _readings(campaign, looks)
+    kept, doubles = without_doubles(readings)
+    of_files = [f for o in opened.values() for f in o.findings]
+    whole = all(o.table is not None for o in opened.values())
+    missing = missing_columns(campaign, looks, unread) if whole else ()
+    everything = in_order(dict.fromkeys((*of_files, *findings, *missing, *doubles)))
+    if any(f.severity == "error" for f in everything):
+        raise Refused(everything)
+    return Readings(kept, _files(opened, unread), everything, *_order(looks))
+
+
+def _readings(campaign: Campaign, looks: Mapping[str, tuple[Look, ...]]) -> tuple[list[Reading], list[Finding]]:
+    readings: list[Reading] = []
+    findings: list[Finding] = []
+    for test in campaign.tests:
+        for table, glance in looks[test.id]:
+            cells, unclear = numbered(glance, test)
+            made, wrong = as_readings(cells, test, table.comma)
+            readings.extend(made)
+            findings.extend((*glance.findings, *unclear, *wrong))
+    return readings, findings
+
+
+def _unread(looks: Mapping[str, tuple[Look, ...]]) -> dict[str, tuple[str, ...]]:
+    """By file: what no test of the campaign takes."""
+    by_file: dict[str, list[Look]] = {}
+    for each in looks.values():
+        for table, glance in each:
+            by_file.setdefault(table.file, []).append((table, glance))
+    return {
+        file: left_unread(
+            seen[0][0],
+            {h for _, g in seen for h in g.asked},
+            {n for _, g in seen for n in g.names},
+            by_name=not any(g.by_row for _, g in seen),
+        )
+        for file, seen in by_file.items()
+    }
+
+
+def _order(looks: Mapping[str, tuple[Look, ...]]) -> tuple[dict[str, bool], dict[str, bool]]:
+    """By test: whether every table it has readings from shows the order of work, and whether it has rounds."""
+    full = {test: [g for _, g in each if g.seen] for test, each in looks.items()}
+    ordered = {test: bool(each) and all(g.ordered for g in each) for test, each in full.items()}
+    return ordered, {test: bool(each) and all(g.rounds for g in each) for test, each in full.items()}
+
+
+def _files(opened: Mapping[str, Opened], unread: Mapping[str, tuple[str, ...]]) -> tuple[RawFile, ...]:
+    raw = sorted((o.raw for o in opened.values() if o.raw is not None), key=lambda r: r.path)
+    return tuple(replace(r, unread=unread.get(r.path, ())) for r in raw)

@@ -1,0 +1,143 @@
+"""What one table holds for one test, before its cells are read: the common ground of every layout."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from reportgen.campaign.declared import Campaign, Column, Test
+from reportgen.finding import Finding, Place
+from reportgen.intake.names import find_contender
+from reportgen.intake.table import Row, Table, did_you_mean, spelt
+
+ROLES = ("contender", "pass", "part", "specimen", "session", "round", "unit", "time", "note", "what", "value")
+KEPT = ("photo", "film")  # columns of the bench log that are kept beside the reading
+_FLOATED = re.compile(r"(\d+)\.0+")
+
+
+@dataclass(frozen=True)
+class Seen:
+    """One cell that holds a reading of `column`; "" where a column for it was absent or empty.
+
+    `unit` is what the row or the heading gives. `order` is the row's place in the table, from 0.
+    """
+
+    contender: str
+    column: Column
+    text: str
+    at: Place
+    order: int
+    pass_: str = ""
+    part: str = ""
+    specimen: str = ""
+    session: str = ""
+    round_: str = ""
+    time: str = ""
+    note: str = ""
+    row_unit: str = ""
+    heading_unit: str = ""
+    conditions: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True)
+class Glance:
+    """A table as one test sees it. `asked` are the headings, `names` the entries under `what`, that it takes.
+
+    `by_row`: a row without a pass is one pass of its contender, whatever its columns hold.
+    `ordered`: the file shows the order of work. `known`: the table has one of the layouts.
+    """
+
+    seen: tuple[Seen, ...]
+    findings: tuple[Finding, ...]
+    asked: frozenset[str]
+    names: frozenset[str] = frozenset()
+    by_row: bool = False
+    ordered: bool = False
+    rounds: bool = False
+    known: bool = True
+
+
+@dataclass(frozen=True)
+class Frame:
+    """Where the columns that aren't readings stand in a table: role → index, condition → index."""
+
+    roles: Mapping[str, int]
+    conditions: Mapping[str, int]
+    findings: tuple[Finding, ...] = ()
+
+    def of(self, row: Row, role: str) -> str:
+        """The cell of a role, "" where there is no such column."""
+        return row.cells[self.roles[role]] if role in self.roles else ""
+
+    def conditions_of(self, row: Row) -> tuple[tuple[str, str], ...]:
+        return tuple((name, row.cells[i]) for name, i in self.conditions.items() if row.cells[i])
+
+    def asked(self, table: Table) -> frozenset[str]:
+        return frozenset(table.headings[i] for i in (*self.roles.values(), *self.conditions.values()))
+
+
+def frame_of(table: Table, roles: Mapping[str, str], test: Test) -> Frame:
+    """Finds the roles and conditions among the headings; a role given a heading that isn't there is an error."""
+    found: dict[str, int] = {}
+    wrong: list[Finding] = []
+    for role in ROLES:
+        index = table.find(roles.get(role, role))
+        if index is not None:
+            found[role] = index
+        elif role in roles:
+            wrong.append(missing_heading(table, roles[role], f"the column for {role}"))
+    conditions = {name: i for name in (*test.conditions, *KEPT) if (i := table.find(name)) is not None}
+    return Frame(found, conditions, tuple(wrong))
+
+
+def missing_heading(table: Table, heading: str, what: str, at: Place | None = None) -> Finding:
+    """There is no such heading: which there are, and which was perhaps meant."""
+    near = did_you_mean(heading, [h for h in table.headings if h])
+    return Finding(
+        "error",
+        "missing-column",
+        at or table.at(table.heading_line),
+        f"There is no column “{heading}” in {table.file}, {what}; there are {spelt(table.headings)}.",
+        "Its readings would be lost.",
+        f"Did you mean “{near}”?" if near else "Correct the heading, or name the column with `column:`.",
+    )
+
+
+def as_label(text: str) -> str:
+    """A pass, part or round as written; `2.0`, which spreadsheets make of 2, is 2."""
+    whole = _FLOATED.fullmatch(text)
+    return whole[1] if whole else text
+
+
+def seen_in(
+    table: Table, frame: Frame, row: Row, order: int, contender: str, column: Column, cell: int, heading_unit: str = ""
+) -> Seen:
+    """One cell of a row, with what the row says about it."""
+    return Seen(
+        contender,
+        column,
+        row.cells[cell],
+        table.at(row.line, cell),
+        order,
+        pass_=as_label(frame.of(row, "pass")),
+        part=as_label(frame.of(row, "part")),
+        specimen=as_label(frame.of(row, "specimen")),
+        session=as_label(frame.of(row, "session")),
+        round_=as_label(frame.of(row, "round")),
+        time=frame.of(row, "time"),
+        note=frame.of(row, "note"),
+        row_unit=frame.of(row, "unit"),
+        heading_unit=heading_unit,
+        conditions=frame.conditions_of(row),
+    )
+
+
+def contender_headings(table: Table, campaign: Campaign) -> Mapping[int, str]:
+    """Which headings are contenders: index → id."""
+    found = {i: find_contender(h, campaign) for i, h in enumerate(table.headings) if h}
+    return {i: c for i, c in found.items() if c is not None}
+
+
+def all_rounds(seen: Sequence[Seen]) -> bool:
+    return bool(seen) and all(s.round_ for s in seen)

@@ -1,0 +1,81 @@
+"""The wide table: like the sheet on the bench, its headings are contenders and each row says what was read."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from reportgen.campaign.declared import Campaign, Column, Test
+from reportgen.finding import Finding
+from reportgen.intake.names import spellings
+from reportgen.intake.seen import Frame, Glance, Seen, all_rounds, contender_headings, missing_heading, seen_in
+from reportgen.intake.table import Row, Table, did_you_mean, key, without_unit
+
+
+def read_wide(table: Table, frame: Frame, test: Test, campaign: Campaign) -> Glance:
+    """The rows whose `what` is one of the test's columns, a reading for each contender.
+
+    Without a column `what` every row is of the test's only column.
+    """
+    people = contender_headings(table, campaign)
+    findings = [*_twice(table, people), *_misspelt(table, frame, people, campaign)]
+    if "what" not in frame.roles and len(test.columns) != 1:
+        findings.append(missing_heading(table, "what", "and the headings are contenders"))
+    seen: list[Seen] = []
+    names: set[str] = set()
+    for order, row in enumerate(table.rows):
+        column, unit = _column(frame, row, test)
+        if column is None:
+            continue
+        names.add(frame.of(row, "what"))
+        for i, contender in people.items():
+            seen.append(seen_in(table, frame, row, order, contender, column, i, unit))
+    asked = frame.asked(table) | {table.headings[i] for i in people}
+    ordered = bool(seen) and (all(s.time for s in seen) or all_rounds(seen))
+    return Glance(tuple(seen), tuple(findings), asked, frozenset(names), ordered=ordered, rounds=all_rounds(seen))
+
+
+def _column(frame: Frame, row: Row, test: Test) -> tuple[Column | None, str]:
+    if "what" not in frame.roles:
+        return (test.columns[0] if len(test.columns) == 1 else None), ""
+    what = frame.of(row, "what")
+    bare, unit = without_unit(what)
+    columns = {key(c.heading): c for c in test.columns}
+    return columns.get(key(what)) or columns.get(key(bare)), unit
+
+
+def _twice(table: Table, people: Mapping[int, str]) -> list[Finding]:
+    found: dict[str, int] = {}
+    wrong = []
+    for i, contender in people.items():
+        first = found.setdefault(contender, i)
+        if first != i:
+            wrong.append(
+                Finding(
+                    "error",
+                    "heading-twice",
+                    table.at(table.heading_line, i),
+                    f"“{table.headings[first]}” and “{table.headings[i]}” are one contender, {contender}.",
+                    "Which column is meant can't be known.",
+                    "Give each contender one column.",
+                )
+            )
+    return wrong
+
+
+def _misspelt(table: Table, frame: Frame, people: Mapping[int, str], campaign: Campaign) -> list[Finding]:
+    rest = [i for i in range(len(table.headings)) if i not in people and i not in frame.roles.values()]
+    wrong = []
+    for i in rest:
+        near = did_you_mean(table.headings[i], spellings(campaign)) if table.headings[i] else ""
+        if near and i not in frame.conditions.values():
+            wrong.append(
+                Finding(
+                    "error",
+                    "unknown-contender",
+                    table.at(table.heading_line, i),
+                    f"There is no contender “{table.headings[i]}”.",
+                    "Its readings would be lost.",
+                    f"Did you mean “{near}”?",
+                )
+            )
+    return wrong
