@@ -231,8 +231,23 @@ class Evaluation:
     verdict: Verdict | None
     caveats: tuple[Caveat, ...]
     scatters: tuple[ScatterUsed, ...]
-    findings: tuple[Finding, ...] = field(default=())
+    findings: tuple[Finding, ...] = ()
+    upstream: Mapping[str, frozenset[str]] = field(default_factory=dict)  # quantity → itself and what feeds it
 
     def of(self, quantity: str, contender: str, part: str = "") -> Result | None:
         found = (r for r in self.results if (r.quantity, r.contender, r.part) == (quantity, contender, part))
         return next(found, None)
+
+    def caveats_on(self, quantity: str, rests_on: Keys) -> tuple[Caveat, ...]:
+        """The caveats that limit what `quantity`, resting on these readings, means; in their numbers' order."""
+        fed_by = self.upstream.get(quantity, frozenset({quantity}))
+        return tuple(c for c in self.caveats if bears_on(c, fed_by, rests_on))
+
+
+def bears_on(caveat: Caveat, fed_by: frozenset[str], rests_on: Keys) -> bool:
+    """The one rule by which a caveat reaches what is computed.
+
+    It must touch a reading the thing rests on, and where the caveat is narrowed to quantities, one of them must be the
+    thing's own quantity or one that feeds it (`fed_by`).
+    """
+    return bool(caveat.touches & rests_on) and (not caveat.quantities or bool(fed_by & set(caveat.quantities)))

@@ -1,0 +1,131 @@
+"""Rules on the data: readings, columns, instruments, files."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from itertools import groupby
+
+from reportgen.audit.case import Case, Seen
+from reportgen.evaluation.grid import coarser_step
+from reportgen.evaluation.observing import column_of, instrument_for_metrology
+from reportgen.finding import Place
+from reportgen.intake.reading import Reading
+from reportgen.metrology.instrument import off_step, outside
+from reportgen.metrology.unit import parse_unit
+
+MOST_NAMED = 3  # readings named one by one before the rest are only counted
+
+
+def unread_columns(case: Case) -> Iterable[Seen]:
+    for file in case.readings.files:
+        for heading in file.unread:
+            yield Seen(Place(file.path, 1), f"Nothing reads the column “{heading}”.")
+
+
+def readings_without_instrument(case: Case) -> Iterable[Seen]:
+    for column in _measured_columns(case):
+        first = column[0]
+        if not first.instrument:
+            yield Seen(
+                first.at,
+                f"No instrument is named for {first.key.name.replace('_', ' ')}; "
+                "the finest decimal written counts as its step and nothing else is known.",
+                f"test/{first.key.test}",
+            )
+
+
+def readings_without_unit(case: Case) -> Iterable[Seen]:
+    united = {q.id for t in case.declared.campaign.tests for q in t.quantities if q.unit}
+    feeding = {n for q in united for n in case.declared.campaign.quantity(q).reads}
+    for column in _measured_columns(case):
+        first = column[0]
+        if not first.unit and first.key.name in feeding:
+            yield Seen(first.at, f"{first.key.name.replace('_', ' ')} has no unit.", f"test/{first.key.test}")
+
+
+def outside_range(case: Case) -> Iterable[Seen]:
+    instruments = {i.id: instrument_for_metrology(i) for i in case.declared.campaign.instruments.values()}
+    for column in _measured_columns(case):
+        instrument = instruments.get(column[0].instrument)
+        if instrument is None:
+            continue
+        unit = parse_unit(column[0].unit)
+        beyond = [r for r in column if r.value is not None and not r.limit and outside(float(r.value), unit, instrument)]
+        yield from _named(beyond, f"is outside the range of {instrument.id}")
+
+
+def off_the_step(case: Case) -> Iterable[Seen]:
+    instruments = {i.id: instrument_for_metrology(i) for i in case.declared.campaign.instruments.values()}
+    for column in _measured_columns(case):
+        instrument = instruments.get(column[0].instrument)
+        if instrument is None:
+            continue
+        unit = parse_unit(column[0].unit)
+        off = [r for r in column if r.value is not None and not r.limit and off_step(float(r.value), unit, instrument)]
+        yield from _named(off, f"is not a whole number of steps of {instrument.id}")
+
+
+def coarser_grid(case: Case) -> Iterable[Seen]:
+    for column in _measured_columns(case):
+        first = column[0]
+        declared = case.declared.campaign.instruments.get(first.instrument)
+        if declared is None or declared.resolution is None or declared.resolution.unit != first.unit:
+            continue
+        values = [r.value for r in column if r.value is not None and not r.limit and r.decimals is not None]
+        step = coarser_step(values, declared.resolution.value) if values else declared.resolution.value
+        if step > declared.resolution.value:
+            yield Seen(
+                first.at,
+                f"Every {first.key.name.replace('_', ' ')} is a multiple of {step.normalize():f} {first.unit}, coarser than "
+                f"the {declared.resolution.text} declared for {declared.id}; the coarser step counts.",
+                f"test/{first.key.test}",
+            )
+
+
+def empty_cells(case: Case) -> Iterable[Seen]:
+    for r in case.readings.readings.values():
+        if r.absent_because == "no reason given":
+            yield Seen(
+                r.at, f"An empty cell: {r.key.name.replace('_', ' ')}.", f"test/{r.key.test}", r.key.contender
+            )
+
+
+def unused_files(case: Case) -> Iterable[Seen]:
+    used = {f.path for f in case.readings.files}
+    folder = case.declared.campaign.folder
+    prefix = f"{folder}/" if folder else ""
+    kept = tuple(f"{prefix}{name}/" for name in ("raw", "attachments"))
+    mentioned = "\n".join(p.text for p in case.declared.campaign.prose)
+    for path in case.files:
+        beside = path.startswith(prefix) and "/" not in path[len(prefix) :] and path.endswith((".csv", ".tsv"))
+        grid = path == f"{prefix}contenders.csv"
+        if (path.startswith(kept) or beside) and path not in used and not grid and path[len(prefix) :] not in mentioned:
+            yield Seen(Place(path), "No test and no text uses this file.")
+
+
+def parts_not_joined(case: Case) -> Iterable[Seen]:
+    for test in case.declared.campaign.tests:
+        parts = {k.part for k in case.readings.readings if k.test == test.id and k.part}
+        for quantity in test.quantities:
+            fed = any(k.name in quantity.reads for k in case.readings.readings if k.test == test.id and k.part)
+            if parts and fed and not quantity.over_parts:
+                place = case.declared.at(f"quantity/{quantity.id}")
+                says = f"{quantity.title} was read in parts ({', '.join(sorted(parts))}); nothing says how they join."
+                yield Seen(place, says, f"quantity/{quantity.id}")
+
+
+def _measured_columns(case: Case) -> Iterable[list[Reading]]:
+    plain = {
+        n for t in case.declared.campaign.tests for q in t.quantities if q.kind in ("yes/no", "grade", "count") for n in q.reads
+    }
+    measured = [r for r in case.readings.readings.values() if r.key.name not in plain and (r.value is not None or r.limit)]
+    measured.sort(key=lambda r: (column_of(r), r.at.file, r.order))
+    for _, column in groupby(measured, key=column_of):
+        yield list(column)
+
+
+def _named(readings: list[Reading], what: str) -> Iterable[Seen]:
+    for r in readings[:MOST_NAMED]:
+        yield Seen(r.at, f"{r.text} {r.unit} {what}.", f"test/{r.key.test}", r.key.contender)
+    if rest := readings[MOST_NAMED:]:
+        yield Seen(rest[0].at, f"So with {len(rest)} more of this column.", f"test/{rest[0].key.test}")

@@ -1,0 +1,149 @@
+"""Every rule of the audit, in one table, the most harmful first."""
+
+from __future__ import annotations
+
+from reportgen.audit import data, fairness, texts
+from reportgen.audit.case import Rule
+
+RULES: tuple[Rule, ...] = (
+    Rule(
+        "sessions-apart", "warning",
+        "Another day or another set-up moves every reading; without a contender that ran in both, the gap between "
+        "sessions and the gap between products are one number.",
+        "Run one contender again in each session, or declare `between sessions:` in the method.",
+        fairness.sessions_apart,
+    ),
+    Rule(
+        "verdict-not-borne-out", "warning",
+        "The verdict in words is printed beside what the readings support, and readers will compare them.",
+        "Change `we say:`, or run the passes that would settle it.",
+        fairness.verdict_not_borne_out,
+    ),
+    Rule(
+        "order-sequential", "warning",
+        "Warming up, wear, weather and a tiring hand all drift; run contender after contender they favour somebody, and "
+        "no calculation afterwards can take that out.",
+        "Run there and back, or in rounds, or draw the order; or `accept:` it with the reason.",
+        fairness.sequential_order,
+    ),
+    Rule(
+        "excluded-after-seeing", "warning",
+        "Choosing which readings count once they are known can choose the winner.",
+        "Say what was wrong with the pass other than its value; keep it where there was nothing.",
+        fairness.excluded_after_seeing,
+    ),
+    Rule(
+        "excluded-for-one", "warning",
+        "A mercy shown to one contender alone tilts the comparison.",
+        "Check whether the others had the same mishap and kept it; `accept:` it with the reason where they hadn't.",
+        fairness.excluded_for_one,
+    ),
+    Rule(
+        "exclusion-undated", "warning",
+        "Readers will ask whether it was left out because of its value.",
+        "Add `decided:` before the test, during the test, or after seeing the value.",
+        fairness.excluded_when_not_noted,
+    ),
+    Rule(
+        "who-pays", "warning",
+        "Money is the first thing a sceptic asks about.",
+        "Add `who pays:` to content/publication.yaml or to the campaign.",
+        fairness.nobody_says_who_paid,
+    ),
+    Rule(
+        "supplied", "warning",
+        "A unit chosen by its maker may not be one from the shelf.",
+        "Buy one at retail, or leave the statement where readers see it and `accept:` this.",
+        fairness.supplied_by_the_maker,
+    ),
+    Rule(
+        "outside-range", "warning",
+        "A meter used beyond its range owes nobody a right answer.",
+        "Write `over …` or `under …` where the meter stopped; check the range of the instrument otherwise.",
+        data.outside_range,
+    ),
+    Rule(
+        "off-step", "warning",
+        "A reading between the steps was not read off this instrument, or its step is declared wrongly.",
+        "Check the reading against the notes, and `resolution:` of the instrument.",
+        data.off_the_step,
+    ),
+    Rule(
+        "coarser-grid", "warning",
+        "The display may have rounded, or the reader did; either way nothing finer is known.",
+        "Declare the step that was read, or type the digits that were shown.",
+        data.coarser_grid,
+    ),
+    Rule(
+        "no-unit", "warning",
+        "A number without a unit is taken as a pure number.",
+        "Give the column a `unit:`, or add a unit column.",
+        data.readings_without_unit,
+    ),
+    Rule(
+        "parts-not-joined", "warning",
+        "Parts of one run are neither repeats nor separate results until somebody says so.",
+        "Add `over parts:` sum, mean or each.",
+        data.parts_not_joined,
+    ),
+    Rule(
+        "empty-cell", "warning",
+        "A reader can't tell a lost reading from an unwelcome one.",
+        "Write `none (why)` in the cell.",
+        data.empty_cells,
+    ),
+    Rule(
+        "unread-column", "warning",
+        "Readings that were taken and not used are the first thing a sceptic looks for.",
+        "Measure it, list it under `conditions:`, or `accept:` it with the reason.",
+        data.unread_columns,
+    ),
+    Rule(
+        "unequal-passes", "warning",
+        "More tries give more certainty, and more chances of a lucky one.",
+        "Run the missing passes, or `accept:` it with the reason.",
+        fairness.unequal_passes,
+    ),
+    Rule(
+        "wide-prose", "warning",
+        "One specimen of each was tested: passes say nothing about the model.",
+        "Speak of the one you bought.",
+        texts.wide_prose,
+    ),
+    Rule(
+        "number-disagrees", "warning",
+        "A number typed by hand stays when the readings change.",
+        "Use a reference: `[?](value:quantity/contender)`.",
+        texts.numbers_that_disagree,
+    ),
+    Rule(
+        "dead-link", "error",
+        "Readers will follow it.",
+        "Correct the path, or put the file there.",
+        texts.dead_links,
+    ),
+    Rule(
+        "picture-without-words", "error",
+        "Some readers hear the page.",
+        "Say in the brackets what the picture shows.",
+        texts.pictures_without_words,
+    ),
+    Rule(
+        "unused-file", "note",
+        "A file beside the readings that nothing uses makes readers wonder what it holds.",
+        "Name it in a test or a text, or move it out of the campaign.",
+        data.unused_files,
+    ),
+    Rule(
+        "order-not-recorded", "note",
+        "Nobody can tell whether drift was spread evenly over the contenders.",
+        "Keep a long table or a bench log in the order of work, or a `round` column.",
+        fairness.order_not_recorded,
+    ),
+    Rule(
+        "no-instrument", "note",
+        "The page will say that nothing is known of the instrument but its written digits.",
+        "Name an instrument for the column, the quantity or, by unit, for the campaign.",
+        data.readings_without_instrument,
+    ),
+)  # fmt: skip

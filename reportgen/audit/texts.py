@@ -1,0 +1,43 @@
+"""Rules on the author's texts: links that lead nowhere, pictures without words, sentences wider than the readings."""
+
+from __future__ import annotations
+
+import posixpath
+import re
+from collections.abc import Iterable
+
+from reportgen.audit.case import Case, Seen
+from reportgen.prose.written import link_places, picture_places, speaks_wide, typed_numbers
+
+OUTSIDE = re.compile(r"[a-z][a-z0-9+.-]*:|//|#")  # an address elsewhere, or one of our references
+
+
+def wide_prose(case: Case) -> Iterable[Seen]:
+    """One specimen of each product was tested; nothing is known of the model."""
+    names = [name for c in case.declared.campaign.contenders for name in (c.title, c.maker) if name]
+    for file in case.declared.campaign.prose:
+        for place, words in speaks_wide(file, names):
+            yield Seen(place, f"“{words}” speaks of more than the ones that were tested.")
+
+
+def numbers_that_disagree(case: Case) -> Iterable[Seen]:
+    """Numbers typed by hand beside a contender's name that no result agrees with."""
+    for file in case.declared.campaign.prose:
+        for place, words in typed_numbers(file, case.declared.campaign, case.evaluation):
+            yield Seen(place, f"“{words}” is typed by hand and agrees with no result.")
+
+
+def dead_links(case: Case) -> Iterable[Seen]:
+    for file in case.declared.campaign.prose:
+        folder = posixpath.dirname(file.path)
+        for place, target in link_places(file):
+            path = posixpath.normpath(posixpath.join(folder, target.partition("#")[0]))
+            if not OUTSIDE.match(target) and path not in case.files:
+                yield Seen(place, f"The link to `{target}` leads nowhere.")
+
+
+def pictures_without_words(case: Case) -> Iterable[Seen]:
+    for file in case.declared.campaign.prose:
+        for place, target, words in picture_places(file):
+            if not words.strip():
+                yield Seen(place, f"The picture `{target}` has no words for those who can't see it.")

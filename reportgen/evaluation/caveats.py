@@ -1,0 +1,57 @@
+"""Declared caveats, incidents and exclusions made into what touches readings.
+
+A caveat touches readings; what is computed rests on readings; `evaluated.bears_on` says where the two meet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from itertools import count
+
+from reportgen.campaign.declared import Campaign, Declared, Narrowing, Test
+from reportgen.evaluation.evaluated import Caveat, Keys
+from reportgen.evaluation.feeds import Feeds
+from reportgen.intake.reading import Reading, ReadingKey
+
+
+def caveats_of(declared: Declared, readings: Mapping[ReadingKey, Reading], feeds: Feeds) -> tuple[Caveat, ...]:
+    """Every caveat, incident and exclusion of a campaign, numbered in the order a reader meets them."""
+    campaign, number = declared.campaign, count(1)
+
+    def touched(about: Narrowing, test: Test | None) -> Keys:
+        return frozenset(k for k in readings if _is_about(k, about, test, feeds))
+
+    def told(test: Test | None) -> Iterable[Caveat]:
+        holder: Test | Campaign = test or campaign
+        for c in holder.caveats:
+            yield Caveat(
+                c.id, next(number), "caveat", c.says, c.pushes, c.blocks,
+                touched(c.about, test), c.about.quantities, c.about.contender, declared.at(f"caveat/{c.id}"),
+            )  # fmt: skip
+        for i in holder.incidents:
+            yield Caveat(
+                i.id, next(number), "incident", i.what, i.pushes, i.blocks,
+                touched(i.about, test), i.about.quantities, i.about.contender, declared.at(f"incident/{i.id}"),
+            )  # fmt: skip
+        for e in holder.exclusions:
+            yield Caveat(
+                e.id, next(number), "exclusion", e.because, "", False,
+                touched(e.about, test), e.about.quantities, e.about.contender, declared.at(f"exclusion/{e.id}"),
+                decided=e.decided, because=e.because,
+            )  # fmt: skip
+
+    return tuple(c for holder in (None, *campaign.tests) for c in told(holder))
+
+
+def _is_about(key: ReadingKey, about: Narrowing, test: Test | None, feeds: Feeds) -> bool:
+    if test is not None and key.test != test.id:
+        return False
+    for wanted, found in (
+        (about.contender, key.contender),
+        (about.specimen, key.specimen),
+        (about.pass_, key.pass_),
+        (about.part, key.part),
+    ):
+        if wanted and wanted != found:
+            return False
+    return not about.quantities or any((key.test, key.name) in feeds.readings_of(q) for q in about.quantities)

@@ -1,0 +1,78 @@
+"""Results of one quantity handed to judgement, and its answer carried back with what it rests on."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from reportgen.campaign.declared import Campaign, Quantity, Test
+from reportgen.evaluation.evaluated import Comparison, FirstPlace, Keys
+from reportgen.evaluation.gathered import Gathered
+from reportgen.judgement.judge import judge
+from reportgen.judgement.measured import DeclaredScatter, Judged, Rules
+from reportgen.metrology.unit import Unit, convert, parse_unit
+
+
+@dataclass(frozen=True)
+class Decided:
+    judged: Judged
+    comparisons: tuple[Comparison, ...]
+    first: FirstPlace | None
+
+
+def is_ranked(quantity: Quantity) -> bool:
+    """Has the quantity a direction and a rule? Least, most and middle of passes are shown and never ranked."""
+    return quantity.better != "neither" and quantity.over_passes not in ("least", "most", "middle")
+
+
+def rules_for(campaign: Campaign, test: Test, quantity: Quantity, unit: Unit, rounds_recorded: bool) -> Rules:
+    """What was fixed before the data: direction, scatter, rounds, what matters, declared repeatability."""
+    method = campaign.methods.get(f"{test.method}.{test.method_version}")
+
+    def size(value: float, symbol: str) -> float:
+        return convert(value, parse_unit(symbol), unit, difference=True)
+
+    declared = None
+    if method and quantity.id in method.repeatability:
+        found = method.repeatability[quantity.id]
+        declared = DeclaredScatter(size(float(found.sd.value), found.sd.unit), found.degrees, found.source)
+    between = method.between_sessions if method else None
+    return Rules(
+        better=quantity.better if quantity.better != "neither" else "lower",
+        scatter=test.scatter,
+        rounds=test.order == "rounds" and rounds_recorded,
+        matters=size(float(quantity.matters.value), quantity.matters.unit) if quantity.matters else None,
+        declared=declared,
+        between_sessions=size(float(between.value), between.unit) if between else None,
+    )
+
+
+def decide(test: Test, quantity: Quantity, part: str, gathered: Sequence[Gathered], rules: Rules) -> Decided:
+    """Judge one quantity (and part): every pair in the campaign's order, first place, ranks and intervals."""
+    judged = judge([g.measured for g in gathered], rules)
+    if not is_ranked(quantity):
+        return Decided(judged, (), None)
+    rests_on = {g.contender: g.rests_on for g in gathered}
+    comparisons = tuple(
+        Comparison(
+            test.id, quantity.id, part, p.first, p.second, p.difference, p.u, p.low, p.high, quantity.unit,
+            p.decision, p.resolved, p.differed, p.differed_low, p.differed_high, p.favours, p.beyond,
+            p.reason, p.settle, rests_on[p.first] | rests_on[p.second],
+        )  # fmt: skip
+        for p in judged.pairs
+    )
+    first = judged.first
+    everything: Keys = frozenset().union(*rests_on.values())
+    place = FirstPlace(
+        test.id, quantity.id, part, first.winner, first.may_be_first, first.unranked, first.reason, everything,
+        order_changes_without=_order_changes(gathered, rules, judged),
+    )  # fmt: skip
+    return Decided(judged, comparisons, place)
+
+
+def _order_changes(gathered: Sequence[Gathered], rules: Rules, judged: Judged) -> bool | None:
+    """Would putting the excluded passes back change any rank? None where nothing was left out."""
+    if all(g.with_all is None for g in gathered):
+        return None
+    again = judge([g.with_all or g.measured for g in gathered], rules)
+    return dict(again.ranks) != dict(judged.ranks)

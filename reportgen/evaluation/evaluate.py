@@ -1,0 +1,79 @@
+"""A campaign and its readings, worked out and decided: the stage's one entrance."""
+
+from __future__ import annotations
+
+from reportgen.campaign.declared import Declared
+from reportgen.evaluation.caveats import caveats_of
+from reportgen.evaluation.claims import claim_outcomes
+from reportgen.evaluation.evaluated import Evaluation
+from reportgen.evaluation.feeds import feeds_of
+from reportgen.evaluation.observing import Observer, ReadingRefused
+from reportgen.evaluation.prepared import formula_finding, prepare
+from reportgen.evaluation.told import Bench, QuantityTold, tell
+from reportgen.evaluation.verdict import verdict_of
+from reportgen.evaluation.workings import Workings
+from reportgen.finding import Finding, Refused
+from reportgen.intake.reading import Readings
+from reportgen.metrology.formula import FormulaError
+from reportgen.metrology.uncertain import MetrologyError
+from reportgen.metrology.unit import UnitError
+
+
+def evaluate(declared: Declared, readings: Readings) -> Evaluation:
+    """Work out every quantity and decide what the readings support.
+
+    Raises `Refused` with every formula, unit or name that can't be used, each with its place.
+    """
+    campaign = declared.campaign
+    prepared = prepare(declared)
+    feeds = feeds_of(campaign, prepared.names)
+    caveats = caveats_of(declared, readings.readings, feeds)
+    workings = Workings(
+        campaign, readings.readings, _observer(declared, readings), feeds, prepared.expressions, prepared.units,
+        prepared.constants, [c for c in caveats if c.sort == "exclusion"],
+    )  # fmt: skip
+    told = _tell_all(Bench(declared, readings, workings, feeds, caveats))
+    results = tuple(r for quantity in told for r in quantity.results)
+    comparisons = tuple(c for quantity in told for c in quantity.comparisons)
+    firsts = tuple(quantity.first for quantity in told if quantity.first)
+    claims = claim_outcomes(declared, results, told, prepared.units)
+    return Evaluation(
+        campaign=campaign.id,
+        results=results,
+        comparisons=comparisons,
+        firsts=firsts,
+        claims=claims,
+        verdict=verdict_of(declared, results, comparisons, firsts, told, prepared.units),
+        caveats=caveats,
+        scatters=tuple(quantity.scatter for quantity in told if quantity.scatter),
+        upstream={q: feeds.upstream(q) for q in feeds.names},
+    )
+
+
+def _observer(declared: Declared, readings: Readings) -> Observer:
+    try:
+        return Observer(declared.campaign, readings.readings)
+    except UnitError as wrong:
+        place = next((declared.at(f"instrument/{i}") for i in declared.campaign.instruments), declared.at(""))
+        raise Refused([Finding("error", "unit", place, f"An instrument: {wrong.says}", do=wrong.do)]) from None
+
+
+def _tell_all(bench: Bench) -> tuple[QuantityTold, ...]:
+    """Every quantity in the campaign's order; one that can't be worked out is a finding, and the rest still run."""
+    told: list[QuantityTold] = []
+    findings: dict[Finding, None] = {}
+    for test in bench.declared.campaign.tests:
+        for quantity in test.quantities:
+            try:
+                told += tell(bench, test, quantity)
+            except FormulaError as wrong:
+                findings[formula_finding(wrong, bench.declared, quantity)] = None
+            except ReadingRefused as wrong:
+                findings[wrong.finding] = None
+            except (MetrologyError, UnitError) as wrong:
+                place = bench.declared.at(f"quantity/{quantity.id}/formula")
+                says = f"{quantity.id} = `{quantity.formula}` can't be worked out: {wrong.says}"
+                findings[Finding("error", "formula", place, says, do=wrong.do, subject=f"quantity/{quantity.id}")] = None
+    if findings:
+        raise Refused(findings)
+    return tuple(told)

@@ -1,0 +1,99 @@
+"""One contender's passes gathered into one result: the value, its contributions, and what judgement is told."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from reportgen.campaign.declared import Quantity
+from reportgen.evaluation.evaluated import Keys
+from reportgen.evaluation.working import Working
+from reportgen.evaluation.workings import over_passes
+from reportgen.intake.reading import Reading, ReadingKey
+from reportgen.judgement.measured import Measured
+from reportgen.metrology.uncertain import Source, Uncertain
+
+TWELVE = 12**0.5  # a step of δ, uniform within half a step either way, has a standard uncertainty of δ/√12
+
+
+@dataclass(frozen=True)
+class Gathered:
+    """`mean` is None where no pass has a value. `with_all` is what judgement would be told with exclusions put back."""
+
+    contender: str
+    passes: tuple[Working, ...]
+    mean: Uncertain | None
+    measured: Measured
+    with_all: Measured | None
+    rests_on: Keys
+
+
+def gather(
+    quantity: Quantity,
+    contender: str,
+    passes: Sequence[Working],
+    readings: Mapping[ReadingKey, Reading],
+    blocked: str,
+    rounds: bool,
+) -> Gathered:
+    """Join the passes of one contender (of one part, where parts stay apart)."""
+    used = [w for w in passes if w.used]
+    every = [w for w in passes if w.value is not None]
+    mean = over_passes(quantity, [w.value for w in used if w.value]) if used else None
+    left_out = len(every) > len(used)
+    return Gathered(
+        contender=contender,
+        passes=tuple(passes),
+        mean=mean,
+        measured=_measured(quantity, contender, used, mean, readings, blocked, rounds),
+        with_all=_measured(
+            quantity, contender, every, over_passes(quantity, [w.value for w in every if w.value]), readings, blocked, rounds
+        )
+        if left_out
+        else None,
+        rests_on=frozenset(k for w in passes for k in w.keys),
+    )
+
+
+def _measured(
+    quantity: Quantity,
+    contender: str,
+    used: Sequence[Working],
+    mean: Uncertain | None,
+    readings: Mapping[ReadingKey, Reading],
+    blocked: str,
+    rounds: bool,
+) -> Measured:
+    known = [w for w in used if w.value is not None and w.value.value is not None]
+    bounds = any(w.value is not None and w.value.limit for w in used)
+    return Measured(
+        name=contender,
+        value=mean.value if mean else None,
+        values=() if bounds else tuple(w.value.value for w in known if w.value and w.value.value is not None),
+        contributions=without_steps(mean) if mean else {},
+        steps=steps_of_one_pass(used),
+        rounds=tuple(_round_of(w, readings) for w in known) if rounds and not bounds else (),
+        sessions=frozenset(readings[k].session for w in used for k in w.keys) or frozenset({""}),
+        limit=mean.limit if mean else None,
+        blocked=blocked,
+    )
+
+
+def without_steps(value: Uncertain) -> Mapping[Source, float]:
+    """The contributions that judgement weighs beside the scatter; steps are handed over by themselves."""
+    return {s: c for s, c in value.contributions.items() if s.sort != "step"}
+
+
+def steps_of_one_pass(used: Sequence[Working]) -> tuple[float, ...]:
+    """c·δ of each distinct reading behind one pass, of the pass where they weigh most (passes may differ slightly)."""
+    of_each = [
+        tuple(abs(c) * TWELVE for s, c in w.value.contributions.items() if s.sort == "step" and c)
+        for w in used
+        if w.value is not None
+    ]
+    return max(of_each, key=lambda steps: sum(s * s for s in steps), default=())
+
+
+def _round_of(working: Working, readings: Mapping[ReadingKey, Reading]) -> str:
+    """The round written beside the reading, or the number of its pass."""
+    return next((readings[k].round_ for k in working.keys if readings[k].round_), working.key.pass_)

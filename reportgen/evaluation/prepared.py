@@ -1,0 +1,104 @@
+"""Formulas, units and constants made ready before any reading is looked at; every mistake in them found in one go."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from reportgen.addresses import as_id, in_formula
+from reportgen.campaign.declared import Amount, Declared, Quantity
+from reportgen.finding import Finding, Place, Refused
+from reportgen.metrology.formula import Expression, FormulaError, names_in, parse
+from reportgen.metrology.uncertain import Source, Uncertain
+from reportgen.metrology.unit import Unit, UnitError, convert, parse_unit
+
+
+@dataclass(frozen=True)
+class Prepared:
+    """By quantity id: the parsed formula, the names in it, the unit. Constants by name as formulas spell it."""
+
+    expressions: Mapping[str, Expression]
+    names: Mapping[str, frozenset[str]]
+    units: Mapping[str, Unit]
+    constants: Mapping[str, Uncertain]
+
+
+def prepare(declared: Declared) -> Prepared:
+    """Parse every formula and unit of the campaign. Raises `Refused` with all that can't be used."""
+    findings: list[Finding] = []
+    expressions: dict[str, Expression] = {}
+    units: dict[str, Unit] = {}
+    for quantity in (q for t in declared.campaign.tests for q in t.quantities):
+        at = f"quantity/{quantity.id}"
+        try:
+            units[quantity.id] = parse_unit(quantity.unit)
+        except UnitError as wrong:
+            findings.append(_unit_finding(wrong, declared.at(f"{at}/unit"), quantity))
+        try:
+            expressions[quantity.id] = parse(quantity.formula)
+        except FormulaError as wrong:
+            findings.append(formula_finding(wrong, declared, quantity))
+    constants = dict(_constants(declared, findings))
+    findings += _clashes(declared, expressions, constants)
+    if findings:
+        raise Refused(findings)
+    return Prepared(expressions, {q: names_in(e) for q, e in expressions.items()}, units, constants)
+
+
+def formula_finding(wrong: FormulaError, declared: Declared, quantity: Quantity) -> Finding:
+    """A formula's mistake at its character in the author's file (or in the kind's own formula, at the quantity)."""
+    at = declared.at(f"quantity/{quantity.id}/formula")
+    written = f"quantity/{quantity.id}/formula" in declared.places
+    place = Place(at.file, at.line, at.column + wrong.column - 1) if written and at.column else at
+    says = f"In the formula of {quantity.id}, `{quantity.formula}`: {wrong.says}"
+    return Finding("error", "formula", place, says, do=wrong.do, subject=f"quantity/{quantity.id}")
+
+
+def _unit_finding(wrong: UnitError, place: Place, quantity: Quantity) -> Finding:
+    return Finding("error", "unit", place, wrong.says, do=wrong.do, subject=f"quantity/{quantity.id}")
+
+
+def _constants(declared: Declared, findings: list[Finding]) -> Iterable[tuple[str, Uncertain]]:
+    for constant in declared.campaign.constants.values():
+        place = declared.at(f"constant/{constant.id}")
+        try:
+            unit = parse_unit(constant.value.unit)
+
+            def size(amount: Amount, unit: Unit = unit) -> float:
+                return convert(float(amount.value), parse_unit(amount.unit), unit, difference=True)
+
+            contributions = {}
+            if constant.u:
+                contributions[Source("constant", constant.id, "", "normal")] = size(constant.u)
+            elif constant.within:
+                contributions[Source("constant", constant.id, "", "uniform")] = size(constant.within) / 3**0.5
+            yield in_formula(constant.id), Uncertain(float(constant.value.value), unit, contributions)
+        except UnitError as wrong:
+            findings.append(Finding("error", "unit", place, f"Constant {constant.id}: {wrong.says}", do=wrong.do))
+
+
+def _clashes(
+    declared: Declared, expressions: Mapping[str, Expression], constants: Mapping[str, Uncertain]
+) -> Iterable[Finding]:
+    """A name that could mean two things: a reading and a quantity that isn't that reading, or either and a constant."""
+    quantities = {in_formula(q.id): q for t in declared.campaign.tests for q in t.quantities}
+    for test in declared.campaign.tests:
+        columns = {c.name for c in test.columns}
+        for quantity in test.quantities:
+            if quantity.id not in expressions:
+                continue
+            for name in sorted(names_in(expressions[quantity.id])):
+                meanings = []
+                other = quantities.get(name)
+                if name in columns:
+                    meanings.append(f"a reading of {test.id}")
+                if other and other.id != quantity.id and not (name in columns and other.formula.strip() == name):
+                    meanings.append(f"the quantity {other.id}")
+                if name in constants:
+                    meanings.append(f"the constant {as_id(name)}")
+                if len(meanings) > 1:
+                    yield Finding(
+                        "error", "formula", declared.at(f"quantity/{quantity.id}/formula"),
+                        f"In the formula of {quantity.id}, `{name}` is {' and '.join(meanings)}.",
+                        "A reader could not tell which was meant.", "Rename one of them.", f"quantity/{quantity.id}",
+                    )  # fmt: skip

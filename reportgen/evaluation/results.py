@@ -1,0 +1,160 @@
+"""What was worked out and judged, put together as the results a page shows."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+
+from reportgen.campaign.declared import Campaign, Contender, Quantity, Test
+from reportgen.evaluation.evaluated import Contribution, Estimate, Keys, Result
+from reportgen.evaluation.gathered import TWELVE, Gathered
+from reportgen.evaluation.working import Working
+from reportgen.intake.reading import Reading, ReadingKey
+from reportgen.judgement.measured import Judged, ScatterFound
+from reportgen.metrology.budget import shares
+from reportgen.metrology.uncertain import Source
+
+NOT_YET_TESTED, NOT_READ = "not yet tested", "not read"
+
+
+def measured_result(
+    campaign: Campaign,
+    test: Test,
+    quantity: Quantity,
+    part: str,
+    gathered: Gathered,
+    judged: Judged,
+    ranked: bool,
+    readings: Mapping[ReadingKey, Reading],
+) -> Result:
+    """A measured quantity for one contender. Its interval is judgement's; its budget lists what went in."""
+    single = judged.singles.get(gathered.contender)
+    mean, used = gathered.mean, [w for w in gathered.passes if w.used]
+    if mean is None or single is None:
+        return missing_result(test, quantity, gathered.contender, part, gathered.passes, gathered.rests_on)
+    own = judged.scatter.by_name.get(gathered.contender)
+    estimate = Estimate(
+        value=mean.value,
+        unit=quantity.unit,
+        scatter=own[0] if own else _own_scatter(gathered),
+        degrees=own[1] if own else None,
+        contributions=_budget(gathered, judged.scatter),
+        steps=gathered.measured.steps,
+        limit=mean.limit,
+        unknown_accuracy=_unknown(campaign, used, readings),
+        assumed_step=any(not readings[k].instrument and readings[k].value is not None for w in used for k in w.keys),
+    )
+    return Result(
+        test=test.id, quantity=quantity.id, contender=gathered.contender, part=part, kind="measured", estimate=estimate,
+        u=single.u, low=single.low, high=single.high, covers=single.covers, at_least=single.at_least,
+        why_no_u=single.why_no_u, by_pass=tuple(w.told() for w in gathered.passes), passes=len(used),
+        excluded=sum(bool(w.excluded) for w in gathered.passes),
+        without=gathered.with_all.value if gathered.with_all else None,
+        rank=judged.ranks.get(gathered.contender) if ranked else None, blocked=gathered.measured.blocked,
+        yes=None, of=None, grade="", grades={}, missing="", rests_on=gathered.rests_on,
+    )  # fmt: skip
+
+
+def plain_result(test: Test, quantity: Quantity, contender: str, part: str, passes: Sequence[Working], blocked: str) -> Result:
+    """A yes/no, count or grade: shown as it is, without uncertainty or rank."""
+    used = [w for w in passes if (w.value is not None or w.word) and not w.excluded]
+    rests_on: Keys = frozenset(k for w in passes for k in w.keys)
+    if not used:
+        return missing_result(test, quantity, contender, part, passes, rests_on)
+    yes = of = None
+    value: float | None = None
+    grades = Counter(w.word for w in used if w.word)
+    if quantity.kind == "yes/no":
+        yes, of = grades["yes"], len(used)
+        value = yes / of
+    elif quantity.kind == "count":
+        found = [w.value.value for w in used if w.value is not None and w.value.value is not None]
+        value = sum(found) / len(found) if found else None
+    limits = {w.value.limit for w in used if w.value is not None and w.value.limit}
+    kind = "yes/no" if quantity.kind == "yes/no" else "count" if quantity.kind == "count" else "grade"
+    return Result(
+        test=test.id, quantity=quantity.id, contender=contender, part=part, kind=kind,
+        estimate=Estimate(value, quantity.unit, None, None, (), (), limits.pop()) if limits else
+        Estimate(value, quantity.unit, None, None, (), ()) if value is not None else None,
+        u=None, low=None, high=None, covers="instrument", at_least=False, why_no_u=kind,
+        by_pass=tuple(w.told() for w in passes), passes=len(used), excluded=sum(bool(w.excluded) for w in passes),
+        without=None, rank=None, blocked=blocked, yes=yes, of=of,
+        grade=_middle_grade(quantity, grades) if kind == "grade" else "",
+        grades=dict(grades) if kind == "grade" else {}, missing="", rests_on=rests_on,
+    )  # fmt: skip
+
+
+def missing_result(
+    test: Test, quantity: Quantity, contender: str, part: str, passes: Sequence[Working], rests_on: Keys
+) -> Result:
+    """No result, and why: not yet tested, or the reasons written beside the readings."""
+    reasons = list(dict.fromkeys(w.absent_because for w in passes if w.absent_because))
+    left_out = any(w.excluded for w in passes)
+    told = "; ".join(reasons) if reasons else "every pass is left out" if left_out else NOT_READ
+    return Result(
+        test=test.id, quantity=quantity.id, contender=contender, part=part,
+        kind={"yes/no": "yes/no", "count": "count", "grade": "grade"}.get(quantity.kind, "measured"),  # type: ignore[arg-type]  # a dict loses the literals
+        estimate=None, u=None, low=None, high=None, covers="instrument", at_least=False, why_no_u="no-result",
+        by_pass=tuple(w.told() for w in passes), passes=0, excluded=sum(bool(w.excluded) for w in passes), without=None,
+        rank=None, blocked="", yes=None, of=None, grade="", grades={},
+        missing=told if passes else NOT_YET_TESTED, rests_on=rests_on,
+    )  # fmt: skip
+
+
+def untested(contenders: Sequence[Contender], results: Sequence[Result]) -> tuple[str, ...]:
+    """Contenders without a result, in the campaign's order."""
+    have = {r.contender for r in results if not r.missing}
+    return tuple(c.id for c in contenders if c.id not in have)
+
+
+def _own_scatter(gathered: Gathered) -> float | None:
+    from reportgen.metrology.type_a import standard_deviation
+
+    values = gathered.measured.values
+    return standard_deviation(values) if len(values) > 1 else None
+
+
+def _budget(gathered: Gathered, scatter: ScatterFound) -> tuple[Contribution, ...]:
+    """Every source of the result's uncertainty by instrument and sort, largest first.
+
+    The step enters once, not divided by the passes, and only where scatter doesn't already hold it: where the
+    scatter of a pass is under half the step, or isn't known.
+    """
+    sizes: dict[Source, float] = {}
+    for source, size in gathered.measured.contributions.items():
+        group = source if source.sort in ("offset", "gain", "constant", "assumption") else _unshared(source)
+        sizes[group] = size if group is source else (sizes.get(group, 0.0) ** 2 + size**2) ** 0.5
+    own = scatter.by_name.get(gathered.contender)
+    sd, degrees = own or (scatter.sd, scatter.degrees)
+    n = max(1, len(gathered.measured.values))
+    if sd is not None:
+        sizes[Source("scatter", gathered.measured.name, "", "normal")] = sd / n**0.5
+    steps = gathered.measured.steps
+    if steps and (sd is None or sd < max(steps) / 2):
+        step_of = next((s.of for s in (gathered.mean.contributions if gathered.mean else {}) if s.sort == "step"), "")
+        sizes[Source("step", step_of)] = (sum(s * s for s in steps) / TWELVE**2) ** 0.5
+    return tuple(
+        Contribution(
+            line.source, line.size, line.share, line.source.sort in ("offset", "gain", "constant"),
+            degrees if line.source.sort == "scatter" else None,
+        )  # fmt: skip
+        for line in shares(sizes)
+    )
+
+
+def _unshared(source: Source) -> Source:
+    return Source(source.sort, source.of, "", source.shape)
+
+
+def _unknown(campaign: Campaign, used: Sequence[Working], readings: Mapping[ReadingKey, Reading]) -> tuple[str, ...]:
+    named = dict.fromkeys(readings[k].instrument for w in used for k in w.keys if readings[k].instrument)
+    return tuple(i for i in named if i in campaign.instruments and not campaign.instruments[i].accuracy.known)
+
+
+def _middle_grade(quantity: Quantity, grades: Mapping[str, int]) -> str:
+    """The median grade; of an even count, the lower and upper middle ("fair to good") where they differ."""
+    given = [g for g in quantity.grades for _ in range(grades.get(g, 0))]
+    if not given:
+        return ""
+    low, high = given[(len(given) - 1) // 2], given[len(given) // 2]
+    return low if low == high else f"{low} to {high}"

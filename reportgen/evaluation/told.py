@@ -1,0 +1,107 @@
+"""One quantity worked out for every contender and decided, part by part where parts stay apart."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from reportgen.campaign.declared import Declared, Quantity, Test
+from reportgen.evaluation.decide import decide, is_ranked, rules_for
+from reportgen.evaluation.evaluated import Caveat, Comparison, FirstPlace, Result, ScatterUsed, bears_on
+from reportgen.evaluation.feeds import Feeds
+from reportgen.evaluation.gathered import Gathered, gather
+from reportgen.evaluation.results import measured_result, missing_result, plain_result, untested
+from reportgen.evaluation.words_read import word_workings
+from reportgen.evaluation.working import JOINS, Working
+from reportgen.evaluation.workings import Workings
+from reportgen.intake.reading import Readings
+
+PLAIN = ("yes/no", "grade", "count")
+
+
+@dataclass(frozen=True)
+class QuantityTold:
+    results: tuple[Result, ...]
+    comparisons: tuple[Comparison, ...] = ()
+    first: FirstPlace | None = None
+    scatter: ScatterUsed | None = None
+
+
+@dataclass(frozen=True)
+class Bench:
+    """What every quantity of a campaign is worked out with."""
+
+    declared: Declared
+    readings: Readings
+    workings: Workings
+    feeds: Feeds
+    caveats: Sequence[Caveat]
+
+    def blocked(self, quantity: str, workings: Sequence[Working]) -> str:
+        """Why a contender's result is not ranked, "" where nothing blocks it."""
+        keys = frozenset(k for w in workings for k in w.keys)
+        hits = (c.says for c in self.caveats if c.blocks and bears_on(c, self.feeds.upstream(quantity), keys))
+        return next(hits, "")
+
+
+def tell(bench: Bench, test: Test, quantity: Quantity) -> tuple[QuantityTold, ...]:
+    """The quantity's results and decisions: one entry, or one a part where parts stay apart."""
+    by_contender, parts = _passes(bench, test, quantity)
+    if parts and quantity.over_parts not in JOINS:
+        return tuple(
+            _tell_part(bench, test, quantity, part, {c: _of_part(ws, part) for c, ws in by_contender.items()})
+            for part in parts
+        )
+    return (_tell_part(bench, test, quantity, "", by_contender),)
+
+
+def _passes(
+    bench: Bench, test: Test, quantity: Quantity
+) -> tuple[Mapping[str, Sequence[Working]], tuple[str, ...]]:
+    contenders = bench.declared.campaign.contenders
+    if quantity.kind in ("yes/no", "grade"):
+        exclusions = [c for c in bench.caveats if c.sort == "exclusion"]
+        found = {
+            c.id: word_workings(test, quantity, c.id, bench.readings.readings, exclusions, bench.feeds)
+            for c in contenders
+        }
+        return found, tuple(dict.fromkeys(w.key.part for ws in found.values() for w in ws if w.key.part))
+    parts = bench.workings.parts_of(quantity.id)
+    return {c.id: bench.workings.by_pass(quantity.id, c.id, parts) for c in contenders}, parts
+
+
+def _of_part(workings: Sequence[Working], part: str) -> Sequence[Working]:
+    return [w for w in workings if w.key.part == part]
+
+
+def _tell_part(
+    bench: Bench, test: Test, quantity: Quantity, part: str, passes: Mapping[str, Sequence[Working]]
+) -> QuantityTold:
+    campaign = bench.declared.campaign
+    blocked = {c: bench.blocked(quantity.id, ws) for c, ws in passes.items()}
+    if quantity.kind in PLAIN:
+        return QuantityTold(
+            tuple(plain_result(test, quantity, c, part, ws, blocked[c]) for c, ws in passes.items())
+        )
+    unit = bench.workings.units[quantity.id]
+    rounds_recorded = bool(bench.readings.rounds_recorded.get(test.id) or bench.readings.order_recorded.get(test.id))
+    rules = rules_for(campaign, test, quantity, unit, rounds_recorded)
+    ranked = is_ranked(quantity)
+    gathered = {
+        c: gather(quantity, c, ws, bench.readings.readings, blocked[c], rules.rounds) for c, ws in passes.items()
+    }
+    judgeable = [g for g in gathered.values() if g.mean is not None]
+    if not judgeable:
+        return QuantityTold(tuple(_missing(test, quantity, part, g) for g in gathered.values()))
+    decided = decide(test, quantity, part, judgeable, rules)
+    results = tuple(
+        measured_result(campaign, test, quantity, part, g, decided.judged, ranked, bench.readings.readings)
+        for g in gathered.values()
+    )
+    absent = untested(campaign.contenders, results)
+    first = replace(decided.first, unranked=decided.first.unranked + absent) if decided.first else None
+    return QuantityTold(results, decided.comparisons, first, ScatterUsed(quantity.id, part, decided.judged.scatter))
+
+
+def _missing(test: Test, quantity: Quantity, part: str, gathered: Gathered) -> Result:
+    return missing_result(test, quantity, gathered.contender, part, gathered.passes, gathered.rests_on)

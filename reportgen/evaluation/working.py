@@ -1,0 +1,71 @@
+"""One pass of one quantity worked out: the value with its uncertainty, what it rests on, how it came about."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from reportgen.evaluation.evaluated import PassValue, Step
+from reportgen.intake.reading import ReadingKey
+from reportgen.metrology.combine import energy_mean, mean_of, sum_of
+from reportgen.metrology.uncertain import Uncertain
+
+
+@dataclass(frozen=True)
+class PassKey:
+    specimen: str
+    pass_: str
+    part: str
+
+
+@dataclass(frozen=True)
+class Working:
+    """A pass (and part) of a quantity on one contender. `value` is None where it is absent or only a word."""
+
+    key: PassKey
+    value: Uncertain | None
+    keys: tuple[ReadingKey, ...]
+    excluded: str = ""
+    word: str = ""
+    absent_because: str = ""
+    steps: tuple[Step, ...] = ()
+
+    @property
+    def used(self) -> bool:
+        """Does it count towards the result?"""
+        return self.value is not None and not self.excluded
+
+    def told(self) -> PassValue:
+        """The same without its uncertainty, for the page."""
+        value = self.value.value if self.value else None
+        limit = self.value.limit if self.value else None
+        return PassValue(
+            self.key.specimen, self.key.pass_, self.key.part, value, limit,
+            self.keys, self.excluded, self.word, self.absent_because, self.steps,
+        )  # fmt: skip
+
+
+JOINS = {"sum": sum_of, "mean": mean_of, "energy mean": energy_mean}
+
+
+def join_parts(workings: Sequence[Working], how: str, parts: Sequence[str]) -> tuple[Working, ...]:
+    """Join the parts of each pass into one working by `how` (sum, mean, energy mean); `parts` are those expected.
+
+    A pass that lacks a part has no value, and says which part is missing. An exclusion of a part excludes the pass.
+    """
+    by_pass: dict[PassKey, list[Working]] = {}
+    for w in workings:
+        by_pass.setdefault(replace(w.key, part=""), []).append(w)
+    return tuple(_join(key, found, how, parts) for key, found in by_pass.items())
+
+
+def _join(key: PassKey, found: Sequence[Working], how: str, parts: Sequence[str]) -> Working:
+    keys = tuple(k for w in found for k in w.keys)
+    steps = tuple(s for w in found for s in w.steps)
+    excluded = next((w.excluded for w in found if w.excluded), "")
+    absent = next((w.absent_because for w in found if w.value is None), "")
+    missing = [p for p in parts if p not in {w.key.part for w in found}]
+    if missing or absent:
+        return Working(key, None, keys, excluded, absent_because=absent or f"part {missing[0]} was not read", steps=steps)
+    value = JOINS[how]([w.value for w in found if w.value is not None])
+    return Working(key, value, keys, excluded, steps=steps)
