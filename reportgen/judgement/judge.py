@@ -1,0 +1,83 @@
+"""Judge one measured quantity: every pair, the ranks, first place, each result's own interval."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import combinations
+
+from reportgen.judgement import first_place
+from reportgen.judgement.lead import Weighed, weigh
+from reportgen.judgement.measured import First, Judged, Measured, Pair, Rules
+from reportgen.judgement.pairs import Level, decide, set_aside
+from reportgen.judgement.ranks import rank_ranges
+from reportgen.judgement.scale import can_take_logarithms, in_logarithms
+from reportgen.judgement.scatter import NONE_KNOWN, Scatter, find_scatter
+from reportgen.judgement.simultaneous import ALPHA, bonferroni, tukey
+from reportgen.judgement.single import interval_of
+
+
+def judge(measured: Sequence[Measured], rules: Rules) -> Judged:
+    """Decide about one quantity of k contenders, all in one unit, in the order given; `rules` fixed before the data.
+
+    Blocked contenders and those without a result stand in `unranked`: they count in nothing else.
+    """
+    ranked = [m for m in measured if not m.blocked and (m.value is not None or m.limit is not None)]
+    working = _on_working_scale(ranked, rules)
+    scatter = find_scatter(list(working.values()), rules) if working else Scatter(NONE_KNOWN, own=False)
+    weighed = {
+        (a.name, b.name): weigh(working[a.name], working[b.name], scatter, rules)
+        for a, b in combinations(ranked if working else [], 2)
+    }
+    winner = first_place.find_winner(ranked, list(weighed.values()))
+    pairs = tuple(_pair(a, b, weighed, len(ranked), winner, scatter, rules) for a, b in combinations(measured, 2))
+    ranges = rank_ranges([m.name for m in ranked], [_better_first(p) for p in pairs if p.favours is not None])
+    first = First(
+        winner,
+        tuple(name for name, (best, _) in ranges.items() if best == 1),
+        tuple(m.name for m in measured if m.name not in ranges),
+        first_place.why(ranked, list(weighed.values()), winner),
+    )
+    singles = {
+        m.name: interval_of(working.get(m.name, m), m, _scatter_for(m, scatter, working), rules) for m in measured
+    }
+    return Judged(pairs, {m.name: ranges.get(m.name) for m in measured}, first, scatter.found, singles)
+
+
+def _on_working_scale(ranked: Sequence[Measured], rules: Rules) -> dict[str, Measured]:
+    if rules.scatter != "relative":
+        return {m.name: m for m in ranked}
+    return {m.name: in_logarithms(m) for m in ranked} if can_take_logarithms(ranked) else {}
+
+
+def _scatter_for(one: Measured, scatter: Scatter, working: dict[str, Measured]) -> Scatter | None:
+    return scatter if one.name in working else None
+
+
+def _pair(
+    first: Measured,
+    second: Measured,
+    weighed: dict[tuple[str, str], Weighed],
+    ranked: int,
+    winner: str | None,
+    scatter: Scatter,
+    rules: Rules,
+) -> Pair:
+    found = weighed.get((first.name, second.name))
+    if found is None:
+        blocked = first.blocked or second.blocked
+        missing = any(m.value is None and m.limit is None for m in (first, second))
+        return set_aside(first, second, "blocked" if blocked else "no-result" if missing else "not-above-zero")
+    return decide(found, first, second, _level(found, ranked, winner, scatter), rules)
+
+
+def _level(found: Weighed, ranked: int, winner: str | None, scatter: Scatter) -> Level:
+    if winner in (found.first.name, found.second.name) or not found.comparable:
+        return Level(ALPHA, adjusted=False)
+    assert found.spread is not None
+    alpha = bonferroni(ranked) if scatter.own else tukey(ranked, found.spread.degrees)
+    return Level(alpha, adjusted=True)
+
+
+def _better_first(pair: Pair) -> tuple[str, str]:
+    assert pair.favours is not None
+    return pair.favours, pair.second if pair.favours == pair.first else pair.first

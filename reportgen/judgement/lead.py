@@ -1,0 +1,108 @@
+"""Two results set against each other: who is ahead, by how much, and what stands beside the lead.
+
+A result off the scale is a bound. Its lead is what the bound alone guarantees; where the bound guarantees nothing
+there is no lead.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import inf, sqrt
+
+from reportgen.judgement.convolution import Parts, parts_of
+from reportgen.judgement.half_width import Rounding, combined, exceeds, half_width, rounding, unshared
+from reportgen.judgement.measured import Better, Measured, Rules
+from reportgen.judgement.scatter import NOISE, Scatter, Spread, of_difference
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """A pair on the working scale. `d` is first minus second, None where either is only a bound.
+
+    `ahead` leads by `lead` ≥ 0 (None: no lead can be told). `spread` None: the scatter isn't known. `apart`: no ranking
+    between their sessions. `level` is the size of the numbers, for what binary fractions can feign.
+    """
+
+    first: Measured
+    second: Measured
+    d: float | None
+    ahead: str | None
+    lead: float
+    spread: Spread | None
+    parts: Parts
+    steps: Rounding
+    apart: bool
+    level: float
+
+    @property
+    def comparable(self) -> bool:
+        return self.spread is not None and not self.apart
+
+
+def weigh(first: Measured, second: Measured, scatter: Scatter, rules: Rules) -> Weighed:
+    """Everything a decision about two ranked results needs, on the working scale."""
+    level = max((abs(m.value) for m in (first, second) if m.value is not None), default=0.0)
+    low, high = _range_of_difference(first, second)
+    d = low if first.limit is None and second.limit is None and low == high else None
+    if d is not None and abs(d) <= NOISE * level:
+        d = low = high = 0.0
+    ahead, lead = _lead(first, second, low, high, rules.better)
+    spread = of_difference(scatter, first, second)
+    steps = rounding(first, second)
+    if spread is not None and spread.variance == 0.0 and steps.step == 0.0:
+        spread = None  # equal passes on a scale whose step nobody knows show that there is a step, not that all repeats
+    parts = unshared(first.contributions, second.contributions)
+    apart = first.sessions.isdisjoint(second.sessions) and rules.between_sessions is None
+    if rules.between_sessions:
+        parts = _with_sessions(parts, first, second, rules.between_sessions)
+    return Weighed(first, second, d, ahead, lead, spread, parts, steps, apart, level)
+
+
+def half_at(weighed: Weighed, alpha: float) -> float:
+    """Half-width at two-sided `alpha`; only where the pair is comparable."""
+    assert weighed.spread is not None
+    return half_width(weighed.spread, weighed.parts, weighed.steps, alpha)
+
+
+def u_of(weighed: Weighed) -> float:
+    """Combined standard uncertainty of the difference; only where the pair is comparable."""
+    assert weighed.spread is not None
+    return combined(weighed.spread, weighed.parts, weighed.steps)
+
+
+def beats(weighed: Weighed, alpha: float) -> str | None:
+    """The one whose lead exceeds the half-width at `alpha`, or None."""
+    if weighed.ahead is None or not weighed.comparable:
+        return None
+    return weighed.ahead if exceeds(weighed.lead, half_at(weighed, alpha), weighed.level) else None
+
+
+def _range_of_difference(first: Measured, second: Measured) -> tuple[float, float]:
+    (a, b), (c, d) = _range(first), _range(second)
+    return a - d, b - c
+
+
+def _range(one: Measured) -> tuple[float, float]:
+    low = -inf if one.value is None or one.limit == "below" else one.value
+    high = inf if one.value is None or one.limit == "above" else one.value
+    return low, high
+
+
+def _lead(first: Measured, second: Measured, low: float, high: float, better: Better) -> tuple[str | None, float]:
+    lower, higher = (first.name, second.name), (second.name, first.name)
+    at = 0 if better == "lower" else 1
+    if high < 0.0:
+        return lower[at], -high
+    if low > 0.0:
+        return higher[at], low
+    return None, 0.0
+
+
+def _with_sessions(parts: Parts, first: Measured, second: Measured, sd: float) -> Parts:
+    """Add the declared scatter between sessions: 2σ² for one session each, less for those they share."""
+    shares = [
+        (name in first.sessions) / len(first.sessions) - (name in second.sessions) / len(second.sessions)
+        for name in sorted(first.sessions | second.sessions)
+    ]
+    added = sd * sqrt(sum(w * w for w in shares))
+    return parts_of((a / sqrt(3.0) for a in parts.uniform), (parts.normal, added)) if added else parts

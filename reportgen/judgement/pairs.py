@@ -1,0 +1,159 @@
+"""Decisions about pairs: better, no difference that matters, too close to call, or not enough to say.
+
+One printed interval decides both whether a difference is resolved (it excludes 0) and whether it matters (two one-sided
+tests; Schuirmann 1987, Journal of Pharmacokinetics and Biopharmaceutics 15:657).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from reportgen.judgement.differed import instrument_half_width
+from reportgen.judgement.equivalence import matters_beyond
+from reportgen.judgement.half_width import exceeds, holds_steps
+from reportgen.judgement.lead import Weighed, half_at, u_of
+from reportgen.judgement.measured import Decision, Measured, Pair, Reason, Rules
+from reportgen.judgement.scale import difference_from_logarithm
+
+
+@dataclass(frozen=True)
+class Level:
+    """Two-sided level of a pair's interval, and whether it is adjusted so that all pairs hold together."""
+
+    alpha: float
+    adjusted: bool
+
+
+def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, rules: Rules) -> Pair:
+    """The pair as it is reported. `first`, `second` are in the quantity's unit; `weighed` may be in logarithms."""
+    if not weighed.comparable:
+        return _undecidable(weighed, first, second, rules)
+    half = half_at(weighed, level.alpha)
+    resolved = weighed.ahead is not None and exceeds(weighed.lead, half, weighed.level)
+    favours = weighed.ahead if resolved else None
+    differed, _, _ = instrument_interval(weighed, first, second, rules)
+    if weighed.d is None:
+        return _bounded(weighed, half, favours, level, differed)
+    low = back(weighed.d - half, first, second, rules)
+    high = back(weighed.d + half, first, second, rules)
+    inside, beyond = matters_beyond(low, high, resolved, rules.matters)
+    decision: Decision = "no difference that matters" if inside else "better" if resolved else "too close to call"
+    return Pair(
+        first.name,
+        second.name,
+        difference=difference(first, second),
+        u=back(u_of(weighed), first, second, rules),
+        low=low,
+        high=high,
+        decision=decision,
+        resolved=resolved,
+        differed=differed,
+        differed_low=None,
+        differed_high=None,
+        favours=favours,
+        reason=_why(weighed, half, resolved, inside, low, high, rules),
+        adjusted=level.adjusted,
+        beyond=beyond,
+    )
+
+
+def set_aside(first: Measured, second: Measured, code: str) -> Pair:
+    """A pair of which one is not ranked: its difference is shown, nothing is decided."""
+    return _nothing_said(first, second, difference(first, second), Reason(code), None, None, None)
+
+
+def difference(first: Measured, second: Measured) -> float | None:
+    """First minus second, None where either is missing or only a bound."""
+    if first.value is None or second.value is None or first.limit or second.limit:
+        return None
+    return first.value - second.value
+
+
+def back(d: float, first: Measured, second: Measured, rules: Rules) -> float:
+    """A difference on the working scale in the quantity's unit."""
+    if rules.scatter != "relative" or first.value is None or second.value is None:
+        return d
+    return difference_from_logarithm(first.value, second.value, d)
+
+
+def instrument_interval(
+    weighed: Weighed, first: Measured, second: Measured, rules: Rules
+) -> tuple[bool | None, float | None, float | None]:
+    """Whether they differed in these runs, and the instrument's interval of the difference (None: not known)."""
+    half = instrument_half_width(weighed.first, weighed.second, weighed.parts, weighed.steps)
+    if half is None:
+        return None, None, None
+    if weighed.d is None:
+        certain = weighed.ahead is not None and exceeds(weighed.lead, half, weighed.level)
+        return (True if certain else None), None, None
+    low, high = (back(weighed.d + side, first, second, rules) for side in (-half, half))
+    return exceeds(abs(weighed.d), half, weighed.level), low, high
+
+
+def _undecidable(weighed: Weighed, first: Measured, second: Measured, rules: Rules) -> Pair:
+    code = "sessions-apart" if weighed.apart else "no-scatter-known"
+    found = instrument_interval(weighed, first, second, rules)
+    return _nothing_said(first, second, difference(first, second), Reason(code), *found)
+
+
+def _nothing_said(
+    first: Measured,
+    second: Measured,
+    d: float | None,
+    reason: Reason,
+    differed: bool | None,
+    low: float | None,
+    high: float | None,
+) -> Pair:
+    return Pair(
+        first.name,
+        second.name,
+        difference=d,
+        u=None,
+        low=None,
+        high=None,
+        decision="not enough to say",
+        resolved=False,
+        differed=differed,
+        differed_low=low,
+        differed_high=high,
+        favours=None,
+        reason=reason,
+    )
+
+
+def _bounded(weighed: Weighed, half: float, favours: str | None, level: Level, differed: bool | None) -> Pair:
+    first, second = weighed.first, weighed.second
+    code = "bound-decides" if favours else "bound-too-close"
+    if not favours and first.limit and second.limit:
+        code = "off-scale-both"
+    return Pair(
+        first.name,
+        second.name,
+        difference=None,
+        u=None,
+        low=None,
+        high=None,
+        decision="better" if favours else "too close to call",
+        resolved=favours is not None,
+        differed=differed,
+        differed_low=None,
+        differed_high=None,
+        favours=favours,
+        reason=Reason(code, {"lead": weighed.lead, "half_width": half}),
+        adjusted=level.adjusted,
+    )
+
+
+def _why(weighed: Weighed, half: float, resolved: bool, inside: bool, low: float, high: float, rules: Rules) -> Reason:
+    if inside and rules.matters is not None:
+        return Reason("inside-matters", {"low": low, "high": high, "matters": rules.matters})
+    numbers = {"lead": weighed.lead, "half_width": half}
+    if resolved:
+        return Reason("lead-exceeds", numbers)
+    steps = weighed.steps
+    assert weighed.spread is not None
+    by_step = steps.floor > 0.0 and half <= steps.floor and not holds_steps(weighed.spread.sd, steps.step)
+    if by_step:
+        return Reason("step-decides", {**numbers, "least_lead": steps.floor + steps.step, "step": steps.step})
+    return Reason("lead-within", numbers)

@@ -1,0 +1,43 @@
+"""The scale a quantity is judged on: as it is, or in logarithms where scatter grows with the level.
+
+In logarithms a difference is the logarithm of a ratio. It goes back to the quantity's unit as 2·√(xᵢ·xⱼ)·sinh(d/2),
+which is exactly xᵢ − xⱼ at d = ln(xᵢ/xⱼ), keeps the sign of every limit, and turns over when i and j change places.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from math import exp, fsum, log, sinh, sqrt
+
+from reportgen.judgement.measured import Measured
+
+
+def can_take_logarithms(measured: Sequence[Measured]) -> bool:
+    """Whether every number is above zero; ratios mean nothing otherwise."""
+    return all(x > 0.0 for m in measured for x in (*m.values, *(() if m.value is None else (m.value,))))
+
+
+def in_logarithms(one: Measured) -> Measured:
+    """The same result in natural logarithms: parts and steps relative to it, value the mean of the logarithms."""
+    if one.value is None:
+        return replace(one, contributions={}, steps=())
+    logs = tuple(log(x) for x in one.values)
+    value = fsum(logs) / len(logs) if logs and one.limit is None else log(one.value)
+    return replace(
+        one,
+        value=value,
+        values=logs,
+        contributions={source: size / one.value for source, size in one.contributions.items()},
+        steps=tuple(step / one.value for step in one.steps),
+    )
+
+
+def difference_from_logarithm(first: float, second: float, d: float) -> float:
+    """A difference in the quantity's unit from `d`, the logarithm of a ratio of two results above zero."""
+    return 2.0 * sqrt(first * second) * sinh(min(max(d / 2.0, -300.0), 300.0))
+
+
+def value_from_logarithm(value: float, d: float) -> float:
+    """`value` times e to the `d`, kept finite."""
+    return value * exp(min(max(d, -600.0), 600.0))

@@ -1,0 +1,60 @@
+"""The interval of one contender's own result: how well this value is known, apart from any comparison."""
+
+from __future__ import annotations
+
+from math import fsum, sqrt
+from typing import Literal
+
+from reportgen.judgement.convolution import quantile, sd_of
+from reportgen.judgement.differed import with_rounding
+from reportgen.judgement.half_width import holds_steps, unshared
+from reportgen.judgement.measured import Measured, Rules, Single
+from reportgen.judgement.scale import value_from_logarithm
+from reportgen.judgement.scatter import Scatter, of_result
+
+LEVEL = 0.95
+Covers = Literal["instrument and scatter", "instrument"]
+
+
+def interval_of(working: Measured, one: Measured, scatter: Scatter | None, rules: Rules) -> Single:
+    """95 % interval of a result; `working` is `one` on the working scale, `scatter` None where none applies.
+
+    Codes in `why_no_u`: no-result, limit, accuracy-unknown (neither scatter nor instrument says anything).
+    """
+    if one.value is None or working.value is None:
+        return _without(one, "limit" if one.limit else "no-result")
+    if one.limit is not None:
+        return _without(one, "limit")
+    parts = unshared(working.contributions, {})
+    step = max(working.steps, default=0.0)
+    rounding = fsum(s * s for s in working.steps) / 12.0
+    spread = of_result(scatter, working) if scatter is not None else None
+    if spread is None or (spread.variance == 0.0 and step == 0.0):
+        return _instrument_only(working, one, rules)
+    added = 0.0 if holds_steps(spread.sd, step) else rounding
+    root = sqrt(spread.variance + added)
+    half = quantile(LEVEL, root, spread.degrees, parts)
+    u = sqrt(root * root + sd_of(parts) ** 2)
+    coarse = step > 0.0 and step >= 2.0 * spread.sd
+    return _single(one, u, half, rules, "instrument and scatter", coarse)
+
+
+def _instrument_only(working: Measured, one: Measured, rules: Rules) -> Single:
+    parts = with_rounding(unshared(working.contributions, {}), working.steps)
+    if not parts:
+        return _without(one, "accuracy-unknown")
+    return _single(one, sd_of(parts), quantile(LEVEL, 0.0, 1.0, parts), rules, "instrument", False)
+
+
+def _single(one: Measured, u: float, half: float, rules: Rules, covers: Covers, at_least: bool) -> Single:
+    assert one.value is not None
+    if rules.scatter == "relative":
+        low, high = value_from_logarithm(one.value, -half), value_from_logarithm(one.value, half)
+        return Single(one.name, one.value * u, low, high, covers, at_least)
+    return Single(one.name, u, one.value - half, one.value + half, covers, at_least)
+
+
+def _without(one: Measured, code: str) -> Single:
+    low = one.value if one.limit == "above" else None
+    high = one.value if one.limit == "below" else None
+    return Single(one.name, None, low, high, "instrument", why_no_u=code)
