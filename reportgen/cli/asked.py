@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import click
 
-from reportgen.build.progress import Progress, Tell, quiet
+from reportgen.build.progress import Progress, Tell
+
+CLEAR = "\r\x1b[K"
 
 path_argument = click.argument(
     "path", type=click.Path(path_type=Path, exists=True, file_okay=False), default=".", metavar="[PATH]"
@@ -21,24 +24,30 @@ def print_json(told: Any) -> None:
     click.echo(json.dumps(told, indent=1, ensure_ascii=False))
 
 
-def progress_on_a_terminal() -> Tell:
-    """One line that follows the work where someone is looking; silence in a pipe."""
+def line_on_a_terminal() -> Callable[[str], None]:
+    """One line that each call writes anew where someone is looking; silence in a pipe."""
     stream = click.get_text_stream("stderr")
     if not stream.isatty():
-        return quiet
+        return lambda text: None
+
+    def write(text: str) -> None:
+        stream.write(f"{CLEAR}{text[:100]}")
+        stream.flush()
+
+    return write
+
+
+def progress_on_a_terminal() -> Tell:
+    """The steps of a build on one such line."""
+    line = line_on_a_terminal()
 
     def tell(progress: Progress) -> None:
         campaign = f"{progress.campaign or 'campaign'} ({progress.done + 1} of {progress.of}): " if progress.of else ""
-        text = f"{campaign}{progress.step} …"
-        stream.write(f"\r\x1b[K{text[:100]}")
-        stream.flush()
+        line(f"{campaign}{progress.step} …")
 
     return tell
 
 
 def progress_over() -> None:
     """Clear the line, so that what is printed next begins on it."""
-    stream = click.get_text_stream("stderr")
-    if stream.isatty():
-        stream.write("\r\x1b[K")
-        stream.flush()
+    line_on_a_terminal()("")
