@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import sys
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -26,7 +27,7 @@ def print_json(told: Any) -> None:
 
 def line_on_a_terminal() -> Callable[[str], None]:
     """One line that each call writes anew where someone is looking; silence in a pipe."""
-    stream = click.get_text_stream("stderr")
+    stream = sys.stderr
     if not stream.isatty():
         return lambda text: None
 

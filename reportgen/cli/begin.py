@@ -3,11 +3,17 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Mapping
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from reportgen.cli.outcome import FAILED
+
+if TYPE_CHECKING:
+    from reportgen.campaign.declared import Kind
+    from reportgen.campaign.kinds import KindOf
 
 EXAMPLE = """\b
 Examples:
@@ -17,6 +23,7 @@ Examples:
 """
 
 CONTENDERS = ("First contender", "Second contender")
+WAYS = ("lower", "higher", "neither")
 MEASURES = ("time taken: timed, s, lower", "weight: one reading, g, lower")
 
 
@@ -91,19 +98,21 @@ def _measures() -> tuple[str, ...]:
         ).strip()
         if not name:
             return tuple(said)
-        kind = click.prompt(
-            "  of which kind?",
-            default="timed" if "time" in name else "one reading",
-            type=click.Choice(list(KINDS)),
-            show_choices=False,
-        )
-        words = [kind]
-        if kind not in ("count", "yes/no", "grade"):
-            words.append(click.prompt("  in which unit?", default="s" if kind == "timed" else "g"))
-        words.append(
-            click.prompt("  which way is better?", default="lower", type=click.Choice(["lower", "higher", "neither"]))
-        )
-        said.append(f"{name}: {', '.join(words)}")
+        said.append(f"{name}: {', '.join(_words_of(name, KINDS))}")
+
+
+def _words_of(name: str, kinds: Mapping[Kind, KindOf]) -> list[str]:
+    """Kind, unit, direction and instrument of one measure; what the kind doesn't need isn't asked for."""
+    proposed = "timed" if "time" in name else "one reading"
+    kind: Kind = click.prompt("  of which kind?", default=proposed, type=click.Choice(list(kinds)), show_choices=False)
+    words: list[str] = [kind]
+    if kinds[kind].numeric and kind != "count":
+        words.append(click.prompt("  in which unit?", default=kinds[kind].usual_unit or "g"))
+    words.append(click.prompt("  which way is better?", default="lower", type=click.Choice(WAYS)))
+    if kinds[kind].instrument:
+        instrument = click.prompt("  read on which instrument? (- for none)", default=kinds[kind].instrument)
+        words += [instrument] if instrument != "-" else []
+    return words
 
 
 def _tell_what_next(folder: Path, campaign: Path, written: list[Path]) -> None:

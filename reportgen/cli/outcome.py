@@ -23,11 +23,12 @@ def run(arguments: list[str] | None = None) -> None:
     except Exception as broken:
         if os.environ.get(TRACE):
             raise
-        click.echo(_in_words(broken), err=True)
+        click.echo(in_words(broken), err=True)
         sys.exit(FAILED)
 
 
-def _in_words(broken: Exception) -> str:
+def in_words(broken: Exception) -> str:
+    """What to tell someone who can't be expected to read a stack trace."""
     if isinstance(broken, Refused):
         from reportgen.cli.say import in_plain_text
 
