@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reportgen.wording.language import say, spoken
+from reportgen.wording.language import say_of, spoken
 from reportgen.wording.number import fixed
 
 
@@ -19,7 +19,7 @@ def in_words(n: int) -> str:
 
 def counted(key: str, n: int) -> str:
     """A number and its noun: `counted("pass", 4)` is "four passes". Nouns are the table's `count.…` entries."""
-    return say(f"count.{key}", n=n, count=in_words(n))
+    return say_of(n, f"count.{key}", count=in_words(n))
 
 
 def roughly(n: int) -> str:

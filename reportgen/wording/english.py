@@ -57,7 +57,7 @@ PHRASES: Mapping[str, str | Forms] = {
     "count.warning": {"one": "{count} warning", "other": "{count} warnings"},
     "count.note": {"one": "{count} note", "other": "{count} notes"},
     "count.x-of-y": "{x} of {y}",
-    "count.times": {"one": "once", "other": "{count} times"},
+    "count.try": {"one": "{count} try", "other": "{count} tries"},
     # decisions, outcomes and what a table says about itself
     "decision.better": "better",
     "decision.no-difference-that-matters": "no difference that matters",
@@ -71,7 +71,8 @@ PHRASES: Mapping[str, str | Forms] = {
     "direction.higher": "higher is better",
     "direction.neither": "neither lower nor higher is better",
     "covers.about.instrument-and-scatter": "95 % intervals: the instrument and the scatter between passes",
-    "covers.at-least.instrument-and-scatter": "Intervals of at least 95 %: the instrument and the scatter between passes",
+    "covers.at-least.instrument-and-scatter": "Intervals of at least 95 %: "
+    "the instrument and the scatter between passes",
     "covers.about.instrument": "95 % intervals of the instrument alone: whether a repeat would agree isn't known",
     "covers.at-least.instrument": "Intervals of at least 95 %, of the instrument alone: "
     "whether a repeat would agree isn't known",
@@ -143,10 +144,11 @@ PHRASES: Mapping[str, str | Forms] = {
     "first.tie.alone": "Nobody was shown to be better than {names}, but the lead over every other isn't shown either",
     "first.tie.nothing-matters": "{names} share first place: "
     "whatever separates them is less than the {matters} that would matter",
-    "first.beat": {"one": "It beat {others}", "two": "Both beat {others}", "other": "All {count} beat {others}"},
+    "first.beat.both": "Both beat {others}",
+    "first.beat.all": "All {count} beat {others}",
     "first.beat.some": {
         "one": "{others} is behind at least one of them",
-        "other": "{others} are behind at least one of them",
+        "other": "{others} are each behind at least one of them",
     },
     "first.others": "the other {count}",
     "first.settle": "About {passes} passes each would settle {gap}",
@@ -199,10 +201,13 @@ PHRASES: Mapping[str, str | Forms] = {
     "result.this-run": "{line}; in this run, a repeat may differ",
     "result.why-no-u": "{name}: no uncertainty is given, because {why}",
     "budget.most": "Most of the uncertainty is {source}",
-    "budget.half": "The largest part of the uncertainty, {share}, is {source}",
+    "budget.part": "The largest part of the uncertainty, {share}, is {source}",
     "budget.only": "All of the uncertainty is {source}",
     "budget.of": "{sort} ({of})",
-    "single.line": "{name} was run once: how far a repeat would differ isn't known",
+    "single.line": {
+        "one": "{name} was run once: how far a repeat would differ isn't known",
+        "other": "{name} were run once each: how far a repeat would differ isn't known",
+    },
     # comparisons
     "comparison.line": "{first} against {second}: {difference}. {decision}: {means}",
     "comparison.line.no-difference": "{first} against {second}. {decision}: {means}",
@@ -229,16 +234,20 @@ PHRASES: Mapping[str, str | Forms] = {
     "pair.once.means.unknown": "{first} read {gap} {than} than {second} in this run; "
     "how far the instrument may be off isn't known, nor whether a repeat would agree",
     "pair.once.means.equal": "They read the same in this run; whether a repeat would agree isn't known",
+    "pair.once.means.other": "{first} read {gap} {than} than {second} in these runs: {why}",
+    "pair.once.means.other-open": "{first} read {gap} {than} than {second}: {why}",
     # claims and conditions
     "claim.bound.at-most": "at most {amount}",
     "claim.bound.at-least": "at least {amount}",
-    "claim.bound.nominal": "{amount}",
     "claim.bound.within": "{amount} ± {within}",
-    "claim.line.supported": "“{says}” ({source}): supported for the one we bought. {evidence}",
-    "claim.line.contradicted": "“{says}” ({source}): contradicted by the one we bought. {evidence}",
-    "claim.line.undecided": "“{says}” ({source}): undecided for the one we bought. {evidence}",
-    "claim.line.not-tested": "“{says}” ({source}): not tested. {evidence}",
-    "claim.says": "{source}: {says}",
+    "claim.bound.both": "{low} to {high}",
+    "claim.line.supported": "{says}: supported for the one we bought",
+    "claim.line.contradicted": "{says}: contradicted by the one we bought",
+    "claim.line.undecided": "{says}: undecided for the one we bought",
+    "claim.line.not-tested": "{says}: not tested",
+    "claim.says": "“{says}” ({source})",
+    "claim.quoted": "“{says}”",
+    "claim.blocked": "The result isn't used for it: {why}",
     "claim.evidence": "We measured {value} where the claim has {bound}",
     "claim.evidence.p": "We measured {value} where the claim has {bound}; the chance that it holds is {probability}",
     "claim.evidence.p.this-run": "In this run we measured {value} where the claim has {bound}; "
@@ -265,22 +274,20 @@ PHRASES: Mapping[str, str | Forms] = {
     # yes/no, counts, grades
     "yes.of": "{yes} of {of}",
     "yes.line": "{name}: {yes} of {of}",
-    "yes.between": "{name}: {yes} of {of}, a chance of {low} to {high}",
-    "yes.all-once": "All did it at the first try: each can; how often is unknown "
-    "(one try leaves a failure chance of up to {failure})",
-    "yes.all-each": "All did it every time ({times} each): that leaves a failure chance of up to {failure} for each",
-    "yes.none-once": "None did it at the first try; how often they might is unknown "
-    "(one try leaves a chance of up to {failure})",
+    "yes.all-once": "{title}: yes for all at the first try. Each can; how often is unknown "
+    "(one try leaves the chance of a no anywhere up to {failure})",
+    "yes.all-each": "{title}: yes for all, each in {tries}. "
+    "That leaves the chance of a no anywhere up to {failure} for each",
+    "yes.none-once": "{title}: no for all at the first try. How often it might be yes is unknown "
+    "(one try leaves that chance anywhere up to {failure})",
     "yes.mixed": "{lines}. So few tries leave wide limits, and no order is shown",
     "count.line": "{values}. Counts are shown as they are; no order is shown",
     "grade.line": "{values}. Grades are one look each, in words; no order is shown",
     # the campaign as a whole
     "answer.not-tested": "Nothing has been tested yet",
     "answer.overall": "{winner} comes out first overall",
-    "answer.best-on-all": {
-        "one": "{winner} is {place} on {quantities}, the one thing compared",
-        "other": "{winner} comes first on all {count} things compared",
-    },
+    "answer.best-on-all": "{winner} comes first on all {count} things compared",
+    "answer.things": "{count} things",
     "answer.best-on": "{winner} comes first on {quantities}",
     "answer.nobody": {
         "one": "On the one thing compared, {quantities}, nobody is clearly ahead",
@@ -290,7 +297,7 @@ PHRASES: Mapping[str, str | Forms] = {
         "one": "On the other one, {quantities}, nobody is clearly ahead",
         "other": "On the other {count} nobody is clearly ahead",
     },
-    "answer.join": "{one}; {other}",
+    "answer.join": "; ",
     "answer.unranked-only": "The results are shown without rank",
     "firm.all": "Every comparison rests on repeats",
     "firm.some": {

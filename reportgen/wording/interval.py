@@ -31,7 +31,7 @@ def printed(
     were written with and count where there is no `u`.
     """
     if limit is not None:
-        return bound(value, unit, limit, decimals=decimals)
+        return bound(value, unit, limit)
     if not number.known(value):
         return say("number.unknown")
     places = decimals_for(u, low, high)
@@ -43,11 +43,19 @@ def printed(
     return _within(shown, low, high, places)
 
 
-def value_only(value: Number | None, u: Number | None, unit: str, limit: Limit | None = None, *, low: Number | None = None,
-               high: Number | None = None, decimals: int | None = None) -> str:  # fmt: skip
+def value_only(
+    value: Number | None,
+    u: Number | None,
+    unit: str,
+    limit: Limit | None = None,
+    *,
+    low: Number | None = None,
+    high: Number | None = None,
+    decimals: int | None = None,
+) -> str:
     """The value alone, rounded as `printed` rounds it: "14.20 g"."""
     if limit is not None:
-        return bound(value, unit, limit, decimals=decimals)
+        return bound(value, unit, limit)
     if not number.known(value):
         return say("number.unknown")
     places = decimals_for(u, low, high)
@@ -61,11 +69,11 @@ def uncertainty(u: Number | None, unit: str) -> str:
     return joined(number.fixed(u, number.decimals_of(u)) if u else "0", unit)
 
 
-def bound(value: Number | None, unit: str, limit: Limit, *, decimals: int | None = None) -> str:
+def bound(value: Number | None, unit: str, limit: Limit) -> str:
     """A value off the meter's scale or below its limit: "more than 999 g", "more than the meter can show"."""
     if not number.known(value):
         return say(f"limit.{limit}.unknown")
-    return say(f"limit.{limit}", value=joined(number.plain(value, decimals), unit))
+    return say(f"limit.{limit}", value=joined(number.plain(value), unit))
 
 
 def difference(value: Number | None, u: Number | None, low: Number | None, high: Number | None, unit: str, *,

@@ -46,15 +46,21 @@ def speaking(tag: str) -> Iterator[Language]:
         _spoken.reset(token)
 
 
-def say(key: str, *, n: int | None = None, **gaps: str) -> str:
-    """The words of `key` with their gaps filled; `n` chooses the plural form where the entry has forms.
+def say(key: str, /, **gaps: str) -> str:
+    """The words of `key` with their gaps filled.
 
     Raises KeyError for a key or gap that isn't there: a mistake in the program, held by a test on its source.
     """
-    language = spoken()
-    entry = language.phrases[key]
+    entry = spoken().phrases[key]
     if not isinstance(entry, str):
-        if n is None:
-            raise KeyError(f"{key} needs n")
-        entry = entry.get(language.plural(n), entry["other"])
+        raise KeyError(f"{key} has forms: it needs a number")
     return entry.format_map(gaps)
+
+
+def say_of(n: int, key: str, /, **gaps: str) -> str:
+    """The same for an entry that has a form for each plural category: `n` chooses the form."""
+    language = spoken()
+    forms = language.phrases[key]
+    if isinstance(forms, str):
+        raise KeyError(f"{key} has no forms")
+    return forms.get(language.plural(n), forms["other"]).format_map(gaps)

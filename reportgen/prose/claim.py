@@ -1,0 +1,72 @@
+"""A maker's claim against what was measured, always of the one we bought."""
+
+from __future__ import annotations
+
+from reportgen.campaign.declared import Amount, Campaign, Claim
+from reportgen.evaluation.evaluated import ClaimOutcome, Evaluation, Result
+from reportgen.prose import amounts
+from reportgen.wording.interval import probability
+from reportgen.wording.language import say
+from reportgen.wording.listing import commas
+from reportgen.wording.sentence import paragraph, sentence
+
+
+def claim_line(campaign: Campaign, evaluation: Evaluation, outcome: ClaimOutcome) -> str:
+    """The claim, its outcome for the one we bought, and the evidence; one or two sentences."""
+    claim = next(c for c in campaign.contender(outcome.contender).claims if c.id == outcome.claim)
+    key = f"claim.line.{outcome.outcome}".replace(" ", "-")
+    said = say(key, says=claimed(claim))
+    return paragraph(said, evidence(claim, outcome, _result(evaluation, outcome)))
+
+
+def claimed(claim: Claim) -> str:
+    """The maker's words with where they stand: "“Boils a litre …” (printed on the box)"."""
+    return commas([say("claim.says", says=words, source=source) if source else say("claim.quoted", says=words)
+                   for source, words in claim.says.items()])  # fmt: skip
+
+
+def evidence(claim: Claim, outcome: ClaimOutcome, result: Result | None) -> str:
+    """What the outcome rests on, or why there is none."""
+    if claim.looked:
+        return say("claim.looked", looked=claim.looked)
+    if not claim.testable:
+        return say("claim.untestable", why=claim.why) if claim.why else say("claim.untestable.plain")
+    if not claim.quantity:
+        return say("claim.no-quantity")
+    if outcome.outcome == "not tested" and claim.under:
+        return say("claim.under", under=claim.under)
+    if result is None or result.missing:
+        return say("claim.no-result")
+    gaps = {"value": amounts.full(result), "bound": bound(claim.at_most, claim.at_least, claim.nominal, claim.within)}
+    if result.blocked and outcome.outcome == "not tested":
+        return say("claim.blocked", why=result.blocked.rstrip("."))
+    if outcome.probability is None:
+        return say("claim.evidence", **gaps)
+    key = "claim.evidence.p.this-run" if outcome.scope == "this run" else "claim.evidence.p"
+    return say(key, probability=probability(outcome.probability), **gaps)
+
+
+def bound(
+    at_most: Amount | None, at_least: Amount | None, nominal: Amount | None = None, within: Amount | None = None
+) -> str:
+    """A claim's or condition's bound: "at most 4 min", "at least 2 h and at most 3 h", "6 kW ± 0.5 kW"."""
+    if at_least is not None and at_most is not None:
+        return say("claim.bound.both", low=amounts.typed(at_least), high=amounts.typed(at_most))
+    if at_most is not None:
+        return say("claim.bound.at-most", amount=amounts.typed(at_most))
+    if at_least is not None:
+        return say("claim.bound.at-least", amount=amounts.typed(at_least))
+    if nominal is None:
+        return ""
+    if within is None:
+        return amounts.typed(nominal)
+    return say("claim.bound.within", amount=amounts.typed(nominal), within=amounts.typed(within))
+
+
+def claim_in_short(claim: Claim) -> str:
+    """The bound a claim sets, as a sentence fragment with a capital; empty where it sets none."""
+    return sentence(bound(claim.at_most, claim.at_least, claim.nominal, claim.within)).rstrip(".")
+
+
+def _result(evaluation: Evaluation, outcome: ClaimOutcome) -> Result | None:
+    return evaluation.of(outcome.quantity, outcome.contender)

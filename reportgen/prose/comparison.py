@@ -1,0 +1,117 @@
+"""Two contenders on one quantity: a cell for the grid of who beat whom, and a line for the workings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from reportgen.campaign.declared import Campaign
+from reportgen.evaluation.evaluated import Comparison, Evaluation
+from reportgen.prose import amounts
+from reportgen.prose.standing import Standing, name, standing
+from reportgen.prose.yardstick import yardstick
+from reportgen.wording import decision
+from reportgen.wording.interval import difference
+from reportgen.wording.language import say
+from reportgen.wording.reason import why
+from reportgen.wording.sentence import sentence
+
+
+@dataclass(frozen=True)
+class PairCell:
+    """One cell of the grid, seen from the first contender: a word or two, and what they mean as a sentence.
+
+    `code` is for marks and style: better, worse, same, close, unknown, none.
+    """
+
+    word: str
+    means: str
+    code: str
+
+
+_CODES = {
+    "no difference that matters": "same",
+    "too close to call": "close",
+    "not enough to say": "unknown",
+}
+
+
+def pair_cell(
+    campaign: Campaign, evaluation: Evaluation, quantity: str, first: str, second: str, part: str = ""
+) -> PairCell:
+    """What was found between two contenders, from the first one's side. Pairs without a comparison say so."""
+    s = standing(campaign, evaluation, quantity, part)
+    pair = s.pair(first, second)
+    if pair is None:
+        return PairCell(say("pair.none"), sentence(say("pair.none.means")), "none")
+    favours_first = None if pair.favours is None else pair.favours == first
+    word = decision.seen_from_first(pair.decision, favours_first)
+    code = _CODES.get(pair.decision) or ("better" if favours_first else "worse")
+    return PairCell(word, sentence(meaning(s, pair, first)), code)
+
+
+def comparison_line(campaign: Campaign, evaluation: Evaluation, pair: Comparison) -> str:
+    """A pair in one line for the workings: names, the difference with its interval, the decision and its meaning."""
+    s = standing(campaign, evaluation, pair.quantity, pair.part)
+    gaps = {
+        "first": name(campaign, pair.first),
+        "second": name(campaign, pair.second),
+        "decision": decision.decision(pair.decision),
+        "means": meaning(s, pair, pair.first),
+    }
+    if pair.difference is None:
+        return sentence(say("comparison.line.no-difference", **gaps))
+    low, high = (pair.low, pair.high) if pair.low is not None else (pair.differed_low, pair.differed_high)
+    return sentence(
+        say("comparison.line", difference=difference(pair.difference, pair.u, low, high, pair.unit), **gaps)
+    )
+
+
+def meaning(s: Standing, pair: Comparison, first: str) -> str:
+    """What a decision means, from `first`'s side and without a full stop."""
+    if pair.difference is None:
+        return _with_a_bound(s, pair)
+    second = pair.second if first == pair.first else pair.first
+    signed = pair.difference if first == pair.first else -pair.difference
+    size, half = amounts.gap_and_half(pair)
+    gaps = {
+        "first": name(s.campaign, first),
+        "second": name(s.campaign, second),
+        "gap": size,
+        "half": half,
+        "than": say("than.lower" if signed < 0 else "than.higher"),
+    }
+    if pair.decision == "better":
+        return say(f"pair.better.means{_beyond(s, pair)}", **gaps)
+    if pair.decision == "no difference that matters" and s.quantity.matters is not None:
+        key = "pair.same.means.resolved" if pair.resolved else "pair.same.means"
+        return say(key, matters=amounts.typed(s.quantity.matters), **gaps)
+    if pair.decision == "not enough to say":
+        return say(f"pair.once.means{_in_these_runs(pair)}", why=why(pair.reason.code), **gaps)
+    if not half:
+        return say("pair.close.means.plain", why=why(pair.reason.code))
+    key = "pair.close.means" if pair.difference else "pair.close.means.no-gap"
+    return say(key, yardstick=yardstick(s, (pair.first, pair.second)), **gaps)
+
+
+def _beyond(s: Standing, pair: Comparison) -> str:
+    if s.quantity.matters is None:
+        return ""
+    return {True: ".yes", False: "", None: ".open"}[pair.beyond]
+
+
+def _in_these_runs(pair: Comparison) -> str:
+    if pair.differed is False:
+        return ".alike"
+    if not pair.difference:
+        return ".equal"
+    if pair.reason.code != "no-scatter-known":
+        return ".other" if pair.differed else ".other-open"
+    return "" if pair.differed else ".unknown"
+
+
+def _with_a_bound(s: Standing, pair: Comparison) -> str:
+    bounds = [r for c in (pair.first, pair.second) if (r := s.result(c)).estimate and r.estimate.limit]
+    if pair.decision == "better" and bounds:
+        off = bounds[0]
+        return say("pair.better.means.bound", off=name(s.campaign, off.contender), bound=amounts.short(off))
+    return say("pair.close.means.plain", why=why(pair.reason.code))

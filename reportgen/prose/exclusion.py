@@ -1,0 +1,50 @@
+"""Passes left out: with and without, why, when that was decided, and whether the order changes."""
+
+from __future__ import annotations
+
+from reportgen.campaign.declared import Campaign
+from reportgen.evaluation.evaluated import Caveat, Evaluation, Result
+from reportgen.prose import amounts
+from reportgen.prose.standing import name, standing
+from reportgen.wording.count import in_words
+from reportgen.wording.interval import value_only
+from reportgen.wording.language import say, say_of
+from reportgen.wording.reason import decided
+from reportgen.wording.sentence import paragraph
+
+
+def exclusion_line(campaign: Campaign, evaluation: Evaluation, caveat: Caveat, quantity: str, part: str = "") -> str:
+    """What an exclusion left out of one quantity, its value with and without, and what that does to the order.
+
+    One paragraph a contender concerned; empty where the exclusion touches nothing of this quantity.
+    """
+    s = standing(campaign, evaluation, quantity, part)
+    touched = [
+        r for r in s.results if r.excluded and any(frozenset(p.keys) & caveat.touches for p in r.by_pass if p.excluded)
+    ]
+    order = s.first.order_changes_without if s.first else None
+    said = [_left_out(campaign, caveat, r) for r in touched]
+    if touched and order is not None:
+        said.append(say("exclusion.order-changes" if order else "exclusion.order-same"))
+    return paragraph(*said)
+
+
+def _left_out(campaign: Campaign, caveat: Caveat, result: Result) -> str:
+    n = sum(1 for p in result.by_pass if p.excluded and frozenset(p.keys) & caveat.touches)
+    left = say_of(n, "exclusion.pass", count=in_words(n), name=name(campaign, result.contender))
+    when = decided(caveat.decided or "not noted")
+    line = say("exclusion.because", left_out=left, because=(caveat.because or caveat.says).rstrip("."), decided=when)
+    if result.missing or result.estimate is None:
+        return say("exclusion.alone", left_out=line) if result.missing else line
+    if result.without is None:
+        return line
+    put_back = value_only(
+        result.without,
+        result.u,
+        result.estimate.unit,
+        low=result.low,
+        high=result.high,
+        decimals=amounts.decimals(result),
+    )
+    key = "exclusion.with" if n == 1 else "exclusion.with-them"
+    return say(key, left_out=line, value=amounts.short(result), put_back=put_back)

@@ -1,0 +1,56 @@
+"""Who comes first on a quantity, in a sentence or three: what a repeat would say first, these runs second."""
+
+from __future__ import annotations
+
+from reportgen.campaign.declared import Campaign
+from reportgen.evaluation.evaluated import Evaluation
+from reportgen.prose.amounts import full
+from reportgen.prose.counting import counting
+from reportgen.prose.once import once
+from reportgen.prose.standing import Standing, name, standing
+from reportgen.prose.tie import beaten, settle, tie
+from reportgen.prose.unranked import off_scale, unranked
+from reportgen.prose.values import values
+from reportgen.prose.winner import winner
+from reportgen.prose.yardstick import scatter_unknown
+from reportgen.wording.language import say
+from reportgen.wording.sentence import paragraph
+
+
+def first_place(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:
+    """Who comes first on a quantity, how firm that is, and who stands outside the ranks; plain sentences."""
+    s = standing(campaign, evaluation, quantity, part)
+    said = paragraph(*_sentences(s))
+    return say("of-part", part=part, says=said) if part else said
+
+
+def _sentences(s: Standing) -> list[str]:
+    if not any(not r.missing for r in s.results):
+        return [say("first.not-tested")]
+    if s.first is None:
+        return [_shown(s), *unranked(s)]
+    return [*_ranked(s), *off_scale(s), *unranked(s)]
+
+
+def _ranked(s: Standing) -> list[str]:
+    assert s.first is not None
+    code = s.first.reason.code
+    if s.first.winner:
+        return winner(s, s.first.winner)
+    if not s.ranked:
+        return [say("first.none")]
+    if len(s.ranked) == 1:
+        only = s.ranked[0]
+        return [say("first.one", name=name(s.campaign, only.contender), value=full(only))]
+    if code in ("sessions-apart", "off-scale-both"):
+        return [say(f"first.{code}")]
+    if scatter_unknown(s):
+        return once(s)
+    return [*tie(s), *beaten(s), *settle(s)]
+
+
+def _shown(s: Standing) -> str:
+    if s.results and s.results[0].kind in ("yes/no", "count", "grade"):
+        return counting(s)
+    key = "first.no-direction" if s.quantity.better == "neither" else "first.shown-only"
+    return say(key, values=values(s))

@@ -1,0 +1,67 @@
+"""Single readings in words: what these runs showed, and that a repeat might differ."""
+
+from __future__ import annotations
+
+from reportgen.evaluation.evaluated import Result
+from reportgen.prose import amounts
+from reportgen.prose.standing import Standing, name, names
+from reportgen.prose.values import values
+from reportgen.prose.yardstick import how_often
+from reportgen.wording.language import say, say_of
+from reportgen.wording.listing import and_list
+
+
+def in_front(s: Standing) -> tuple[Result, ...]:
+    """Whoever read best in these runs: more than one where their readings are equal; bounds left out."""
+    plain = [r for r in s.ranked if r.estimate and r.estimate.value is not None and r.estimate.limit is None]
+    if not plain or s.quantity.better == "neither":
+        return ()
+    value = {r.contender: r.estimate.value or 0.0 for r in plain if r.estimate}
+    best = min(value.values()) if s.quantity.better == "lower" else max(value.values())
+    return tuple(r for r in plain if value[r.contender] == best)
+
+
+def not_told_apart(s: Standing, leader: str) -> tuple[str, ...]:
+    """Those the instrument can't tell from whoever read best in this run, the leader among them."""
+    alike = [r.contender for r in s.ranked if (p := s.pair(leader, r.contender)) and p.differed is False]
+    return tuple(r.contender for r in s.ranked if r.contender == leader or r.contender in alike)
+
+
+def once(s: Standing) -> list[str]:
+    """What single readings say: who read best in this run, and that a repeat might differ."""
+    front = in_front(s)
+    if not front:
+        return [how_often(s), say("first.once.repeat")]
+    opening = how_often(s) if len(s.ranked) == 2 else say("first.once.values", ran=how_often(s), values=values(s))
+    leader = front[0].contender
+    pairs = [(p, r) for r in s.ranked if (p := s.pair(leader, r.contender)) and p.difference is not None]
+    if not pairs:
+        return [opening, say("first.once.repeat")]
+    pair, nearest = min(pairs, key=lambda found: abs(found[0].difference or 0.0))
+    place = say(f"place.{s.quantity.better}")
+    who = name(s.campaign, leader)
+    if pair.differed is None:
+        if len(front) > 1:
+            return [opening, say("first.once.repeat")]
+        return [opening, say("first.once.unknown", leader=who, place=place)]
+    if pair.differed:
+        than = say(f"than.{s.quantity.better}")
+        key = "first.once.leads" if len(s.ranked) == 2 else "first.once.leads-all"
+        runner_up = name(s.campaign, nearest.contender)
+        return [opening, say(key, leader=who, place=place, gap=amounts.gap(pair), than=than, next=runner_up)]
+    group = names(s.campaign, not_told_apart(s, leader))
+    return [opening, say("first.once.alike", names=group), *_gaps(s, leader), say("first.once.repeat")]
+
+
+def _gaps(s: Standing, leader: str) -> list[str]:
+    halves = [h for r in s.ranked if (p := s.pair(leader, r.contender)) and (h := amounts.half(p))]
+    if not halves:
+        return []
+    unit = s.comparisons[0].unit
+    return [say("first.once.gaps", half=amounts.size(max(halves), unit))]
+
+
+def single_reading(s: Standing) -> str:
+    """For a table's foot: which contenders were run once, where a repeat isn't known."""
+    lone = [name(s.campaign, r.contender) for r in s.results if r.passes == 1 and r.covers == "instrument"]
+    return say_of(len(lone), "single.line", name=and_list(lone)) if lone else ""

@@ -1,0 +1,55 @@
+"""One result in words: its value and passes, why it has no uncertainty, what its uncertainty comes from."""
+
+from __future__ import annotations
+
+from reportgen.campaign.declared import Campaign
+from reportgen.evaluation.evaluated import Result
+from reportgen.prose import amounts
+from reportgen.prose.standing import name
+from reportgen.wording import decision
+from reportgen.wording.count import in_words
+from reportgen.wording.interval import percent
+from reportgen.wording.language import say, say_of
+from reportgen.wording.reason import why_missing, why_no_u
+from reportgen.wording.sentence import sentence
+
+_NEARLY_ALL, _MOST = 0.9, 0.5
+
+
+def result_line(campaign: Campaign, result: Result) -> str:
+    """One contender's result: "Corvane Sol: 14.35 g (13.58 to 15.12), mean of two passes."."""
+    who = name(campaign, result.contender)
+    if result.missing:
+        return sentence(say("result.none", name=who, why=why_missing(result.missing)))
+    line = say("result.line", name=who, value=amounts.full(result))
+    if result.kind == "measured" and result.passes > 1:
+        line = say_of(result.passes, "result.passes", line=line, count=in_words(result.passes))
+    if result.excluded:
+        line = say_of(result.excluded, "result.excluded", line=line, count=in_words(result.excluded))
+    if result.kind == "measured" and result.covers == "instrument" and result.estimate and not result.estimate.limit:
+        line = say("result.this-run", line=line)
+    return sentence(line)
+
+
+def why_no_u_line(campaign: Campaign, result: Result) -> str:
+    """Why a result has no uncertainty; empty where it has one, or no result at all."""
+    if result.u is not None or not result.why_no_u or result.missing:
+        return ""
+    who = name(campaign, result.contender)
+    return sentence(say("result.why-no-u", name=who, why=why_no_u(result.why_no_u)))
+
+
+def budget_line(campaign: Campaign, result: Result) -> str:
+    """What most of the uncertainty comes from: "Most of the uncertainty is the scatter between passes."."""
+    if result.estimate is None or not result.estimate.contributions:
+        return ""
+    largest = max(result.estimate.contributions, key=lambda c: c.share)
+    sort = decision.source_sort(largest.source.sort)
+    instrument = campaign.instruments.get(largest.source.of)
+    of = instrument.title if instrument else largest.source.of
+    named = say("budget.of", sort=sort, of=of) if of and largest.source.sort != "scatter" else sort
+    if largest.share >= _NEARLY_ALL:
+        return sentence(say("budget.only", source=named))
+    if largest.share >= _MOST:
+        return sentence(say("budget.most", source=named))
+    return sentence(say("budget.part", share=percent(largest.share), source=named))

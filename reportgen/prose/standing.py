@@ -1,0 +1,60 @@
+"""All that was found about one quantity, gathered for the sentences that speak of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from reportgen.campaign.declared import Campaign, Quantity
+from reportgen.evaluation.evaluated import Comparison, Evaluation, FirstPlace, Result
+from reportgen.judgement.measured import ScatterFound
+from reportgen.wording.listing import and_list
+
+
+@dataclass(frozen=True)
+class Standing:
+    """One quantity (and part) of a campaign: its results in the campaign's order, comparisons, first place, scatter."""
+
+    campaign: Campaign
+    quantity: Quantity
+    part: str
+    results: tuple[Result, ...]
+    comparisons: tuple[Comparison, ...]
+    first: FirstPlace | None
+    scatter: ScatterFound | None
+
+    @property
+    def ranked(self) -> tuple[Result, ...]:
+        """Those with a rank, in the campaign's order."""
+        return tuple(r for r in self.results if r.rank is not None)
+
+    def result(self, contender: str) -> Result:
+        return next(r for r in self.results if r.contender == contender)
+
+    def pair(self, one: str, other: str) -> Comparison | None:
+        """The comparison of two contenders, whichever stands first in it."""
+        return next((c for c in self.comparisons if {c.first, c.second} == {one, other}), None)
+
+
+def standing(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> Standing:
+    """Gathers what was found about one quantity. Raises StopIteration for a quantity the campaign lacks."""
+    places = {c.id: n for n, c in enumerate(campaign.contenders)}
+    results = [r for r in evaluation.results if (r.quantity, r.part) == (quantity, part)]
+    return Standing(
+        campaign,
+        campaign.quantity(quantity),
+        part,
+        tuple(sorted(results, key=lambda r: places.get(r.contender, len(places)))),
+        tuple(c for c in evaluation.comparisons if (c.quantity, c.part) == (quantity, part)),
+        next((f for f in evaluation.firsts if (f.quantity, f.part) == (quantity, part)), None),
+        next((s.found for s in evaluation.scatters if (s.quantity, s.part) == (quantity, part)), None),
+    )
+
+
+def name(campaign: Campaign, contender: str) -> str:
+    """A contender as the campaign calls it."""
+    return next((c.title for c in campaign.contenders if c.id == contender), contender)
+
+
+def names(campaign: Campaign, contenders: tuple[str, ...] | list[str]) -> str:
+    """Several contenders as a list in a sentence."""
+    return and_list([name(campaign, c) for c in contenders])

@@ -1,0 +1,74 @@
+"""Shared first places in words: the gap, what it was held against, whom they beat, what would settle it."""
+
+from __future__ import annotations
+
+from reportgen.evaluation.evaluated import Comparison
+from reportgen.prose import amounts
+from reportgen.prose.standing import Standing, names
+from reportgen.prose.yardstick import yardstick
+from reportgen.wording.count import in_words, roughly
+from reportgen.wording.interval import value_only
+from reportgen.wording.language import say, say_of
+
+_TOO_MANY_PASSES = 1000  # beyond these nobody would run them, so the number says nothing
+
+
+def tied(s: Standing) -> tuple[str, ...]:
+    """Those who may be first."""
+    return s.first.may_be_first if s.first else ()
+
+
+def widest(s: Standing) -> Comparison | None:
+    """The pair with the largest gap among those who may be first; None where a gap isn't known."""
+    first = tied(s)
+    pairs = [s.pair(a, b) for n, a in enumerate(first) for b in first[n + 1 :]]
+    known = [p for p in pairs if p is not None and p.difference is not None]
+    return max(known, key=lambda p: abs(p.difference or 0.0)) if known and len(known) == len(pairs) else None
+
+
+def tie(s: Standing) -> list[str]:
+    """Who shares first place, and why."""
+    who = names(s.campaign, tied(s))
+    if len(tied(s)) == 1:
+        return [say("first.tie.alone", names=who)]
+    pair = widest(s)
+    if pair is None:
+        return [say("first.tie.plain", names=who)]
+    first = tied(s)
+    pairs = [s.pair(a, b) for n, a in enumerate(first) for b in first[n + 1 :]]
+    if s.quantity.matters and all(p is not None and p.decision == "no difference that matters" for p in pairs):
+        return [say("first.tie.nothing-matters", names=who, matters=amounts.typed(s.quantity.matters))]
+    gap, half = amounts.gap_and_half(pair)
+    if not half or pair.resolved:
+        return [say("first.tie.plain", names=who)]
+    key = "first.tie" if pair.difference else "first.tie.no-gap"
+    return [say(key, names=who, gap=gap, yardstick=yardstick(s, tied(s)), half=half)]
+
+
+def beaten(s: Standing) -> list[str]:
+    """Whom those who share first place beat: all of the others, or at least one of them each."""
+    first = tied(s)
+    others = tuple(r.contender for r in s.ranked if r.contender not in first)
+    if not others or len(first) < 2:
+        return []
+    if not all((p := s.pair(a, b)) is not None and p.favours == a for a in first for b in others):
+        return [say_of(len(others), "first.beat.some", others=names(s.campaign, others))]
+    few = len(others) <= 2 or len(others) != len(s.ranked) - len(first)
+    whom = names(s.campaign, others) if few else say("first.others", count=in_words(len(others)))
+    both = "first.beat.both" if len(first) == 2 else "first.beat.all"
+    return [say(both, count=in_words(len(first)), others=whom)]
+
+
+def settle(s: Standing) -> list[str]:
+    """How many passes would settle a shared first place, or that a finer instrument would do more."""
+    pair = widest(s)
+    if pair is None or pair.settle is None:
+        return []
+    if pair.settle.finer:
+        return [say("first.settle.finer")]
+    if pair.settle.passes is None or pair.settle.passes > _TOO_MANY_PASSES:
+        return []
+    size = abs(pair.settle.difference)
+    at_seen = pair.settle.at == "seen"
+    gap = amounts.gap(pair) if at_seen else value_only(size, None, pair.unit)
+    return [say("first.settle", passes=roughly(pair.settle.passes), gap=gap)]
