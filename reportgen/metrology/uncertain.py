@@ -7,6 +7,7 @@ addition of what bears the same name; a combined uncertainty is worked out last 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
@@ -43,3 +44,15 @@ class Uncertain:
     unit: Unit
     contributions: Mapping[Source, float] = field(default_factory=dict)
     limit: Limit | None = None
+
+
+def combined(x: Uncertain) -> float:
+    """The combined standard uncertainty, in x's unit (JCGM 100, 5.1.2): sources are independent by definition."""
+    return math.sqrt(math.fsum(size * size for size in x.contributions.values()))
+
+
+def correlation(x: Uncertain, y: Uncertain) -> float:
+    """The correlation coefficient of the two estimates, −1 to 1; 0 where either is exact (JCGM 100, 5.2.2, F.1.2.3)."""
+    together = math.fsum(size * y.contributions.get(source, 0.0) for source, size in x.contributions.items())
+    apart = combined(x) * combined(y)
+    return max(-1.0, min(1.0, together / apart)) if apart else 0.0

@@ -1,0 +1,185 @@
+"""Arithmetic on uncertain values: exact first derivatives, contribution by contribution (JCGM 100, 5.1.2 and 5.1.3).
+
+Every function returns a new `Uncertain`; units and bounds follow their own rules (`unit_algebra`, `limits`).
+Raises UnitError where units don't go together and NoValue where the readings leave nothing to say.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Mapping
+from fractions import Fraction
+
+from reportgen.metrology.errors import MetrologyError, NoValue, UnitError
+from reportgen.metrology.limits import (
+    joint,
+    limit_of_power,
+    limit_of_product,
+    limit_of_reciprocal,
+    opposite,
+)
+from reportgen.metrology.uncertain import Limit, Source, Uncertain
+from reportgen.metrology.unit import NUMBER, Unit, alike, convert, named, scale
+from reportgen.metrology.unit_algebra import step_of, unit_of_power, unit_of_product, unit_of_sum
+
+HIGHEST_POWER = 100
+_RESIDUE = 1e-12  # what is left of two contributions that cancel, in parts of either, is rounding
+
+
+def exact(value: float, unit: Unit = NUMBER) -> Uncertain:
+    """A value taken as known."""
+    return Uncertain(value, unit)
+
+
+def in_unit(x: Uncertain, unit: Unit) -> Uncertain:
+    """The same in another unit; a bound stays a bound. Raises UnitError."""
+    if x.unit == unit:
+        return x
+    factor = scale(x.unit, unit)
+    value = None if x.value is None else convert(x.value, x.unit, unit)
+    if value is None:
+        convert(0.0, x.unit, unit)  # for its refusal
+    return Uncertain(value, unit, weighted([(factor, x)]), x.limit)
+
+
+def weighted(terms: Iterable[tuple[float, Uncertain]]) -> dict[Source, float]:
+    """Contributions to Σ cᵢxᵢ: those of one source added with their signs, those that cancel left out."""
+    sizes: dict[Source, list[float]] = {}
+    for coefficient, x in terms:
+        for source, size in x.contributions.items():
+            sizes.setdefault(source, []).append(coefficient * size)
+    totals: dict[Source, float] = {}
+    for source, parts in sizes.items():
+        total = math.fsum(parts)
+        if abs(total) > _RESIDUE * max(map(abs, parts)):
+            totals[source] = total
+    return totals
+
+
+def add(x: Uncertain, y: Uncertain) -> Uncertain:
+    """x + y in x's unit."""
+    unit, for_x, for_y = unit_of_sum(x.unit, y.unit, "+")
+    x, y = in_unit(x, for_x), in_unit(y, for_y)
+    limit = joint(x.limit, y.limit)
+    value = None if x.value is None or y.value is None else x.value + y.value
+    return _found(value, unit, limit, [(1.0, x), (1.0, y)])
+
+
+def subtract(x: Uncertain, y: Uncertain) -> Uncertain:
+    """x − y in x's unit; two temperatures or two levels leave a difference."""
+    unit, for_x, for_y = unit_of_sum(x.unit, y.unit, "-")
+    x, y = in_unit(x, for_x), in_unit(y, for_y)
+    limit = joint(x.limit, opposite(y.limit))
+    value = None if x.value is None or y.value is None else x.value - y.value
+    return _found(value, unit, limit, [(1.0, x), (-1.0, y)])
+
+
+difference = subtract
+
+
+def negate(x: Uncertain) -> Uncertain:
+    """−x."""
+    unit = unit_of_product(NUMBER, x.unit, "*")
+    return _found(None if x.value is None else -x.value, unit, opposite(x.limit), [(-1.0, x)])
+
+
+def multiply(x: Uncertain, y: Uncertain) -> Uncertain:
+    """x·y in the product of the units."""
+    unit = unit_of_product(x.unit, y.unit, "*")
+    value, limit = limit_of_product((x.value, x.limit), (y.value, y.limit))
+    return _found(value, unit, limit, [(y.value or 0.0, x), (x.value or 0.0, y)])
+
+
+def divide(x: Uncertain, y: Uncertain) -> Uncertain:
+    """x/y in the quotient of the units. Raises NoValue where y is, or could be, nothing."""
+    unit = unit_of_product(x.unit, y.unit, "/")
+    if y.value == 0 and y.limit is None:
+        raise NoValue("a division by zero", "look at the reading below the stroke: it came out as nothing")
+    bounded = x.limit or y.limit
+    value, limit = limit_of_product((x.value, x.limit), limit_of_reciprocal((y.value, y.limit)))
+    if not bounded and x.value is not None and y.value is not None:
+        value = x.value / y.value  # one rounding, not two
+    if not y.value or x.value is None:
+        return _found(value, unit, limit, [])
+    return _found(value, unit, limit, [(1.0 / y.value, x), (-x.value / y.value / y.value, y)])
+
+
+def power(x: Uncertain, exponent: float) -> Uncertain:
+    """x to an exactly known power, at most ±100. Raises NoValue for a root of a negative value or 0 to less than 0."""
+    if abs(exponent) > HIGHEST_POWER:
+        raise MetrologyError(f"a power of {exponent:g}", f"powers go up to {HIGHEST_POWER}")
+    if exponent < 0:
+        return divide(exact(1.0), power(x, -exponent))
+    if exponent == 0:
+        return exact(1.0)
+    unit = unit_of_power(x.unit, Fraction(exponent).limit_denominator(12))
+    if x.unit.dimension and Fraction(exponent).denominator > 12:
+        raise UnitError(f"{named(x.unit)} to the power {exponent:g} is no unit", "use a whole power or a simple root")
+    limit = limit_of_power((x.value, x.limit), exponent)
+    if x.value is None:
+        return Uncertain(None, unit, {}, limit)
+    if x.value < 0 and exponent % 1:
+        raise NoValue("a root of a negative value", "look at the reading under the root")
+    base = x.value
+    value = _within(lambda: float(base**exponent))
+    if exponent >= 1:
+        slope = exponent * _within(lambda: float(base ** (exponent - 1)))
+    elif x.value or not x.contributions:
+        slope = exponent * value / x.value if x.value else 0.0
+    else:
+        raise NoValue("a root of zero has no uncertainty of first order", "this reading is too near to nothing")
+    return _found(value, unit, limit, [(slope, x)])
+
+
+def sqrt(x: Uncertain) -> Uncertain:
+    """The square root. Raises NoValue for a negative value."""
+    return power(x, 0.5)
+
+
+def exp(x: Uncertain) -> Uncertain:
+    """e to the power x, a plain number."""
+    plain = _number(x, "exp")
+    if plain.value is None:
+        return plain
+    value = _within(lambda: math.exp(plain.value or 0.0))
+    return _found(value, NUMBER, x.limit, [(value, plain)])
+
+
+def log(x: Uncertain) -> Uncertain:
+    """The natural logarithm of a plain number. Raises NoValue for what isn't above zero."""
+    plain = _number(x, "log")
+    if plain.value is None:
+        return plain
+    if plain.value <= 0:
+        raise NoValue("a logarithm of a value that isn't above zero", "look at the reading inside log(…)")
+    return _found(math.log(plain.value), NUMBER, x.limit, [(1.0 / plain.value, plain)])
+
+
+def _number(x: Uncertain, function: str) -> Uncertain:
+    if not alike(x.unit, NUMBER):
+        raise UnitError(
+            f"{function}(…) takes a plain number, not {named(x.unit)}", "divide by a reference in the same unit first"
+        )
+    return in_unit(x, NUMBER)
+
+
+def _found(value: float | None, unit: Unit, limit: Limit | None, terms: Iterable[tuple[float, Uncertain]]) -> Uncertain:
+    if value is None:
+        return Uncertain(None, unit, {}, limit)
+    contributions: Mapping[Source, float] = weighted(terms)
+    if not math.isfinite(value) or not all(map(math.isfinite, contributions.values())):
+        raise NoValue("a number too large to hold", "look for a unit that is wrong by many powers of ten")
+    return Uncertain(value, unit, contributions, limit)
+
+
+def _within(calculate: Callable[[], float]) -> float:
+    try:
+        return calculate()
+    except OverflowError:
+        raise NoValue("a number too large to hold", "look for a unit that is wrong by many powers of ten") from None
+
+
+__all__ = [
+    "add", "difference", "divide", "exact", "exp", "in_unit", "log", "multiply", "negate", "power", "sqrt", "step_of",
+    "subtract", "weighted",
+]  # fmt: skip

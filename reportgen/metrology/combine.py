@@ -1,0 +1,77 @@
+"""Several uncertain values joined into one: means, sums, energy means.
+
+Contributions of one source add with their signs, so an error that all parts share stays whole in their mean, and
+errors of their own, each with a source of its own, shrink as independent ones do.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+
+from reportgen.metrology import levels
+from reportgen.metrology.arithmetic import add, in_unit, weighted
+from reportgen.metrology.errors import MetrologyError, UnitError
+from reportgen.metrology.limits import joint
+from reportgen.metrology.uncertain import Uncertain
+from reportgen.metrology.unit import Unit, is_decibel, named
+
+
+def mean_of(values: Sequence[Uncertain]) -> Uncertain:
+    """The arithmetic mean, in the unit of the first: a mean of temperatures is a temperature, of levels a level.
+
+    Raises UnitError where units don't go together, NoValue where bounds pull apart.
+    """
+    unit, values = _in_one_unit(values)
+    share = 1.0 / len(values)
+    return _joined(values, unit, [share] * len(values), lambda known: math.fsum(known) / len(known))
+
+
+def sum_of(values: Sequence[Uncertain]) -> Uncertain:
+    """The sum, in the unit of the first. Raises UnitError (temperatures and levels have none), NoValue as above."""
+    unit, values = _in_one_unit(values)
+    if len(values) > 1:
+        add(values[0], values[1])  # for its refusal of temperatures and levels
+    return _joined(values, unit, [1.0] * len(values), math.fsum)
+
+
+def energy_mean(values: Sequence[Uncertain]) -> Uncertain:
+    """The level of the mean energy, 10·lg(mean of 10^(L/10)), in dB (ISO 3745; ISO 1996-1). Raises as above."""
+    unit, values = _levels(values)
+    return _joined(values, unit, _energy_shares(values), levels.energy_mean)
+
+
+def energy_sum(values: Sequence[Uncertain]) -> Uncertain:
+    """The level of all sources together, 10·lg(Σ 10^(L/10)), in dB. Raises as above."""
+    unit, values = _levels(values)
+    return _joined(values, unit, _energy_shares(values), levels.energy_sum)
+
+
+def _joined(
+    values: Sequence[Uncertain], unit: Unit, slopes: Sequence[float], work: Callable[[Sequence[float]], float]
+) -> Uncertain:
+    limit = joint(*(x.limit for x in values))
+    known = [x.value for x in values if x.value is not None]
+    if len(known) < len(values):
+        return Uncertain(None, unit, {}, limit)
+    return Uncertain(work(known), unit, weighted(zip(slopes, values, strict=True)), limit)
+
+
+def _energy_shares(values: Sequence[Uncertain]) -> list[float]:
+    """∂L/∂Lᵢ of an energy sum or mean: each part's share of the energy."""
+    return levels.energy_shares([x.value or 0.0 for x in values])
+
+
+def _in_one_unit(values: Sequence[Uncertain]) -> tuple[Unit, list[Uncertain]]:
+    if not values:
+        raise MetrologyError("nothing to join: there is no value at all", "")
+    unit = values[0].unit
+    return unit, [in_unit(x, unit) for x in values]
+
+
+def _levels(values: Sequence[Uncertain]) -> tuple[Unit, list[Uncertain]]:
+    unit, values = _in_one_unit(values)
+    if unit.kind != "level":
+        what = "a difference of levels" if is_decibel(unit.dimension) else named(unit)
+        raise UnitError(f"an energy mean is of levels in dB, not of {what}", "use a plain mean")
+    return unit, list(values)

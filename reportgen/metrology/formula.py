@@ -1,0 +1,205 @@
+"""A formula's text → its tree. The grammar is our own and small, so what it costs and reaches is bounded.
+
+    sum     = product { ("+" | "-") product }
+    product = signed { ("*" | "/") signed }
+    signed  = "-" signed | "+" signed | power
+    power   = atom [ "^" signed ]                 (from right to left)
+    atom    = number | name | name "(" sum { "," sum } ")" | "(" sum ")"
+
+Powers bind before a minus in front of them: -x^2 is -(x^2).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import cast
+
+from reportgen.metrology.errors import FormulaError, did_you_mean
+from reportgen.metrology.grammar import (
+    FUNCTIONS,
+    OVER_CHANNELS,
+    Call,
+    Expression,
+    Name,
+    Negated,
+    Number,
+    Operation,
+    Sign,
+    Token,
+    tokens_of,
+)
+
+LONGEST = 500  # characters
+DEEPEST = 30  # brackets, signs, powers and calls inside one another
+
+
+def parse(text: str) -> Expression:
+    """The tree of a formula. Raises FormulaError(column, says, do); never anything else, whatever the text."""
+    if len(text) > LONGEST:
+        raise FormulaError(LONGEST + 1, f"a formula of {len(text)} characters", f"split it: {LONGEST} is the most")
+    if not text.strip():
+        raise FormulaError(1, "an empty formula", "write an expression such as before - after")
+    tokens = _Tokens(list(tokens_of(text)))
+    tree = _sum(tokens, 0)
+    left = tokens.next
+    if left.sort == "close":
+        raise FormulaError(left.column, "a bracket closes that was never opened", "take it away, or open one before")
+    if left.sort == "comma":
+        raise FormulaError(left.column, "a comma outside a function", "write a decimal point, not a comma")
+    if left.sort != "end":
+        raise FormulaError(
+            left.column,
+            f"a sign is missing before {left.text}",
+            "write * to multiply; a name of several words has underscores",
+        )
+    return tree
+
+
+def names_in(expression: Expression) -> frozenset[str]:
+    """The readings, quantities and constants it looks up, wherever they stand; contenders aren't among them."""
+    return frozenset(part.name for part in parts_of(expression) if isinstance(part, Name))
+
+
+def contenders_in(expression: Expression) -> frozenset[str]:
+    """The contenders it reads from, by `of(contender, x)`."""
+    calls = (part for part in parts_of(expression) if isinstance(part, Call) and part.function == "of")
+    return frozenset(cast(Name, call.arguments[0]).name for call in calls)
+
+
+def functions_in(expression: Expression) -> frozenset[str]:
+    """The functions it uses."""
+    return frozenset(part.function for part in parts_of(expression) if isinstance(part, Call))
+
+
+def parts_of(expression: Expression) -> Iterator[Expression]:
+    """Every part of the tree, itself first; the contender in `of` left out."""
+    waiting = [expression]
+    while waiting:
+        part = waiting.pop()
+        yield part
+        match part:
+            case Negated(operand=operand):
+                waiting.append(operand)
+            case Operation(left=left, right=right):
+                waiting += (right, left)
+            case Call(function=function, arguments=arguments):
+                waiting += reversed(arguments[1:] if function == "of" else arguments)
+
+
+class _Tokens:
+    """Where the parser stands in the formula."""
+
+    def __init__(self, tokens: list[Token]) -> None:
+        self._tokens = tokens
+        self._at = 0
+
+    @property
+    def next(self) -> Token:
+        return self._tokens[self._at]
+
+    def take(self) -> Token:
+        token = self.next
+        self._at += token.sort != "end"
+        return token
+
+    def follows(self, *signs: str) -> bool:
+        return self.next.sort == "sign" and self.next.text in signs
+
+
+def _sum(tokens: _Tokens, depth: int) -> Expression:
+    left = _product(tokens, depth)
+    while tokens.follows("+", "-"):
+        sign = tokens.take()
+        left = Operation(sign.column, cast(Sign, sign.text), left, _product(tokens, depth))
+    return left
+
+
+def _product(tokens: _Tokens, depth: int) -> Expression:
+    left = _signed(tokens, depth)
+    while tokens.follows("*", "/"):
+        sign = tokens.take()
+        if sign.text == "/" and tokens.follows("/"):
+            raise FormulaError(sign.column, "// is no sign of a formula", "write one / to divide")
+        left = Operation(sign.column, cast(Sign, sign.text), left, _signed(tokens, depth))
+    return left
+
+
+def _signed(tokens: _Tokens, depth: int) -> Expression:
+    _check_depth(tokens.next, depth)
+    if tokens.follows("-"):
+        return Negated(tokens.take().column, _signed(tokens, depth + 1))
+    if tokens.follows("+"):
+        tokens.take()
+        return _signed(tokens, depth + 1)
+    base = _atom(tokens, depth)
+    if tokens.follows("^"):
+        sign = tokens.take()
+        return Operation(sign.column, "^", base, _signed(tokens, depth + 1))
+    return base
+
+
+def _atom(tokens: _Tokens, depth: int) -> Expression:
+    token = tokens.take()
+    if token.sort == "number":
+        return Number(token.column, float(token.text))
+    if token.sort == "name":
+        return _call(tokens, token, depth) if tokens.next.sort == "open" else Name(token.column, token.text)
+    if token.sort == "open":
+        inner = _sum(tokens, depth + 1)
+        _close(tokens, token)
+        return inner
+    if token.sort == "end":
+        raise FormulaError(token.column, "the formula stops in the middle", "something is missing at its end")
+    raise FormulaError(token.column, f"“{token.text}” stands where a value is wanted", "write a name or a number there")
+
+
+def _call(tokens: _Tokens, name: Token, depth: int) -> Expression:
+    if name.text in OVER_CHANNELS:
+        raise FormulaError(
+            name.column,
+            f"{name.text}(…) looks along a logger's channel, and tables hold no channels",
+            "use it on the readings of a logger file",
+        )
+    if name.text not in FUNCTIONS:
+        near = did_you_mean(name.text, FUNCTIONS)
+        raise FormulaError(
+            name.column, f"there is no function {name.text}", near or f"there are {', '.join(FUNCTIONS)}"
+        )
+    opened = tokens.take()
+    arguments: list[Expression] = []
+    while arguments or tokens.next.sort != "close":
+        arguments.append(_sum(tokens, depth + 1))
+        if tokens.next.sort != "comma":
+            break
+        tokens.take()
+    _close(tokens, opened)
+    return _checked(Call(name.column, name.text, tuple(arguments)))
+
+
+def _checked(call: Call) -> Call:
+    least, most, names_only = FUNCTIONS[call.function]
+    count = len(call.arguments)
+    if not least <= count <= most:
+        wanted = f"{least}" if least == most else f"{least} or more"
+        raise FormulaError(call.column, f"{call.function} takes {wanted} in its brackets, not {count}", "")
+    for argument in call.arguments if names_only else ():
+        if not isinstance(argument, Name):
+            raise FormulaError(
+                argument.column,
+                f"{call.function} takes a name, not an expression",
+                "give the expression a quantity of its own and use its name",
+            )
+    return call
+
+
+def _close(tokens: _Tokens, opened: Token) -> None:
+    if tokens.next.sort == "comma":
+        raise FormulaError(tokens.next.column, "a comma outside a function", "write a decimal point, not a comma")
+    if tokens.next.sort != "close":
+        raise FormulaError(opened.column, "this bracket is never closed", "close it with )")
+    tokens.take()
+
+
+def _check_depth(token: Token, depth: int) -> None:
+    if depth > DEEPEST:
+        raise FormulaError(token.column, "too much inside one another", f"{DEEPEST} levels are the most: split it")

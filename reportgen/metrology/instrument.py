@@ -1,0 +1,149 @@
+"""What an instrument's figures say about one reading: type B contributions by source (JCGM 100, 4.3.7 and F.2.2.1).
+
+Resolution and accuracy limits are half-widths or widths of uniform distributions: a step δ gives δ/√12, ±a gives
+a/√3. The absolute part and the digits of an accuracy are an offset, the percent part a gain; each is one variable
+for all readings of an instrument in a session, unless `shared` says otherwise.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Literal
+
+from reportgen.metrology.errors import MetrologyError, UnitError
+from reportgen.metrology.uncertain import Limit, Source, Uncertain
+from reportgen.metrology.unit import Unit, alike, convert, is_decibel, named, parse_unit
+from reportgen.metrology.unit_table import TIME
+
+Shared = Literal["offset", "gain", "both", "nothing"]
+
+REACTION = 0.2  # s, half-width of a hand on a stopwatch, start and stop together; from memory
+
+
+@dataclass(frozen=True)
+class Size:
+    """A plain number in a unit: what is stated about an instrument, itself without uncertainty."""
+
+    value: float
+    unit: Unit
+
+
+@dataclass(frozen=True)
+class Instrument:
+    """What took a reading. Accuracy is ±(absolute + percent of the reading + digits·resolution).
+
+    `percent` is in percent of the reading as shown. `known` False: the accuracy is unknown, nothing is assumed and the
+    caller says so. `shared` names which parts all readings of a session have in common.
+    """
+
+    id: str
+    resolution: Size | None = None
+    low: Size | None = None
+    high: Size | None = None
+    absolute: Size | None = None
+    percent: float | None = None
+    digits: int | None = None
+    known: bool = True
+    by_hand: bool = False
+    shared: Shared = "both"
+
+
+def observed(
+    value: float | None,
+    unit: Unit,
+    instrument: Instrument | None,
+    session: str,
+    reading: str,
+    limit: Limit | None = None,
+    step: float | None = None,
+) -> Uncertain:
+    """One reading with what its instrument makes uncertain, in the reading's unit.
+
+    `reading` is the reading's own id: whoever passes the same one again (an "after" that is the next "before") names
+    the same variables, and they cancel. `step` (in `unit`) is the step seen in what was written; where given it
+    counts instead of the declared resolution. Raises UnitError where the figures don't fit the reading's unit,
+    MetrologyError where an accuracy in digits has no resolution.
+    """
+    if value is None:
+        if limit is None:
+            raise MetrologyError("a reading without a value and without a limit", "")
+        return Uncertain(None, unit, {}, limit)
+    name = instrument.id if instrument else ""
+    width = step if step is not None else _resolution(instrument, unit)
+    found: dict[Source, float] = {}
+    if width:
+        found[Source("step", name, reading)] = width / math.sqrt(12)
+    if instrument:
+        found.update(_accuracy(instrument, value, unit, session, reading))
+        if instrument.by_hand:
+            found[Source("reaction", name, reading)] = _reaction(unit) / math.sqrt(3)
+    return Uncertain(value, unit, found, limit)
+
+
+def outside(value: float, unit: Unit, instrument: Instrument) -> bool:
+    """Whether a reading lies beyond the instrument's stated range, ends included in the range."""
+    low, high = instrument.low, instrument.high
+    if low and _as_read(value, unit, low.unit) < low.value:
+        return True
+    return high is not None and _as_read(value, unit, high.unit) > high.value
+
+
+def off_step(value: float, unit: Unit, instrument: Instrument) -> bool:
+    """Whether a reading is finer than the instrument shows: no whole number of steps of its resolution.
+
+    A reading written in another unit than the resolution was converted by someone; nothing is said about it.
+    """
+    resolution = instrument.resolution
+    if resolution is None or not resolution.value or resolution.unit.factor != unit.factor:
+        return False
+    steps = value / resolution.value
+    return abs(steps - round(steps)) > 1e-6 * max(1.0, abs(steps) * 1e-3)
+
+
+def _as_read(value: float, unit: Unit, other: Unit) -> float:
+    """On a meter with several weightings the range is written in plain dB."""
+    if is_decibel(unit.dimension) and is_decibel(other.dimension):
+        return value
+    return convert(value, unit, other)
+
+
+def _resolution(instrument: Instrument | None, unit: Unit) -> float | None:
+    if instrument is None or instrument.resolution is None:
+        return None
+    return convert(instrument.resolution.value, instrument.resolution.unit, unit, difference=True)
+
+
+def _accuracy(instrument: Instrument, value: float, unit: Unit, session: str, reading: str) -> dict[Source, float]:
+    if not instrument.known:
+        return {}
+    offset = 0.0
+    if instrument.absolute:
+        offset += convert(instrument.absolute.value, instrument.absolute.unit, unit, difference=True)
+    if instrument.digits:
+        resolution = _resolution(instrument, unit)
+        if resolution is None:
+            raise MetrologyError(
+                f"the accuracy of {instrument.id} counts digits, but its resolution isn't stated", "state it"
+            )
+        offset += instrument.digits * resolution
+    gain = (instrument.percent or 0.0) / 100 * value
+    found: dict[Source, float] = {}
+    own = 0.0  # both parts of one reading alone are one limit, ±(a + p·|x|)
+    if instrument.shared in ("offset", "both"):
+        found[Source("offset", instrument.id, session)] = offset / math.sqrt(3)
+    else:
+        own += offset
+    if instrument.shared in ("gain", "both"):
+        found[Source("gain", instrument.id, session)] = gain / math.sqrt(3)
+    else:
+        own += abs(gain)
+    found[Source("accuracy", instrument.id, reading)] = own / math.sqrt(3)
+    return {source: size for source, size in found.items() if size}
+
+
+def _reaction(unit: Unit) -> float:
+    second = parse_unit("s")
+    if unit.dimension != TIME or not alike(second, unit):
+        raise UnitError(f"by hand is a matter of timing, but this reading is in {named(unit)}", "drop “by hand” here")
+    return convert(REACTION, second, unit)

@@ -1,0 +1,45 @@
+"""Units our own table doesn't know, asked of Pint: its registry costs 0.3 s, so only a rare unit pays it."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import lru_cache
+from typing import Any
+
+from reportgen.metrology.unit_table import TEMPERATURE, Dimension, Known
+
+_BASES = {
+    "[length]": "length", "[mass]": "mass", "[time]": "time", "[current]": "current", "[temperature]": "temperature",
+    "[substance]": "amount", "[luminosity]": "luminosity",
+}  # fmt: skip
+
+
+@lru_cache(maxsize=1)
+def _registry() -> Any:
+    from pint import UnitRegistry
+
+    return UnitRegistry(on_redefinition="ignore", cache_folder=None)
+
+
+@lru_cache(maxsize=256)
+def from_pint(name: str) -> Known | None:
+    """Pint's unit of that name with its factor to coherent SI units, or None where Pint knows none it can scale.
+
+    Scales with a shifted zero or a logarithm are answered with None: those that are meant stand in our table.
+    """
+    registry = _registry()
+    try:
+        quantity = registry.Quantity(1, name)
+        if not quantity.units or not quantity._is_multiplicative:
+            return None
+        base = quantity.to_base_units()
+        what: Dimension = tuple(
+            sorted((_BASES[base], Fraction(power).limit_denominator(12)) for base, power in base.dimensionality.items())
+        )
+        factor = Fraction(float(base.magnitude))
+    except Exception:  # Pint raises half a dozen unrelated classes for text it can't read
+        return None
+    if factor <= 0:
+        return None
+    symbol = f"{quantity.units:~}".replace(" ", "")
+    return Known(symbol if symbol.isalpha() and what != TEMPERATURE else name, factor, what)
