@@ -13,9 +13,10 @@ from collections.abc import Collection, Iterator
 from dataclasses import replace
 
 from reportgen.finding import Place, Refused, refuse
-from reportgen.intake.table import Comma, key, without_unit
+from reportgen.intake.table import Comma, Table, key, without_unit
 from reportgen.sources import as_text
 
+_NOT_NUMBERS = frozenset({"time", "date", "note", "film", "photo"})
 _NAMES = {",": "comma", ";": "semicolon", "\t": "tab"}
 _COMMA_NUMBER = re.compile(r"[+−-]?(?:0,\d+|\d+,(?:\d{1,2}|\d{4,}))")
 _POINT_NUMBER = re.compile(r"[+−-]?\d+\.\d+")
@@ -113,14 +114,18 @@ def _heading(text: str, file: str, separator: str) -> tuple[str, ...]:
         return ()
 
 
-def comma_of(separator: str, cells: Collection[str]) -> Comma:
-    """Whether `12,5` is a number in this table.
+def comma_of(separator: str, table: Table) -> Comma:
+    """Whether `12,5` is a number in this table, judged over all its cells but times, notes and moments in a film.
 
     Never where commas separate the cells. With semicolons it is. With tabs `12,5` is, while `1,250` is doubtful
-    unless another cell shows that the comma is the decimal sign. A table with decimal points has no decimal commas.
+    unless another cell shows that the comma is the decimal sign. Where another cell has a decimal point, none is.
     """
-    if separator == "," or any(_POINT_NUMBER.fullmatch(c.strip()) for c in cells):
+    if separator == ",":
         return "refused"
-    if separator == ";" or any(_COMMA_NUMBER.fullmatch(c.strip()) for c in cells):
+    skip = {i for i, h in enumerate(table.headings) if key(h) in _NOT_NUMBERS}
+    cells = [c for row in table.rows for i, c in enumerate(row.cells) if i not in skip]
+    if any(_POINT_NUMBER.fullmatch(c) for c in cells):
+        return "mixed"
+    if separator == ";" or any(_COMMA_NUMBER.fullmatch(c) for c in cells):
         return "decimal"
     return "doubtful"

@@ -27,7 +27,8 @@ def look(table: Table, source: Source, test: Test, campaign: Campaign) -> Glance
     if "contender" in frame.roles:
         return read_long(table, frame, test, campaign)
     if contender_headings(table, campaign):
-        return read_wide(table, frame, test, campaign)
+        alone = sum(s == source for t in campaign.tests for s in t.sources) == 1
+        return read_wide(table, frame, test, campaign, alone)
     return Glance((), (_neither(table),), frame.asked(table), known=False)
 
 

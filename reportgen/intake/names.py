@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Campaign
@@ -10,9 +10,10 @@ from reportgen.finding import Finding, Place
 from reportgen.intake.table import did_you_mean, spelt
 
 EVERYONE = "all"
+Names = Mapping[str, tuple[str, ...]]
 
 
-def names_of(campaign: Campaign) -> Mapping[str, tuple[str, ...]]:
+def names_of(campaign: Campaign) -> Names:
     """Every name of every contender, as an id, with the contenders that bear it (more than one: unclear)."""
     bearers: dict[str, list[str]] = {}
     for contender in campaign.contenders:
@@ -30,10 +31,16 @@ def spellings(campaign: Campaign) -> tuple[str, ...]:
     return tuple(n for c in campaign.contenders for n in dict.fromkeys((c.id, c.title, *c.also_called)))
 
 
-def find_contender(text: str, campaign: Campaign) -> str | None:
+def find_contender(text: str, names: Names) -> str | None:
     """The one contender of that name, or None."""
-    ids = names_of(campaign).get(as_id(text) or text.casefold(), ())
+    ids = names.get(as_id(text) or text.casefold(), ())
     return ids[0] if len(ids) == 1 else None
+
+
+def contenders_in(column: Iterable[str], campaign: Campaign) -> Mapping[str, str | None]:
+    """Each different text of a column with the contender it names, or None."""
+    names = names_of(campaign)
+    return {text: find_contender(text, names) for text in dict.fromkeys(column)}
 
 
 def unknown_contender(text: str, campaign: Campaign, at: Place) -> Finding:

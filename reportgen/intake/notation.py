@@ -22,9 +22,10 @@ _CLOCK = re.compile(r"(?:(?P<h>\d+):(?P<m>[0-5]?\d)|(?P<mm>\d+)):(?P<s>[0-5]\d(?
 _LIMIT = re.compile(r"(?:(?P<word>over|under)\s+|(?P<sign>[<>])\s*)(?P<rest>[^=\s].*)", re.IGNORECASE)
 _NONE = re.compile(r"none(?:\s*\((?P<reason>.*)\))?", re.IGNORECASE | re.DOTALL)
 _THOUSANDS = re.compile(
-    r"[+-]?\d{1,3}(?:(?:,\d{3})+(?:\.\d+)?|(?:\.\d{3})+,\d+|(?:\.\d{3}){2,}"
+    r"[+-]?[1-9]\d{0,2}(?:(?:,\d{3})+(?:\.\d+)?|(?:\.\d{3})+,\d+|(?:\.\d{3}){2,}"
     r"|(?:[ '’\u00a0\u202f_]\d{3})+(?:[.,]\d+)?)"
 )
+_DECIMAL_COMMA = re.compile(r"[+-]?\d+,\d+(?:[eE][+-]?\d+)?(?:\s*[^\d\s,.].*)?")
 _LATER = re.compile(r"about\b.*|some|.*(?:±|\+/-|\+-).*|\S+\s+to\s+\S+.*|[^\W\d].*\s[+-]\s.*\d.*", re.IGNORECASE)
 _NOT_A_NUMBER = frozenset({"nan", "inf", "infinity", "-inf", "+inf", "-infinity", "+infinity"})
 
@@ -106,7 +107,9 @@ def _grade(text: str, grades: tuple[str, ...]) -> Written:
 
 def _number(text: str, expected: Expected, whole: str) -> Written:
     plain = text.replace("−", "-")
-    if expected.comma == "decimal" and re.fullmatch(r"[+-]?\d+,\d+(?:[eE][+-]?\d+)?(?:\s*[^\d\s,.].*)?", plain):
+    if _DECIMAL_COMMA.fullmatch(plain) and (
+        expected.comma == "decimal" or (expected.comma == "doubtful" and not _THOUSANDS.fullmatch(plain))
+    ):
         plain = plain.replace(",", ".", 1)
     if clock := _CLOCK.fullmatch(plain):
         return _minutes(clock, expected, whole)
@@ -165,6 +168,13 @@ def _why_not(text: str, expected: Expected, whole: str) -> UnreadableError:
             f"“{whole}” is not a number.",
             "Nothing can be computed with it.",
             "Write `none (reason)` where nothing was read, `over …` where the scale ended.",
+        )
+    if expected.comma == "mixed" and re.fullmatch(r"[+-]?\d+,\d+.*", plain):
+        return UnreadableError(
+            "separator-in-number",
+            f"“{whole}” has a comma, while other numbers of this table have a decimal point.",
+            "One of the two may part thousands; that is never guessed.",
+            "Write all numbers of the table with a decimal point.",
         )
     if _THOUSANDS.fullmatch(plain) or (re.fullmatch(r"[+-]?\d+,\d+.*", plain) and "." not in plain):
         digits = re.sub(r"[ '’\u00a0\u202f_,]", "", plain)

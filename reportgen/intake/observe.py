@@ -5,41 +5,48 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
+from itertools import groupby
 
 from reportgen.campaign.declared import Test
 from reportgen.finding import Finding, Place
-from reportgen.intake.notation import NO_REASON, Expected, UnreadableError, read_cell
+from reportgen.intake.notation import Expected, UnreadableError, read_cell
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.intake.seen import Glance, Seen
 from reportgen.intake.table import Comma
 
+Run = tuple[str, str, str]  # contender, specimen, part
 
-def numbered(glance: Glance, test: Test) -> tuple[tuple[Seen, ...], tuple[Finding, ...]]:
-    """Passes where none is written: in order of appearance, a row each in a long table, else a reading each.
 
-    Where a test's columns then have different counts for a contender, an error asks for `pass`.
+def numbered(glances: Sequence[Glance], test: Test) -> tuple[tuple[tuple[Seen, ...], ...], tuple[Finding, ...]]:
+    """Passes where none is written, table by table: in order of appearance of a column for a contender and part.
+
+    The columns of one row in a long table share its pass. Where a test's columns elsewhere have different counts for
+    a contender, an error asks for `pass`.
     """
-    turns: Counter[tuple[str, ...]] = Counter()
-    rows: dict[tuple[int, str], str] = {}
+    turns: Counter[tuple[Run, str]] = Counter()
+    loose: dict[Run, dict[str, list[Seen]]] = defaultdict(lambda: defaultdict(list))
     done = []
-    loose: dict[tuple[str, str, str], dict[str, list[Seen]]] = defaultdict(lambda: defaultdict(list))
-    for seen in glance.seen:
-        run = (seen.contender, seen.specimen or "1", seen.part)
-        if glance.by_row:
-            if (seen.order, seen.contender) not in rows:
-                turns[run] += 1
-                rows[seen.order, seen.contender] = str(turns[run])
-            number = rows[seen.order, seen.contender]
-        else:
-            turns[(*run, seen.column.name)] += 1
-            number = str(turns[(*run, seen.column.name)])
-            if not seen.pass_:
-                loose[run][seen.column.name].append(seen)
-        done.append(replace(seen, pass_=seen.pass_ or number))
+    for glance in glances:
+        rows = (
+            groupby(glance.seen, key=lambda s: (s.order, s.contender))
+            if glance.by_row
+            else ((s, [s]) for s in glance.seen)
+        )
+        cells: list[Seen] = []
+        for _, row in rows:
+            together = list(row)
+            run = (together[0].contender, together[0].specimen or "1", together[0].part)
+            turn = 1 + max(turns[run, s.column.name] for s in together)
+            turns.update({(run, s.column.name): turn - turns[run, s.column.name] for s in together})
+            cells.extend(replace(s, pass_=s.pass_ or str(turn)) for s in together)
+            for seen in together:
+                if not seen.pass_ and not glance.by_row:
+                    loose[run][seen.column.name].append(seen)
+        done.append(tuple(cells))
     return tuple(done), tuple(_unequal(test, loose))
 
 
-def _unequal(test: Test, loose: Mapping[tuple[str, str, str], Mapping[str, Sequence[Seen]]]) -> Iterable[Finding]:
+def _unequal(test: Test, loose: Mapping[Run, Mapping[str, Sequence[Seen]]]) -> Iterable[Finding]:
     headings = {c.name: c.heading for c in test.columns}
     for (contender, _, part), by_name in loose.items():
         if len({len(s) for s in by_name.values()}) > 1:
@@ -57,22 +64,18 @@ def _unequal(test: Test, loose: Mapping[tuple[str, str, str], Mapping[str, Seque
 
 
 def as_readings(seen: Iterable[Seen], test: Test, comma: Comma) -> tuple[tuple[Reading, ...], tuple[Finding, ...]]:
-    """Reads every cell. Empty ones are absent without a reason, and one warning a column says so."""
+    """Reads every cell. An empty one is absent without a reason, unless its contender is not yet tested."""
     readings: list[Reading] = []
     findings: list[Finding] = []
     expected = expectations(test, comma)
-    empty: dict[str, list[Seen]] = defaultdict(list)
     for cell in seen:
+        if not cell.text and cell.contender in test.not_yet_tested:
+            continue
         try:
             readings.append(_reading(cell, test, expected[cell.column.name]))
         except UnreadableError as wrong:
-            findings.append(
-                Finding("error", wrong.rule, cell.at, f"{cell.column.heading}: {wrong.says}", wrong.why, wrong.do)
-            )
-            continue
-        if readings[-1].absent_because == NO_REASON:
-            empty[cell.column.heading].append(cell)
-    findings.extend(_without_reason(test, heading, cells) for heading, cells in empty.items())
+            says = f"{cell.column.heading}: {wrong.says}"
+            findings.append(Finding("error", wrong.rule, cell.at, says, wrong.why, wrong.do))
     return tuple(readings), tuple(findings)
 
 
@@ -91,7 +94,7 @@ def _reading(seen: Seen, test: Test, expected: Expected) -> Reading:
     outside = seen.row_unit or seen.heading_unit or expected.unit
     written = read_cell(seen.text, replace(expected, unit=outside))
     number = not written.word and not written.absent_because
-    if number and written.unit and seen.row_unit and written.unit not in (seen.row_unit, "s"):
+    if number and written.unit and seen.row_unit and written.unit != seen.row_unit and ":" not in seen.text:
         raise UnreadableError(
             "units-disagree",
             f"“{seen.text}” has its own unit, and the row says {seen.row_unit}.",
@@ -118,21 +121,6 @@ def _reading(seen: Seen, test: Test, expected: Expected) -> Reading:
         seen.note,
         seen.order,
         seen.conditions,
-    )
-
-
-def _without_reason(test: Test, heading: str, cells: Sequence[Seen]) -> Finding:
-    lines = ", ".join(str(n) for n in dict.fromkeys(c.at.line for c in cells))
-    many = f"{len(cells)} empty cells, lines {lines}" if len(cells) > 1 else "an empty cell"
-    return Finding(
-        "warning",
-        "empty-cell",
-        cells[0].at,
-        f"{heading}: {many}.",
-        "A reader can't tell a reading that was lost from one that was never meant to be.",
-        "Write `none (reason)`.",
-        f"test/{test.id}",
-        cells[0].contender if len(cells) == 1 else "",
     )
 
 

@@ -51,11 +51,8 @@ def open_source(ws: Workspace, campaign: Campaign, source: Source, known: Collec
     """Reads and splits a source; every error comes back as a finding."""
     if not source.file:
         rows = zip(source.row_lines, source.rows, strict=True)
-        table, findings = make_table(source.place.file, rows, "doubtful", source.place)
-        if table is not None:
-            cells = [c for row in table.rows for c in row.cells]
-            table = replace(table, comma=comma_of("\t", cells))
-        return Opened(table, None, findings)
+        table, findings = make_table(source.place.file, rows, source.place)
+        return Opened(_with_comma(table, "\t"), None, findings)
     path = name_of(campaign, source)
     try:
         return _open_file(ws, path, known)
@@ -77,7 +74,10 @@ def _open_file(ws: Workspace, path: str, known: Collection[str]) -> Opened:
         )
     text = decode(data, path)
     separator = separator_of(text, path, known)
-    split = tuple(records(text, path, separator))
-    table, findings = make_table(path, split, comma_of(separator, [c for _, cells in split for c in cells]))
+    table, findings = make_table(path, records(text, path, separator))
     raw = RawFile(path, digest(data), len(data), tuple(h for h in table.headings if h) if table else ())
-    return Opened(table, raw, findings)
+    return Opened(_with_comma(table, separator), raw, findings)
+
+
+def _with_comma(table: Table | None, separator: str) -> Table | None:
+    return replace(table, comma=comma_of(separator, table)) if table else None

@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from reportgen.campaign.declared import Campaign, Declared
+from reportgen.campaign.declared import Campaign, Declared, Test
 from reportgen.finding import Finding, Refused, in_order
 from reportgen.intake.layout import look
-from reportgen.intake.missing import Look, left_unread, missing_columns
+from reportgen.intake.missing import Look, Unread, left_unread, missing_columns, unread_inline
 from reportgen.intake.observe import as_readings, numbered, without_doubles
 from reportgen.intake.opening import Opened, expected_headings, name_of, open_source
 from reportgen.intake.reading import RawFile, Reading, Readings
+from reportgen.intake.seen import Glance
+from reportgen.intake.table import Spot, Table
 from reportgen.sources import Workspace
 
 
@@ -32,13 +34,15 @@ def read_readings(ws: Workspace, declared: Declared) -> Readings:
         )
         for test in campaign.tests
     }
-    unread = _unread(looks)
+    unread = _unread(campaign, looks)
     readings, findings = _readings(campaign, looks)
     kept, doubles = without_doubles(readings)
     of_files = [f for o in opened.values() for f in o.findings]
     whole = all(o.table is not None for o in opened.values())
     missing = missing_columns(campaign, looks, unread) if whole else ()
-    everything = in_order(dict.fromkeys((*of_files, *findings, *missing, *doubles)))
+    inline = [o.table for o in opened.values() if o.table is not None and o.raw is None]
+    spare = [f for table in inline for f in unread_inline(table, unread[table.spot])]
+    everything = in_order(dict.fromkeys((*of_files, *findings, *missing, *doubles, *spare)))
     if any(f.severity == "error" for f in everything):
         raise Refused(everything)
     return Readings(kept, _files(opened, unread), everything, *_order(looks))
@@ -48,29 +52,22 @@ def _readings(campaign: Campaign, looks: Mapping[str, tuple[Look, ...]]) -> tupl
     readings: list[Reading] = []
     findings: list[Finding] = []
     for test in campaign.tests:
-        for table, glance in looks[test.id]:
-            cells, unclear = numbered(glance, test)
+        by_table, unclear = numbered([glance for _, glance in looks[test.id]], test)
+        findings.extend(unclear)
+        for (table, glance), cells in zip(looks[test.id], by_table, strict=True):
             made, wrong = as_readings(cells, test, table.comma)
             readings.extend(made)
-            findings.extend((*glance.findings, *unclear, *wrong))
+            findings.extend((*glance.findings, *wrong))
     return readings, findings
 
 
-def _unread(looks: Mapping[str, tuple[Look, ...]]) -> dict[str, tuple[str, ...]]:
-    """By file: what no test of the campaign takes."""
-    by_file: dict[str, list[Look]] = {}
-    for each in looks.values():
-        for table, glance in each:
-            by_file.setdefault(table.file, []).append((table, glance))
-    return {
-        file: left_unread(
-            seen[0][0],
-            {h for _, g in seen for h in g.asked},
-            {n for _, g in seen for n in g.names},
-            by_name=not any(g.by_row for _, g in seen),
-        )
-        for file, seen in by_file.items()
-    }
+def _unread(campaign: Campaign, looks: Mapping[str, tuple[Look, ...]]) -> dict[Spot, Unread]:
+    """By table: what no test of the campaign takes."""
+    by_table: dict[Spot, list[tuple[Test, Table, Glance]]] = {}
+    for test in campaign.tests:
+        for table, glance in looks[test.id]:
+            by_table.setdefault(table.spot, []).append((test, table, glance))
+    return {spot: left_unread(seen) for spot, seen in by_table.items()}
 
 
 def _order(looks: Mapping[str, tuple[Look, ...]]) -> tuple[dict[str, bool], dict[str, bool]]:
@@ -80,6 +77,10 @@ def _order(looks: Mapping[str, tuple[Look, ...]]) -> tuple[dict[str, bool], dict
     return ordered, {test: bool(each) and all(g.rounds for g in each) for test, each in full.items()}
 
 
-def _files(opened: Mapping[str, Opened], unread: Mapping[str, tuple[str, ...]]) -> tuple[RawFile, ...]:
-    raw = sorted((o.raw for o in opened.values() if o.raw is not None), key=lambda r: r.path)
-    return tuple(replace(r, unread=unread.get(r.path, ())) for r in raw)
+def _files(opened: Mapping[str, Opened], unread: Mapping[Spot, Unread]) -> tuple[RawFile, ...]:
+    files = []
+    for each in opened.values():
+        if each.raw is not None and each.table is not None:
+            left = unread[each.table.spot]
+            files.append(replace(each.raw, unread=(*left.headings, *left.entries)))
+    return tuple(sorted(files, key=lambda f: f.path))

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from reportgen.campaign.declared import Campaign, Column, Test
 from reportgen.finding import Finding, Place
-from reportgen.intake.names import find_contender
-from reportgen.intake.table import Row, Table, did_you_mean, spelt
+from reportgen.intake.names import contenders_in
+from reportgen.intake.table import Row, Table, did_you_mean, key, spelt, without_unit
 
 ROLES = ("contender", "pass", "part", "specimen", "session", "round", "unit", "time", "note", "what", "value")
 KEPT = ("photo", "film")  # columns of the bench log that are kept beside the reading
@@ -42,8 +42,9 @@ class Seen:
 
 @dataclass(frozen=True)
 class Glance:
-    """A table as one test sees it. `asked` are the headings, `names` the entries under `what`, that it takes.
+    """A table as one test sees it. `asked` are the headings that it takes.
 
+    `entries` are the different texts under `what` with the place of the first, `names` those that it takes.
     `by_row`: a row without a pass is one pass of its contender, whatever its columns hold.
     `ordered`: the file shows the order of work. `known`: the table has one of the layouts.
     """
@@ -51,6 +52,7 @@ class Glance:
     seen: tuple[Seen, ...]
     findings: tuple[Finding, ...]
     asked: frozenset[str]
+    entries: Mapping[str, Place] = field(default_factory=dict)
     names: frozenset[str] = frozenset()
     by_row: bool = False
     ordered: bool = False
@@ -78,11 +80,18 @@ class Frame:
 
 
 def frame_of(table: Table, roles: Mapping[str, str], test: Test) -> Frame:
-    """Finds the roles and conditions among the headings; a role given a heading that isn't there is an error."""
+    """Finds the roles and conditions among the headings; a role given a heading that isn't there is an error.
+
+    A heading that the test reads as a column of its own is no role, unless it was given as one.
+    """
+    exact = {key(h): i for i, h in enumerate(table.headings)}
+    read = by_heading(test)
     found: dict[str, int] = {}
     wrong: list[Finding] = []
     for role in ROLES:
-        index = table.find(roles.get(role, role))
+        index = exact.get(key(roles.get(role, role)))
+        if role not in roles and role in read:
+            continue
         if index is not None:
             found[role] = index
         elif role in roles:
@@ -104,10 +113,34 @@ def missing_heading(table: Table, heading: str, what: str, at: Place | None = No
     )
 
 
+def entries_of(table: Table, frame: Frame) -> Mapping[str, Place]:
+    """The different texts under `what`, each with the place of the first."""
+    if "what" not in frame.roles:
+        return {}
+    what = frame.roles["what"]
+    return {row.cells[what]: table.at(row.line, what) for row in reversed(table.rows)}
+
+
 def as_label(text: str) -> str:
     """A pass, part or round as written; `2.0`, which spreadsheets make of 2, is 2."""
     whole = _FLOATED.fullmatch(text)
     return whole[1] if whole else text
+
+
+def by_heading(test: Test) -> Mapping[str, Column]:
+    """The test's columns by what makes their heading one."""
+    return {key(c.heading): c for c in test.columns}
+
+
+def column_called(text: str, columns: Mapping[str, Column]) -> Column | None:
+    """The column of that heading, which may carry a unit in brackets."""
+    return columns.get(key(text)) or columns.get(key(without_unit(text)[0]))
+
+
+def unit_beside(heading: str, column: Column) -> str:
+    """The unit in brackets behind a heading, unless the brackets belong to the column's own name and it has a unit."""
+    own = key(heading) == key(column.heading)
+    return "" if own and column.unit else without_unit(heading)[1]
 
 
 def seen_in(
@@ -135,8 +168,8 @@ def seen_in(
 
 def contender_headings(table: Table, campaign: Campaign) -> Mapping[int, str]:
     """Which headings are contenders: index → id."""
-    found = {i: find_contender(h, campaign) for i, h in enumerate(table.headings) if h}
-    return {i: c for i, c in found.items() if c is not None}
+    named = contenders_in(filter(None, table.headings), campaign)
+    return {i: c for i, h in enumerate(table.headings) if (c := named.get(h)) is not None}
 
 
 def all_rounds(seen: Sequence[Seen]) -> bool:

@@ -14,7 +14,8 @@ from typing import Literal
 
 from reportgen.finding import Finding, Place
 
-Comma = Literal["refused", "decimal", "doubtful"]
+Spot = tuple[str, int]
+Comma = Literal["refused", "decimal", "doubtful", "mixed"]
 
 _UNIT_IN_HEADING = re.compile(r"^(?P<name>.*\S)\s*[(\[](?P<unit>[^()\[\]]+(?:\([^()]*\))?)[)\]]$")
 
@@ -44,6 +45,11 @@ class Table:
         """The place of a cell; `column` is its index from 0, None for the whole row."""
         return Place(self.file, line, 0 if column is None else column + 1)
 
+    @property
+    def spot(self) -> Spot:
+        """What tells this table from every other one."""
+        return self.file, self.heading_line
+
     def find(self, heading: str) -> int | None:
         """The index of a heading: as written, else the one that is it with a unit in brackets behind."""
         keys = [key(h) for h in self.headings]
@@ -72,7 +78,7 @@ def did_you_mean(name: str, known: Iterable[str]) -> str:
 
 
 def make_table(
-    file: str, records: Iterable[tuple[int, tuple[str, ...]]], comma: Comma = "refused", empty_at: Place | None = None
+    file: str, records: Iterable[tuple[int, tuple[str, ...]]], empty_at: Place | None = None
 ) -> tuple[Table | None, tuple[Finding, ...]]:
     """Records (line, cells) become a table: the first is the heading, wholly empty ones are passed over.
 
@@ -105,7 +111,7 @@ def make_table(
         else:
             found.extend(_without_heading(file, line, headings, cells))
             rows.append(Row(line, cells))
-    return Table(file, headings, heading_line, tuple(rows), comma), tuple(found)
+    return Table(file, headings, heading_line, tuple(rows)), tuple(found)
 
 
 def _headings_twice(file: str, line: int, headings: tuple[str, ...]) -> Iterable[Finding]:

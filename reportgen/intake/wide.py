@@ -7,40 +7,58 @@ from collections.abc import Mapping
 from reportgen.campaign.declared import Campaign, Column, Test
 from reportgen.finding import Finding
 from reportgen.intake.names import spellings
-from reportgen.intake.seen import Frame, Glance, Seen, all_rounds, contender_headings, missing_heading, seen_in
-from reportgen.intake.table import Row, Table, did_you_mean, key, without_unit
+from reportgen.intake.seen import (
+    Frame,
+    Glance,
+    Seen,
+    all_rounds,
+    by_heading,
+    column_called,
+    contender_headings,
+    entries_of,
+    missing_heading,
+    seen_in,
+    unit_beside,
+)
+from reportgen.intake.table import Row, Table, did_you_mean
 
 
-def read_wide(table: Table, frame: Frame, test: Test, campaign: Campaign) -> Glance:
+def read_wide(table: Table, frame: Frame, test: Test, campaign: Campaign, alone: bool) -> Glance:
     """The rows whose `what` is one of the test's columns, a reading for each contender.
 
-    Without a column `what` every row is of the test's only column.
+    Without a column `what` every row is of the test's only column, where no other test has the table.
     """
     people = contender_headings(table, campaign)
     findings = [*_twice(table, people), *_misspelt(table, frame, people, campaign)]
-    if "what" not in frame.roles and len(test.columns) != 1:
+    if "what" not in frame.roles and not (alone and len(test.columns) == 1):
         findings.append(missing_heading(table, "what", "and the headings are contenders"))
     seen: list[Seen] = []
     names: set[str] = set()
     for order, row in enumerate(table.rows):
         column, unit = _column(frame, row, test)
-        if column is None:
+        if column is None or findings:
             continue
         names.add(frame.of(row, "what"))
         for i, contender in people.items():
             seen.append(seen_in(table, frame, row, order, contender, column, i, unit))
     asked = frame.asked(table) | {table.headings[i] for i in people}
     ordered = bool(seen) and (all(s.time for s in seen) or all_rounds(seen))
-    return Glance(tuple(seen), tuple(findings), asked, frozenset(names), ordered=ordered, rounds=all_rounds(seen))
+    return Glance(
+        tuple(seen),
+        tuple(findings),
+        asked,
+        entries_of(table, frame),
+        frozenset(names),
+        ordered=ordered,
+        rounds=all_rounds(seen),
+    )
 
 
 def _column(frame: Frame, row: Row, test: Test) -> tuple[Column | None, str]:
     if "what" not in frame.roles:
         return (test.columns[0] if len(test.columns) == 1 else None), ""
-    what = frame.of(row, "what")
-    bare, unit = without_unit(what)
-    columns = {key(c.heading): c for c in test.columns}
-    return columns.get(key(what)) or columns.get(key(bare)), unit
+    column = column_called(frame.of(row, "what"), by_heading(test))
+    return column, unit_beside(frame.of(row, "what"), column) if column else ""
 
 
 def _twice(table: Table, people: Mapping[int, str]) -> list[Finding]:
