@@ -6,7 +6,7 @@ The sum is worked out on a grid, without random draws, so equal input gives equa
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 from math import fsum, sqrt
@@ -90,21 +90,35 @@ def _of_parts(level: float, parts: Parts) -> float:
 
 @lru_cache(maxsize=16384)
 def _of_both(level: float, degrees: float, parts: Parts) -> float:
-    """Half-width in units of `root`; Newton steps inside a bracket that always closes."""
+    """Half-width in units of `root`: between Student's alone and that plus all the parts reach."""
     reach = fsum(parts.uniform) + 9.0 * parts.normal
     nodes, weights = _grid(parts, COARSE_CELLS if reach < 100.0 else CELLS)
     kept = weights > 1e-15
     nodes, weights = nodes[kept], weights[kept]
-    low, high = _student(level, degrees), _student(level, degrees) + reach
-    step = nodes[1] - nodes[0] if len(nodes) > 1 else 1.0
-    for _ in range(60):
-        middle = (low + high) / 2.0
-        if high - low < 1e-9 * high + 1e-7 * step:
-            break
-        if 2.0 * float(np.sum(weights * stdtr(degrees, middle - nodes))) - 1.0 < level:
-            low = middle
+
+    def excess(h: float) -> float:
+        return 2.0 * float(np.sum(weights * stdtr(degrees, h - nodes))) - 1.0 - level
+
+    low = _student(level, degrees)
+    return _root(excess, low, low + reach)
+
+
+def _root(rising: Callable[[float], float], low: float, high: float) -> float:
+    """Zero of a rising function between `low` and `high`: false position, the idle end halved (Illinois)."""
+    at_low, at_high, last = rising(low), rising(high), 0
+    for _ in range(100):
+        if at_low >= 0.0:
+            return low
+        if at_high <= 0.0 or high - low <= 1e-10 * high:
+            return high
+        middle = (low * at_high - high * at_low) / (at_high - at_low)
+        value = rising(middle)
+        if abs(value) < 1e-12:
+            return middle
+        if value > 0.0:
+            high, at_high, at_low, last = middle, value, at_low / 2.0 if last > 0 else at_low, 1
         else:
-            high = middle
+            low, at_low, at_high, last = middle, value, at_high / 2.0 if last < 0 else at_high, -1
     return (low + high) / 2.0
 
 
@@ -113,7 +127,7 @@ def _grid(parts: Parts, cells: int) -> tuple[NDArray[np.float64], NDArray[np.flo
     """Middles of `cells` equal cells around 0 and the probability of each; wide enough that nothing wraps round."""
     reach = (fsum(parts.uniform) + 9.0 * parts.normal) * 1.01
     width = 2.0 * reach / cells
-    nodes: NDArray[np.float64] = (np.arange(cells) - cells // 2) * width
+    nodes: NDArray[np.float64] = np.arange(-(cells // 2), cells - cells // 2, dtype=np.float64) * width
     edges = np.append(nodes - width / 2.0, nodes[-1] + width / 2.0)
     spectrum = np.ones(cells // 2 + 1, dtype=np.complex128)
     for half in parts.uniform:

@@ -10,10 +10,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from math import fsum, sqrt
 
+from reportgen.judgement.blocks import NOISE
 from reportgen.judgement.convolution import NOTHING, Parts, parts_of, quantile, sd_of
 from reportgen.judgement.least_lead import floor_of_lead
 from reportgen.judgement.measured import Measured
-from reportgen.judgement.scatter import NOISE, Spread
+from reportgen.judgement.scatter import Spread
 from reportgen.metrology.uncertain import Source
 
 TOLERANCE = 1e-9  # relative: leads and half-widths closer than this are equal but for binary fractions

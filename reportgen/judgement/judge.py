@@ -23,7 +23,7 @@ def judge(measured: Sequence[Measured], rules: Rules) -> Judged:
     """
     ranked = [m for m in measured if not m.blocked and (m.value is not None or m.limit is not None)]
     working = _on_working_scale(ranked, rules)
-    scatter = find_scatter(list(working.values()), rules) if working else Scatter(NONE_KNOWN, own=False)
+    scatter = find_scatter(list(working.values()), rules) if working else Scatter(NONE_KNOWN)
     weighed = {
         (a.name, b.name): weigh(working[a.name], working[b.name], scatter, rules)
         for a, b in combinations(ranked if working else [], 2)
@@ -67,7 +67,7 @@ def _pair(
         blocked = first.blocked or second.blocked
         missing = any(m.value is None and m.limit is None for m in (first, second))
         return set_aside(first, second, "blocked" if blocked else "no-result" if missing else "not-above-zero")
-    return decide(found, first, second, _level(found, ranked, winner, scatter), rules)
+    return decide(found, first, second, _level(found, ranked, winner, scatter), scatter, rules)
 
 
 def _level(found: Weighed, ranked: int, winner: str | None, scatter: Scatter) -> Level:

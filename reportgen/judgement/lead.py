@@ -9,16 +9,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import inf, sqrt
 
+from reportgen.judgement.blocks import NOISE
 from reportgen.judgement.convolution import Parts, parts_of
 from reportgen.judgement.half_width import Rounding, combined, exceeds, half_width, rounding, unshared
 from reportgen.judgement.measured import Better, Measured, Rules
-from reportgen.judgement.scatter import NOISE, Scatter, Spread, of_difference
+from reportgen.judgement.scatter import Scatter, Spread, difference_of
 
 
 @dataclass(frozen=True)
 class Weighed:
     """A pair on the working scale. `d` is first minus second, None where either is only a bound.
 
+    `freed`: `d` is not the difference of the two values, but what shared rounds or sessions make of it.
     `ahead` leads by `lead` ≥ 0 (None: no lead can be told). `spread` None: the scatter isn't known. `apart`: no ranking
     between their sessions. `level` is the size of the numbers, for what binary fractions can feign.
     """
@@ -33,6 +35,7 @@ class Weighed:
     steps: Rounding
     apart: bool
     level: float
+    freed: bool = False
 
     @property
     def comparable(self) -> bool:
@@ -42,20 +45,20 @@ class Weighed:
 def weigh(first: Measured, second: Measured, scatter: Scatter, rules: Rules) -> Weighed:
     """Everything a decision about two ranked results needs, on the working scale."""
     level = max((abs(m.value) for m in (first, second) if m.value is not None), default=0.0)
-    low, high = _range_of_difference(first, second)
+    freed, spread = difference_of(scatter, first, second)
+    low, high = (freed, freed) if freed is not None else _range_of_difference(first, second)
     d = low if first.limit is None and second.limit is None and low == high else None
     if d is not None and abs(d) <= NOISE * level:
         d = low = high = 0.0
     ahead, lead = _lead(first, second, low, high, rules.better)
-    spread = of_difference(scatter, first, second)
     steps = rounding(first, second)
     if spread is not None and spread.variance == 0.0 and steps.step == 0.0:
         spread = None  # equal passes on a scale whose step nobody knows show that there is a step, not that all repeats
     parts = unshared(first.contributions, second.contributions)
-    apart = first.sessions.isdisjoint(second.sessions) and rules.between_sessions is None
+    apart = freed is None and first.sessions.isdisjoint(second.sessions) and rules.between_sessions is None
     if rules.between_sessions:
         parts = _with_sessions(parts, first, second, rules.between_sessions)
-    return Weighed(first, second, d, ahead, lead, spread, parts, steps, apart, level)
+    return Weighed(first, second, d, ahead, lead, spread, parts, steps, apart, level, freed is not None)
 
 
 def half_at(weighed: Weighed, alpha: float) -> float:

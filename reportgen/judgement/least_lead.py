@@ -47,15 +47,12 @@ def least_lead(first: int, second: int | None = None) -> int:
     return steps
 
 
-def readings_behind(steps: Sequence[float]) -> int:
-    """Readings of the largest step that would round as badly as these: Σ(c·δ)² over the largest (c·δ)², rounded up.
+def readings_behind(steps: Sequence[float], largest: float) -> int:
+    """Readings with the largest step that would round as badly as these: Σ(c·δ)²/`largest`², rounded up.
 
-    Exact for equal coefficients. For unequal ones an approximation that keeps the variance of the rounding; rounding up
-    errs towards a longer lead.
+    Exact for equal coefficients. For unequal ones an approximation that keeps the variance of the rounding; rounding
+    up errs towards a longer lead.
     """
-    largest = max(steps, default=0.0)
-    if largest <= 0.0:
-        return 0
     return max(1, ceil(fsum((s / largest) ** 2 for s in steps) - 1e-9))
 
 
@@ -68,5 +65,5 @@ def floor_of_lead(first: Sequence[float], second: Sequence[float]) -> float:
     largest = max((*first, *second), default=0.0)
     if largest <= 0.0:
         return 0.0
-    counts = [max(1, ceil(fsum((s / largest) ** 2 for s in steps) - 1e-9)) for steps in (first, second)]
-    return (least_lead(min(counts), max(counts)) - 1) * largest
+    fewer, more = sorted(readings_behind(steps, largest) for steps in (first, second))
+    return (least_lead(fewer, more) - 1) * largest

@@ -23,8 +23,10 @@ class Measured:
 
     `values`: one number a pass (excluded ones left out), in order; `rounds`: the round of each, or empty.
     `value`: the result (their mean). `contributions`: signed type B parts of the result by source, steps left
-    out. `steps`: c·δ of every distinct reading that makes one pass's value (|c|·δ; its square over 12 summed is R
-    of JUDGING section 3). `session`: the set of sessions its passes ran in. `blocked`: why it is not ranked.
+    out. `steps`: c·δ of every distinct reading that makes one pass's value (|c|·δ; the squares summed, over 12, are
+    the variance R that rounding adds). `sessions`: the set of sessions its passes ran in. `blocked`: why it is
+    not ranked. `sessions_by_pass`: the session of each of `values`, or empty: where known, a contender that ran in two sessions
+    links those that ran in one of them.
     """
 
     name: str
@@ -36,6 +38,7 @@ class Measured:
     sessions: frozenset[str] = frozenset({""})
     limit: Limit | None = None
     blocked: str = ""
+    sessions_by_pass: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -63,9 +66,9 @@ class Rules:
 class Reason:
     """Why, in data: `code` names the rule that decided, `numbers` what it looked at. Sentences are made elsewhere.
 
-    Codes: lead-exceeds, lead-within (numbers: lead, half_width), step-decides (least_lead), no-scatter-known,
-    off-scale-both, bound-decides, bound-too-close, inside-matters (low, high, matters), sessions-apart,
-    one-contender, blocked.
+    Codes: lead-exceeds, lead-within (numbers: lead, half_width), step-decides (also least_lead, step),
+    no-scatter-known, off-scale-both, bound-decides, bound-too-close (lead, half_width), inside-matters (low, high, matters),
+    sessions-apart, one-contender, blocked, no-result, not-above-zero (a ratio was asked of a number at or below 0).
     """
 
     code: str
@@ -74,7 +77,10 @@ class Reason:
 
 @dataclass(frozen=True)
 class Settle:
-    """What would settle it: `passes` each for 80 % power at `difference`, or `finer` instrument (passes None)."""
+    """What would settle it: `passes` each for 80 % power at `difference`, or `finer` instrument (passes None).
+
+    Neither: no number of passes would, because something other than scatter and steps is too wide.
+    """
 
     difference: float
     passes: int | None
@@ -132,7 +138,11 @@ class ScatterFound:
 
 @dataclass(frozen=True)
 class Single:
-    """Interval of one contender's own result. `covers` says what it holds; u None gives `why_no_u`."""
+    """Interval of one contender's own result. `covers` says what it holds; u None gives `why_no_u`.
+
+    `why_no_u`: limit, no-result, accuracy-unknown (neither scatter nor instrument says anything). Where the scatter is
+    known, `scatter` is that of one pass, `sd_of_mean` the result's share of it, both with `degrees` of freedom.
+    """
 
     name: str
     u: float | None
@@ -141,6 +151,9 @@ class Single:
     covers: Literal["instrument and scatter", "instrument"]
     at_least: bool = False  # "at least 95 %": the step is 2 sd or more
     why_no_u: str = ""
+    scatter: float | None = None
+    sd_of_mean: float | None = None
+    degrees: float | None = None
 
 
 @dataclass(frozen=True)

@@ -12,8 +12,10 @@ from reportgen.judgement.differed import instrument_half_width
 from reportgen.judgement.equivalence import matters_beyond
 from reportgen.judgement.half_width import exceeds, holds_steps
 from reportgen.judgement.lead import Weighed, half_at, u_of
-from reportgen.judgement.measured import Decision, Measured, Pair, Reason, Rules
+from reportgen.judgement.measured import Decision, Measured, Pair, Reason, Rules, Settle
 from reportgen.judgement.scale import difference_from_logarithm
+from reportgen.judgement.scatter import Scatter, degrees_after
+from reportgen.judgement.settle import Asked, settle
 
 
 @dataclass(frozen=True)
@@ -24,7 +26,7 @@ class Level:
     adjusted: bool
 
 
-def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, rules: Rules) -> Pair:
+def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, scatter: Scatter, rules: Rules) -> Pair:
     """The pair as it is reported. `first`, `second` are in the quantity's unit; `weighed` may be in logarithms."""
     if not weighed.comparable:
         return _undecidable(weighed, first, second, rules)
@@ -41,7 +43,7 @@ def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, ru
     return Pair(
         first.name,
         second.name,
-        difference=difference(first, second),
+        difference=_shown(weighed, first, second, rules),
         u=back(u_of(weighed), first, second, rules),
         low=low,
         high=high,
@@ -54,6 +56,7 @@ def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, ru
         reason=_why(weighed, half, resolved, inside, low, high, rules),
         adjusted=level.adjusted,
         beyond=beyond,
+        settle=None if decision != "too close to call" else _settle(weighed, first, second, scatter, rules),
     )
 
 
@@ -67,6 +70,25 @@ def difference(first: Measured, second: Measured) -> float | None:
     if first.value is None or second.value is None or first.limit or second.limit:
         return None
     return first.value - second.value
+
+
+def _shown(weighed: Weighed, first: Measured, second: Measured, rules: Rules) -> float | None:
+    if weighed.freed and weighed.d is not None:
+        return back(weighed.d, first, second, rules)
+    return difference(first, second)
+
+
+def _settle(weighed: Weighed, first: Measured, second: Measured, scatter: Scatter, rules: Rules) -> Settle | None:
+    """What would settle it: at the margin that matters where one is set, else at the difference seen."""
+    if weighed.d is None or weighed.spread is None:
+        return None
+    seen = abs(_shown(weighed, first, second, rules) or 0.0)
+    asked = Asked(abs(weighed.d), seen, matters=False)
+    if rules.matters is not None:
+        unit = back(1e-6, first, second, rules) / 1e-6  # what one on the working scale is in the quantity's unit
+        asked = Asked(rules.matters / unit, rules.matters, matters=True)
+    now = min(len(first.values), len(second.values))
+    return settle(weighed, asked, degrees_after(scatter, weighed.spread, now))
 
 
 def back(d: float, first: Measured, second: Measured, rules: Rules) -> float:

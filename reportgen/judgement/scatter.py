@@ -6,14 +6,16 @@ Welch and Satterthwaite, truncated (JCGM 100, G.4.1); rounds: what is left after
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from itertools import combinations
 from math import floor, fsum, sqrt
 
+from reportgen.judgement.blocks import fit, paired
 from reportgen.judgement.measured import DeclaredScatter, Measured, Rules, ScatterFound
+from reportgen.judgement.pooling import pooled, runs_by_block, standard_deviation
 
 JOINS_FROM = 20  # degrees of freedom from which a declared repeatability joins the passes
-NOISE = 1e-12  # of the largest value: smaller scatter is the rounding of binary fractions
 
 
 @dataclass(frozen=True)
@@ -27,43 +29,49 @@ class Spread:
 
 @dataclass(frozen=True)
 class Scatter:
-    """The scatter in use for all ranked contenders. `by_pair` holds paired spreads where rounds are kept under own."""
+    """The scatter in use for all ranked contenders.
+
+    `by_pair` (first, second) holds, where shared rounds or sessions say more than plain means, the difference freed
+    from them (None: plain means have it) and its spread. `grows`: degrees of freedom that one more pass of every
+    contender adds; `kept`: those that passes don't change.
+    """
 
     found: ScatterFound
-    own: bool
-    declared: DeclaredScatter | None = None
-    by_pair: Mapping[frozenset[str], Spread] = field(default_factory=dict)
+    own: bool = False
+    by_pair: Mapping[tuple[str, str], tuple[float | None, Spread]] = field(default_factory=dict)
+    grows: float = 0.0
+    kept: float = 0.0
 
 
 NONE_KNOWN = ScatterFound(None, None, "none")
 
 
-def standard_deviation(values: Sequence[float]) -> tuple[float, int]:
-    """Experimental standard deviation and its degrees of freedom (JCGM 100, 4.2.2); exact 0 for equal values."""
-    if len(values) < 2:
-        return 0.0, 0
-    mean = fsum(values) / len(values)
-    sd = sqrt(fsum((x - mean) ** 2 for x in values) / (len(values) - 1))
-    return (sd if sd > NOISE * max(map(abs, values)) else 0.0), len(values) - 1
-
-
 def find_scatter(ranked: Sequence[Measured], rules: Rules) -> Scatter:
     """The scatter in use, from complete contenders (no limit, a value) and from what the method declares."""
     complete = [m for m in ranked if m.limit is None and m.value is not None]
-    if rules.scatter == "own":
-        return _own(complete, rules)
-    sd, degrees = pooled([m.values for m in complete])
-    return Scatter(_joined(sd, degrees, rules.declared), own=False)
+    return _own(complete, rules) if rules.scatter == "own" else _common(complete, rules)
 
 
-def pooled(groups: Sequence[Sequence[float]]) -> tuple[float, int]:
-    """Root of the pooled variance Σ(n−1)s²/Σ(n−1), and Σ(n−1)."""
-    found = [standard_deviation(group) for group in groups]
-    degrees = sum(n for _, n in found)
-    return (sqrt(fsum(n * s * s for s, n in found) / degrees) if degrees else 0.0), degrees
+def _common(complete: Sequence[Measured], rules: Rules) -> Scatter:
+    runs = runs_by_block(complete, rules)
+    fitted = fit(runs) if runs is not None else None
+    if fitted is None:
+        return _with_degrees(joined(*pooled([m.values for m in complete]), rules.declared), len(complete), rules)
+    found = joined(fitted.sd, fitted.degrees, rules.declared)
+    sd, degrees = found.sd or 0.0, found.degrees or 0.0
+    by_pair: dict[tuple[str, str], tuple[float | None, Spread]] = {
+        pair: (d, Spread(sd * sd * weight, degrees, sd)) for pair, (d, weight) in fitted.differences.items()
+    }
+    return replace(_with_degrees(found, len(complete) - 1, rules), by_pair=by_pair)
 
 
-def _joined(sd: float, degrees: int, declared: DeclaredScatter | None) -> ScatterFound:
+def _with_degrees(found: ScatterFound, grows: int, rules: Rules) -> Scatter:
+    declared = rules.declared.degrees if rules.declared is not None and found.origin in ("declared", "both") else 0
+    return Scatter(found, grows=0.0 if found.origin == "declared" else float(grows), kept=float(declared))
+
+
+def joined(sd: float, degrees: int, declared: DeclaredScatter | None) -> ScatterFound:
+    """Scatter of passes (0 degrees: none) with a declared one: it stands in for passes, or joins them from ν₀ = 20."""
     if declared is None or (degrees and declared.degrees < JOINS_FROM):
         return ScatterFound(sd, degrees, "passes") if degrees else NONE_KNOWN
     if not degrees:
@@ -76,7 +84,7 @@ def _own(complete: Sequence[Measured], rules: Rules) -> Scatter:
     by_name: dict[str, tuple[float, float]] = {}
     origins = set()
     for m in complete:
-        found = _joined(*standard_deviation(m.values), rules.declared)
+        found = joined(*standard_deviation(m.values), rules.declared)
         if found.sd is not None and found.degrees is not None:
             by_name[m.name] = (found.sd, found.degrees)
             origins.add(found.origin)
@@ -85,51 +93,68 @@ def _own(complete: Sequence[Measured], rules: Rules) -> Scatter:
     degrees = fsum(n for _, n in by_name.values())
     sd = sqrt(fsum(n * s * s for s, n in by_name.values()) / degrees)
     origin = origins.pop() if len(origins) == 1 else "both"
-    return Scatter(ScatterFound(sd, degrees, origin, by_name), own=True, declared=rules.declared)
+    return Scatter(ScatterFound(sd, degrees, origin, by_name), own=True, by_pair=_paired(complete, rules, origin))
 
 
-def of_difference(scatter: Scatter, first: Measured, second: Measured) -> Spread | None:
-    """Spread of the difference of two results; None where the scatter of either isn't known.
+def _paired(
+    complete: Sequence[Measured], rules: Rules, origin: str
+) -> dict[tuple[str, str], tuple[float | None, Spread]]:
+    """Under own, shared rounds are kept by the differences within them, pair by pair (the paired t interval)."""
+    runs = runs_by_block(complete, rules) if rules.rounds and origin == "passes" else None
+    if runs is None:
+        return {}
+    found: dict[tuple[str, str], tuple[float | None, Spread]] = {}
+    for first, second in combinations(runs, 2):
+        pair = paired(runs[first], runs[second])
+        if pair is not None:
+            mean, sd, n = pair
+            whole = n == len(runs[first]) == len(runs[second])
+            found[first, second] = (None if whole else mean, Spread(sd * sd / n, n - 1, sd / sqrt(2.0)))
+    return found
+
+
+def difference_of(scatter: Scatter, first: Measured, second: Measured) -> tuple[float | None, Spread | None]:
+    """The difference freed from rounds or sessions (None: plain means have it) and its spread (None: not known).
 
     A result that is only a limit takes the scatter of the complete contenders.
     """
-    found = scatter.found
-    if found.sd is None or found.degrees is None:
-        return None
-    n, m = max(1, len(first.values)), max(1, len(second.values))
-    if not scatter.own:
-        return Spread(found.sd**2 * (1.0 / n + 1.0 / m), found.degrees, found.sd)
-    pair = scatter.by_pair.get(frozenset((first.name, second.name)))
-    if pair is not None:
-        return pair
-    one, other = _own_of(scatter, first), _own_of(scatter, second)
+    if (first.name, second.name) in scatter.by_pair:
+        return scatter.by_pair[first.name, second.name]
+    one, other = _scatter_of(scatter, first), _scatter_of(scatter, second)
     if one is None or other is None:
-        return None
+        return None, None
     (s, v), (t, w) = one, other
+    n, m = max(1, len(first.values)), max(1, len(second.values))
     a, b = s * s / n, t * t / m
-    shares_declared = scatter.declared is not None and found.origin != "passes"
-    if n == m and not shares_declared and a + b > 0.0:
+    degrees = min(v, w)
+    if scatter.own and n == m and a + b > 0.0 and scatter.found.origin == "passes":
+        # Truncated (JCGM 100, G.4.1). What is declared is one estimate for all, so its degrees don't add up.
         degrees = float(floor((a + b) ** 2 / (a * a / v + b * b / w) + 1e-9))
-    else:
-        degrees = min(v, w)
-    return Spread(a + b, degrees, sqrt((s * s + t * t) / 2.0))
+    return None, Spread(a + b, degrees, sqrt((s * s + t * t) / 2.0))
 
 
-def of_result(scatter: Scatter, one: Measured) -> Spread | None:
+def result_of(scatter: Scatter, one: Measured) -> Spread | None:
     """Spread of one result: the pooled scatter under common, its own under own."""
+    known = _scatter_of(scatter, one)
+    return None if known is None else Spread(known[0] ** 2 / max(1, len(one.values)), known[1], known[0])
+
+
+def degrees_after(scatter: Scatter, spread: Spread, passes_now: int) -> Callable[[int], float]:
+    """Degrees of freedom of a pair were n passes run of each, as the rule in use counts them."""
+    if scatter.own:
+        if scatter.found.origin != "passes" or passes_now < 2:
+            return lambda n: spread.degrees
+        return lambda n: max(1.0, floor(spread.degrees * (n - 1) / (passes_now - 1)))
+    return lambda n: max(1.0, scatter.kept + scatter.grows * (n - 1))
+
+
+def _scatter_of(scatter: Scatter, one: Measured) -> tuple[float, float] | None:
     found = scatter.found
     if found.sd is None or found.degrees is None:
         return None
-    if scatter.own:
-        known = scatter.found.by_name.get(one.name)
-        if known is None:
-            return None
-        return Spread(known[0] ** 2 / max(1, len(one.values)), known[1], known[0])
-    return Spread(found.sd**2 / max(1, len(one.values)), found.degrees, found.sd)
-
-
-def _own_of(scatter: Scatter, one: Measured) -> tuple[float, float] | None:
-    known = scatter.found.by_name.get(one.name)
-    if known is None and one.limit is not None and scatter.found.by_name:
-        return max(scatter.found.by_name.values())  # the widest of the complete ones: nothing better is known
+    if not scatter.own:
+        return found.sd, found.degrees
+    known = found.by_name.get(one.name)
+    if known is None and one.limit is not None:
+        return max(found.by_name.values())  # the widest of the complete ones: nothing better is known
     return known

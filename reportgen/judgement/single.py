@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import fsum, sqrt
 from typing import Literal
 
@@ -10,7 +11,7 @@ from reportgen.judgement.differed import with_rounding
 from reportgen.judgement.half_width import holds_steps, unshared
 from reportgen.judgement.measured import Measured, Rules, Single
 from reportgen.judgement.scale import value_from_logarithm
-from reportgen.judgement.scatter import Scatter, of_result
+from reportgen.judgement.scatter import Scatter, result_of
 
 LEVEL = 0.95
 Covers = Literal["instrument and scatter", "instrument"]
@@ -28,7 +29,7 @@ def interval_of(working: Measured, one: Measured, scatter: Scatter | None, rules
     parts = unshared(working.contributions, {})
     step = max(working.steps, default=0.0)
     rounding = fsum(s * s for s in working.steps) / 12.0
-    spread = of_result(scatter, working) if scatter is not None else None
+    spread = result_of(scatter, working) if scatter is not None else None
     if spread is None or (spread.variance == 0.0 and step == 0.0):
         return _instrument_only(working, one, rules)
     added = 0.0 if holds_steps(spread.sd, step) else rounding
@@ -36,7 +37,9 @@ def interval_of(working: Measured, one: Measured, scatter: Scatter | None, rules
     half = quantile(LEVEL, root, spread.degrees, parts)
     u = sqrt(root * root + sd_of(parts) ** 2)
     coarse = step > 0.0 and step >= 2.0 * spread.sd
-    return _single(one, u, half, rules, "instrument and scatter", coarse)
+    found = _single(one, u, half, rules, "instrument and scatter", coarse)
+    unit = one.value if rules.scatter == "relative" else 1.0
+    return replace(found, scatter=spread.sd * unit, sd_of_mean=sqrt(spread.variance) * unit, degrees=spread.degrees)
 
 
 def _instrument_only(working: Measured, one: Measured, rules: Rules) -> Single:

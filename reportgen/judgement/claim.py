@@ -1,0 +1,105 @@
+"""Does what the maker says hold? Probability of conformity and the outcome that follows from it (JCGM 106:2012, 7)."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import inf, isinf
+from typing import Literal
+
+from reportgen.judgement.convolution import Parts, probability_below
+from reportgen.judgement.differed import with_rounding
+from reportgen.judgement.half_width import holds_steps, unshared
+from reportgen.judgement.measured import Limit, Measured, Reason, Single
+
+Outcome = Literal["supported", "contradicted", "undecided", "not tested"]
+Scope = Literal["repeat", "this run", ""]
+SUPPORTED_FROM = 0.95
+CONTRADICTED_TO = 0.05
+
+
+@dataclass(frozen=True)
+class Conformance:
+    """`probability` that the claim holds, None where it can't be told; `scope`: for a repeat, or for this run alone."""
+
+    outcome: Outcome
+    probability: float | None
+    scope: Scope
+    reason: Reason
+
+
+def conformance(
+    measured: Measured, single: Single, *, at_least: float | None = None, at_most: float | None = None
+) -> Conformance:
+    """Supported at P ≥ .95, contradicted at P ≤ .05, else undecided; not tested without a result or a bound.
+
+    `measured` is the result and `single` what `judge` said of it; `at_least` and `at_most`, one or both, are the claim
+    in the result's unit. Reason codes: conforms (numbers: probability, value, at_least, at_most), no-result,
+    limit-unknown, bound-decides, bound-too-close, no-uncertainty-known, nothing-claimed.
+    """
+    if measured.value is None:
+        return Conformance("not tested", None, "", Reason("limit-unknown" if measured.limit else "no-result"))
+    if at_least is None and at_most is None:
+        return Conformance("not tested", None, "", Reason("nothing-claimed"))
+    low, high = -inf if at_least is None else at_least, inf if at_most is None else at_most
+    error = _error_of(measured, single)
+    scope: Scope = "this run" if single.sd_of_mean is None else "repeat"
+    numbers = {k: x for k, x in (("value", measured.value), ("at_least", low), ("at_most", high)) if not isinf(x)}
+    if measured.limit is not None:
+        return _of_bound(measured.value, measured.limit, (low, high), error, scope, numbers)
+    if not error.parts and error.root == 0.0:
+        return Conformance("undecided", None, "", Reason("no-uncertainty-known", numbers))
+    probability = min(max(error.below(high - measured.value) - error.below(low - measured.value), 0.0), 1.0)
+    reason = Reason("conforms", {**numbers, "probability": probability})
+    return Conformance(_outcome(probability), probability, scope, reason)
+
+
+@dataclass(frozen=True)
+class _Error:
+    """What may be wrong with a result: √(variance of the mean) with its degrees of freedom, and type B parts."""
+
+    root: float
+    degrees: float
+    parts: Parts
+
+    def below(self, x: float) -> float:
+        if isinf(x):
+            return float(x > 0.0)
+        return probability_below(x, self.root, self.degrees, self.parts)
+
+
+def _error_of(measured: Measured, single: Single) -> _Error:
+    """Steps are parts of their own wherever the scatter doesn't hold them already."""
+    parts = unshared(measured.contributions, {})
+    if single.sd_of_mean is None or single.degrees is None or single.scatter is None:
+        return _Error(0.0, 1.0, with_rounding(parts, measured.steps))
+    if not holds_steps(single.scatter, max(measured.steps, default=0.0)):
+        parts = with_rounding(parts, measured.steps)
+    return _Error(single.sd_of_mean, single.degrees, parts)
+
+
+def _of_bound(
+    value: float,
+    limit: Limit,
+    claimed: tuple[float, float],
+    error: _Error,
+    scope: Scope,
+    numbers: Mapping[str, float],
+) -> Conformance:
+    """What the bound alone decides. P is then a bound too: at most so much (contradicted), at least (supported)."""
+    low, high = (x - value for x in claimed)
+    if limit == "above":
+        most, least = error.below(high), 1.0 - error.below(low) if isinf(high) else 0.0
+    else:
+        most, least = 1.0 - error.below(low), error.below(high) if isinf(low) else 0.0
+    if most <= CONTRADICTED_TO:
+        return Conformance("contradicted", most, scope, Reason("bound-decides", numbers))
+    if least >= SUPPORTED_FROM:
+        return Conformance("supported", least, scope, Reason("bound-decides", numbers))
+    return Conformance("undecided", None, scope, Reason("bound-too-close", numbers))
+
+
+def _outcome(probability: float) -> Outcome:
+    if probability >= SUPPORTED_FROM:
+        return "supported"
+    return "contradicted" if probability <= CONTRADICTED_TO else "undecided"
