@@ -1,7 +1,7 @@
 """The colour, the shape and the letter that a contender keeps through a campaign.
 
-Colours are the style sheet's variables ``--c1`` to ``--c8``, reached by the classes `c1` to `c8`. Shapes bear
-the names of the Vega grammar, so that a chart can use them as they are.
+Colours are the style sheet's variables ``--c1`` to ``--c8``, reached by the classes `c1` to `c8`. Charts use the
+same order of shapes.
 """
 
 from __future__ import annotations
@@ -13,10 +13,10 @@ SHAPES = (
     "square",
     "triangle-up",
     "diamond",
-    "cross",
     "triangle-down",
+    "cross",
     "triangle-right",
-    "triangle-left",
+    "bar",
 )
 COLOURS = 8
 

@@ -1,0 +1,95 @@
+"""A result's number as a table prints it: decimals under decimals, its interval lighter beside."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from reportgen.campaign.declared import Quantity
+from reportgen.evaluation.evaluated import Result
+from reportgen.pages.words import words
+from reportgen.wording import interval, number
+from reportgen.wording.reason import why_blocked, why_missing, why_no_u
+from reportgen.wording.unit import spelled
+
+FIGURE_SPACE, POINT_SPACE = "\u2007", "\u2008"  # as wide as a digit, as wide as a point
+
+
+@dataclass(frozen=True)
+class Printed:
+    """`value` without its unit (the heading has it), `pad` what keeps its decimal point under the others'.
+
+    `is_number` is False for words ("more than 999", "yes", "not tested"). `interval` is what holds the true value 95
+    times in 100; `why_none` says why there is none. `whole` is value and unit in one, for reading aloud.
+    """
+
+    value: str
+    pad: str
+    is_number: bool
+    interval: str
+    why_none: str
+    whole: str
+
+
+def printed(results: Sequence[Result], quantity: Quantity) -> tuple[Printed, ...]:
+    """The results of one quantity, aligned with each other."""
+    bare = [_one(r, quantity) for r in results]
+    most = max((_decimals(p.value) for p in bare if p.is_number), default=0)
+    return tuple(_padded(p, most) if p.is_number else p for p in bare)
+
+
+def _one(r: Result, quantity: Quantity) -> Printed:
+    e = r.estimate
+    if r.missing and (e is None or e.value is None) and r.yes is None and not r.grade:
+        said = why_missing(r.missing)
+        return Printed(said, "", False, "", "", said)
+    if r.kind == "yes/no" and r.yes is not None and r.of is not None:
+        said = words("readings.yes", yes=str(r.yes), of=str(r.of))
+        return Printed(said, "", False, _between(r, ""), "", said)
+    if r.kind == "grade":
+        return Printed(r.grade, "", False, "", "", r.grade)
+    if e is None:
+        said = words("cell.missing")
+        return Printed(said, "", False, "", "", said)
+    whole = interval.value_only(e.value, r.u, e.unit, e.limit, low=r.low, high=r.high)
+    value = interval.value_only(e.value, r.u, "", e.limit, low=r.low, high=r.high)
+    why = why_no_u(r.why_no_u) if r.why_no_u else ""
+    return Printed(value, "", e.limit is None and e.value is not None, _between(r, ""), why, whole)
+
+
+def _between(r: Result, unit: str) -> str:
+    if r.low is None or r.high is None:
+        return ""
+    return interval.between(r.low, r.high, unit, r.u)
+
+
+def _decimals(value: str) -> int:
+    return len(value.partition(".")[2])
+
+
+def _padded(p: Printed, most: int) -> Printed:
+    has = _decimals(p.value)
+    pad = ("" if has or not most else POINT_SPACE) + FIGURE_SPACE * (most - has)
+    return Printed(p.value, pad, True, p.interval, p.why_none, p.whole)
+
+
+def rank_shown(r: Result) -> str:
+    """The places a result may hold, "" where it has none."""
+    return interval.rank_range(r.rank) if r.rank else ""
+
+
+def why_unranked(r: Result) -> str:
+    """Why a result isn't ranked, "" where it is."""
+    return why_blocked(r.blocked) if r.blocked else ""
+
+
+def unit_of(results: Sequence[Result], quantity: Quantity) -> str:
+    """The unit as the heading prints it."""
+    return spelled(next((r.estimate.unit for r in results if r.estimate), quantity.unit))
+
+
+def plain(value: float | None, unit: str) -> str:
+    """A number of the workings, not rounded by an uncertainty."""
+    if value is None:
+        return words("interval.none")
+    return f"{number.plain(value)}\u00a0{spelled(unit)}".rstrip("\u00a0")

@@ -1,0 +1,32 @@
+"""The page around the text, the same for every page of a campaign."""
+
+from __future__ import annotations
+
+from reportgen.addresses import campaign_page, from_to
+from reportgen.pages.told import Told
+from reportgen.pages.words import words
+from reportgen.theme import Frame, Link
+
+
+def frame_of(told: Told, page: str, title: str, description: str = "", trail: tuple[Link, ...] = ()) -> Frame:
+    """The frame of the page at `page`. `trail` holds what lies between the campaign's first page and this one."""
+    campaign, publication = told.campaign, told.publication
+    contents = tuple(
+        Link(words(f"contents.{name}"), from_to(page, campaign_page(campaign.id, name)), here)
+        for name in ("index", "method", "data", "changes")
+        for here in (page == campaign_page(campaign.id, name),)
+    )
+    first = campaign_page(campaign.id)
+    way = () if page == first else (Link(campaign.title, from_to(page, first)), *trail)
+    return Frame(
+        title=title,
+        publication=publication.title,
+        home=from_to(page, "index.html"),
+        language=publication.language,
+        description=description,
+        contents_of=words("contents.of"),
+        contents=contents,
+        trail=way,
+        invented=campaign.invented or publication.invented,
+        foot=(words("foot.text"),),
+    )

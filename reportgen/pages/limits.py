@@ -1,0 +1,50 @@
+"""Caveats as pages show them: once in full beside what they limit, elsewhere as a small raised number."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from reportgen.addresses import caveat_anchor
+from reportgen.campaign.declared import Campaign
+from reportgen.evaluation.evaluated import Caveat
+from reportgen.pages.words import words
+from reportgen.wording.reason import decided, pushes
+from reportgen.wording.sentence import paragraph
+
+
+@dataclass(frozen=True)
+class CaveatShown:
+    """`anchor` is its address on this page; `title` says what sort of limit; `about` the contender, "" for all."""
+
+    number: str
+    anchor: str
+    title: str
+    about: str
+    says: str
+
+
+@dataclass(frozen=True)
+class CaveatMark:
+    """The raised number, leading to where the caveat stands in full; `says` is for who can't see that."""
+
+    number: str
+    href: str
+    says: str
+
+
+def shown(campaign: Campaign, caveat: Caveat) -> CaveatShown:
+    """The caveat in full: what it says, which way it pushes, and for an exclusion when that was decided."""
+    when = decided(caveat.decided) if caveat.decided else ""
+    return CaveatShown(
+        str(caveat.number),
+        caveat_anchor(caveat.number),
+        words(f"sort.{caveat.sort}"),
+        campaign.contender(caveat.contender).title if caveat.contender else "",
+        paragraph(caveat.says, when, pushes(caveat.pushes)),
+    )
+
+
+def marks(caveats: Iterable[Caveat], page: str = "") -> tuple[CaveatMark, ...]:
+    """Raised numbers for caveats; `page` is the relative way to where they stand, "" for the same page."""
+    return tuple(CaveatMark(str(c.number), f"{page}#{caveat_anchor(c.number)}", c.says) for c in caveats)

@@ -1,0 +1,68 @@
+"""The comparisons of one quantity, pair by pair, with reasons and with what would settle them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from reportgen.campaign.declared import Quantity
+from reportgen.evaluation.evaluated import Comparison
+from reportgen.pages import telling
+from reportgen.pages.named import Named, named
+from reportgen.pages.told import Told
+from reportgen.pages.words import words
+from reportgen.wording import interval
+from reportgen.wording.count import roughly
+from reportgen.wording.decision import decision
+from reportgen.wording.reason import why
+from reportgen.wording.sentence import capital
+
+
+@dataclass(frozen=True)
+class PairShown:
+    """`difference` is first minus second with its interval; `settle` what would settle it, "" where nothing is open."""
+
+    first: Named
+    second: Named
+    difference: str
+    decision: str
+    open: bool
+    means: str
+    why: str
+    settle: str
+
+
+def pairs_of(told: Told, page: str, quantity: Quantity, part: str = "") -> tuple[PairShown, ...]:
+    """Every pair of the quantity, in the campaign's order."""
+    return tuple(
+        PairShown(
+            first=named(told.campaign, c.first, page),
+            second=named(told.campaign, c.second, page),
+            difference=difference(c),
+            decision=capital(decision(c.decision)),
+            open=not c.resolved,
+            means=telling.means(told.campaign, told.evaluation, c),
+            why=capital(why(c.reason.code)),
+            settle=settle(c),
+        )
+        for c in told.evaluation.comparisons
+        if (c.quantity, c.part) == (quantity.id, part)
+    )
+
+
+def difference(c: Comparison) -> str:
+    """First minus second with its interval: the one a repeat must keep to, else the instrument's."""
+    if c.difference is None:
+        return ""
+    low, high = (c.low, c.high) if c.low is not None else (c.differed_low, c.differed_high)
+    return interval.difference(c.difference, c.u, low, high, c.unit)
+
+
+def settle(c: Comparison) -> str:
+    """What would settle the pair, "" where it is settled."""
+    if c.settle is None or c.resolved:
+        return ""
+    if c.settle.passes is None:
+        return words("settle.finer") if c.settle.finer else ""
+    gap = interval.value_only(abs(c.settle.difference), c.u, c.unit)
+    key = "settle.matters" if c.settle.at == "matters" else "settle.passes"
+    return words(key, n=roughly(c.settle.passes), difference=gap)

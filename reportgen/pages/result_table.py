@@ -1,0 +1,157 @@
+"""The table of one quantity's results: best first, brackets over those that can't be told apart."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from reportgen.campaign.declared import Quantity
+from reportgen.charts.ties import tied
+from reportgen.evaluation.evaluated import Caveat, Result
+from reportgen.pages.figures_shown import Printed, printed, rank_shown, unit_of, why_unranked
+from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
+from reportgen.pages.named import Named, named
+from reportgen.pages.told import Told
+from reportgen.pages.traces import working
+from reportgen.pages.words import words
+from reportgen.wording.count import counted
+from reportgen.wording.decision import covers, direction
+from reportgen.wording.listing import or_list
+
+MOST_LANES = 4
+
+
+@dataclass(frozen=True)
+class ResultRow:
+    """One contender's line. `lanes` are the pieces of the brackets past it: "top", "tick", "through", "bottom", "none".
+
+    `limits` are the caveats that stand in full beside this row, `marks` all that bear on it.
+    """
+
+    contender: Named
+    lanes: tuple[str, ...]
+    tied: str
+    passes: str
+    figure: Printed
+    href: str
+    rank: str
+    unranked: str
+    marks: tuple[CaveatMark, ...]
+    limits: tuple[CaveatShown, ...]
+
+
+@dataclass(frozen=True)
+class ResultTable:
+    """`ranked` and `intervals` say whether those columns are there at all; `notes` stand under the table."""
+
+    title: str
+    unit: str
+    direction: str
+    ranked: bool
+    intervals: bool
+    lanes: int
+    limited: bool
+    rows: tuple[ResultRow, ...]
+    notes: tuple[str, ...]
+
+
+def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: Sequence[Caveat]) -> ResultTable:
+    """The table of `quantity` on `page`; caveats in `in_full` that are about one contender stand in its row."""
+    campaign, evaluation = told.campaign, told.evaluation
+    results = in_order([r for r in evaluation.results if (r.quantity, r.part) == (quantity.id, part)], quantity)
+    lanes = _lanes(told, quantity, part, results)
+    rows = []
+    for n, (r, figure) in enumerate(zip(results, printed(results, quantity), strict=True)):
+        bearing = evaluation.caveats_on(quantity.id, r.rests_on)
+        others = [campaign.contender(c).title for c in _tied_with(told, quantity, part, r.contender)]
+        rows.append(
+            ResultRow(
+                contender=named(campaign, r.contender, page),
+                lanes=lanes[n],
+                tied=words("tied", others=or_list(others)) if others and lanes[n] else "",
+                passes=_passes(r),
+                figure=figure,
+                href=working(campaign, page, r.test, r.quantity, r.contender, r.part),
+                rank=rank_shown(r),
+                unranked=why_unranked(r),
+                marks=marks(bearing),
+                limits=tuple(shown(campaign, c) for c in bearing if c in in_full and c.contender == r.contender),
+            )
+        )
+    return ResultTable(
+        title=f"{quantity.title} ({part})" if part else quantity.title,
+        unit=unit_of(results, quantity),
+        direction=direction(quantity.better) if quantity.better != "neither" else "",
+        ranked=any(r.rank or r.unranked for r in rows),
+        intervals=any(r.figure.interval for r in rows),
+        lanes=max((len(r.lanes) for r in rows), default=0),
+        limited=any(r.limits for r in rows),
+        rows=tuple(rows),
+        notes=_notes(results),
+    )
+
+
+def in_order(results: Sequence[Result], quantity: Quantity) -> list[Result]:
+    """Best first as measured; bounds after what they bound; unranked ones and those without a value last."""
+    sign = -1.0 if quantity.better == "higher" else 1.0
+
+    def key(r: Result) -> tuple[int, int, float]:
+        value = r.estimate.value if r.estimate else None
+        if quantity.better == "neither" or (r.estimate is None and r.kind != "measured"):
+            return (0, 0, 0.0)
+        bounded = r.estimate is not None and r.estimate.limit is not None
+        return (int(bool(r.blocked)), int(value is None) + int(bounded), sign * value if value is not None else 0.0)
+
+    return sorted(results, key=key)
+
+
+def _passes(r: Result) -> str:
+    if r.missing and not r.passes:
+        return ""
+    passes = counted("pass", r.passes)
+    return words("passes.out", passes=passes, n=str(r.excluded)) if r.excluded else passes
+
+
+def _notes(results: Sequence[Result]) -> tuple[str, ...]:
+    held = dict.fromkeys((r.covers, r.at_least) for r in results if r.low is not None or r.high is not None)
+    return tuple(covers(code, at_least) for code, at_least in held)
+
+
+def _resolved(told: Told, quantity: Quantity, part: str) -> list[tuple[str, str]]:
+    return [
+        (c.first, c.second)
+        for c in told.evaluation.comparisons
+        if (c.quantity, c.part) == (quantity.id, part) and c.resolved
+    ]
+
+
+def _tied_with(told: Told, quantity: Quantity, part: str, contender: str) -> list[str]:
+    return [
+        c.second if c.first == contender else c.first
+        for c in told.evaluation.comparisons
+        if (c.quantity, c.part) == (quantity.id, part) and contender in (c.first, c.second) and not c.resolved
+    ]
+
+
+def _lanes(told: Told, quantity: Quantity, part: str, results: Sequence[Result]) -> list[tuple[str, ...]]:
+    """For each row, its piece of every bracket; no brackets where nothing is ranked or there would be too many."""
+    ranked = [r.contender for r in results if r.rank]
+    groups = tied(ranked, _resolved(told, quantity, part)) if len(ranked) > 1 else ()
+    if not groups or len(groups) > MOST_LANES:
+        return [() for _ in results]
+    rows = []
+    for r in results:
+        pieces = []
+        for group in groups:
+            first, last = ranked.index(group[0]), ranked.index(group[-1])
+            at = ranked.index(r.contender) if r.contender in ranked else -1
+            if not first <= at <= last:
+                pieces.append("none")
+            elif at == first:
+                pieces.append("top")
+            elif at == last:
+                pieces.append("bottom")
+            else:
+                pieces.append("tick" if r.contender in group else "through")
+        rows.append(tuple(pieces))
+    return rows

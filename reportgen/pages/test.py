@@ -1,0 +1,142 @@
+"""A test's page: what was found, the chart, the table, the caveats, what it can't tell, the workings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from reportgen.addresses import campaign_page, from_to, method_page, test_page
+from reportgen.campaign.declared import Quantity, Test
+from reportgen.charts.figure import Figure
+from reportgen.evaluation.evaluated import Caveat
+from reportgen.finding import Place
+from reportgen.pages import telling
+from reportgen.pages.framing import frame_of
+from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
+from reportgen.pages.pairs import PairShown, pairs_of
+from reportgen.pages.result_table import ResultTable, in_order, result_table
+from reportgen.pages.told import Page, Told
+from reportgen.pages.traces import LineLink, in_campaign, line_link
+from reportgen.pages.workings import Working, working_of
+from reportgen.theme import Frame, Link, render
+
+
+@dataclass(frozen=True)
+class QuantityShown:
+    """One quantity (or one part of it). `limits` are caveats about all of it; one contender's stand in the table."""
+
+    id: str
+    anchor: str
+    title: str
+    finding: str
+    marks: tuple[CaveatMark, ...]
+    limits: tuple[CaveatShown, ...]
+    figure: Figure | None
+    table: ResultTable
+    left_out: tuple[str, ...]
+    pairs: tuple[PairShown, ...]
+    formula: str
+    says: str
+    workings: tuple[Working, ...]
+
+
+@dataclass(frozen=True)
+class TestView:
+    """What the template `test.html` is told."""
+
+    __test__ = False
+
+    frame: Frame
+    title: str
+    why: str
+    quantities: tuple[QuantityShown, ...]
+    several: bool
+    cautions: tuple[str, ...]
+    cannot_tell: tuple[str, ...]
+    conditions: tuple[str, ...]
+    method: Link | None
+    how: Link
+    sources: tuple[LineLink, ...]
+    others: tuple[Link, ...]
+
+
+def test_pages(told: Told) -> tuple[Page, ...]:
+    """One page a test."""
+    made = []
+    for test in told.campaign.tests:
+        page = test_page(told.campaign.id, test.id)
+        made.append(Page(page, render(told.theme, "test.html", test_view(told, test), page)))
+    return tuple(made)
+
+
+def test_view(told: Told, test: Test) -> TestView:
+    """The view of one test."""
+    campaign = told.campaign
+    page = test_page(campaign.id, test.id)
+    method = campaign.methods.get(f"{test.method}.{test.method_version}")
+    quantities = _quantities(told, test, page)
+    files = dict.fromkeys(r.at.file for r in told.readings.of_test(test.id))
+    return TestView(
+        frame=frame_of(told, page, test.title, telling.finding(campaign, told.evaluation, test.headline)),
+        title=test.title,
+        why=test.why,
+        quantities=quantities,
+        several=len(quantities) > 1,
+        cautions=tuple(dict.fromkeys((*campaign.cautions, *(method.cautions if method else ()), *test.cautions))),
+        cannot_tell=tuple(dict.fromkeys((*(method.cannot_tell if method else ()), *test.cannot_tell))),
+        conditions=test.conditions,
+        method=Link(method.title, from_to(page, method_page(method.id, method.version))) if method else None,
+        how=Link(test.title, from_to(page, f"{campaign_page(campaign.id, 'method')}#{test.id}")),
+        sources=tuple(LineLink(in_campaign(campaign, f), line_link(told, page, _top(f)).href) for f in files),
+        others=tuple(
+            Link(t.title, from_to(page, test_page(campaign.id, t.id)), t.id == test.id) for t in campaign.tests
+        ),
+    )
+
+
+def _top(file: str) -> Place:
+    return Place(file)
+
+
+def _quantities(told: Told, test: Test, page: str) -> tuple[QuantityShown, ...]:
+    """Headline first, the others in their order; a caveat stands in full with the first quantity it bears on."""
+    ordered = sorted(test.quantities, key=lambda q: q.id != test.headline)
+    told_before: set[str] = set()
+    made = []
+    for quantity in ordered:
+        of = [r for r in told.evaluation.results if r.quantity == quantity.id]
+        for part in dict.fromkeys(r.part for r in of):
+            bearing = _bearing(told, quantity, part)
+            fresh = [c for c in bearing if c.id not in told_before]
+            told_before |= {c.id for c in fresh}
+            made.append(_quantity(told, page, quantity, part, bearing, fresh))
+    return tuple(made)
+
+
+def _bearing(told: Told, quantity: Quantity, part: str) -> list[Caveat]:
+    rests = [r.rests_on for r in told.evaluation.results if (r.quantity, r.part) == (quantity.id, part)]
+    found = {c.number: c for keys in rests for c in told.evaluation.caveats_on(quantity.id, keys)}
+    return [found[n] for n in sorted(found)]
+
+
+def _quantity(
+    told: Told, page: str, quantity: Quantity, part: str, bearing: list[Caveat], fresh: list[Caveat]
+) -> QuantityShown:
+    address = f"{quantity.id}-{part}" if part else quantity.id
+    results = [r for r in told.evaluation.results if (r.quantity, r.part) == (quantity.id, part)]
+    table = result_table(told, page, quantity, part, fresh)
+    in_rows = {limit.number for row in table.rows for limit in row.limits}
+    return QuantityShown(
+        id=quantity.id,
+        anchor=address,
+        title=table.title,
+        finding=telling.finding(told.campaign, told.evaluation, quantity.id, part),
+        marks=marks(bearing),
+        limits=tuple(shown(told.campaign, c) for c in fresh if str(c.number) not in in_rows),
+        figure=told.figures.get(address),
+        table=table,
+        left_out=telling.exclusions(told.campaign, told.evaluation, quantity.id, part),
+        pairs=pairs_of(told, page, quantity, part),
+        formula=quantity.formula,
+        says=quantity.says,
+        workings=tuple(working_of(told, page, quantity, r) for r in in_order(results, quantity)),
+    )

@@ -1,0 +1,45 @@
+"""What every page is told, and what a page is."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from reportgen.campaign.declared import Campaign, Declared, Publication
+from reportgen.charts.figure import Figure
+from reportgen.evaluation.evaluated import Evaluation
+from reportgen.finding import Finding
+from reportgen.intake.reading import Readings
+from reportgen.theme import Theme
+
+
+@dataclass(frozen=True)
+class Told:
+    """A campaign, whole: declared, read, evaluated, drawn and audited, with the theme it is set in.
+
+    `texts` maps a raw file (path from the workspace) to its text; such a file gets a page with numbered lines, and
+    every trace ends on one of them.
+    """
+
+    publication: Publication
+    declared: Declared
+    readings: Readings
+    evaluation: Evaluation
+    figures: Mapping[str, Figure]
+    findings: tuple[Finding, ...]
+    theme: Theme
+    texts: Mapping[str, str] = field(default_factory=dict)
+    issue: int = 1
+
+    @property
+    def campaign(self) -> Campaign:
+        """The campaign as declared."""
+        return self.declared.campaign
+
+
+@dataclass(frozen=True)
+class Page:
+    """A page of the site: its address from the site's root, and its text."""
+
+    address: str
+    html: str

@@ -1,0 +1,90 @@
+"""What pages say in English besides their templates: fixed words with named gaps, in one table."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+PHRASES: Mapping[str, str] = {
+    "contents.of": "This comparison",
+    "contents.index": "Answer",
+    "contents.method": "Method",
+    "contents.data": "Data",
+    "contents.changes": "Changes",
+    "trail.home": "All comparisons",
+    "method.title": "How it was tested",
+    "data.title": "The data",
+    "changes.title": "Changes",
+    "listing.title": "{file}, line by line",
+    "sort.caveat": "Keep in mind",
+    "sort.incident": "What happened",
+    "sort.exclusion": "Left out",
+    "sort.assumption": "Assumed",
+    "sort.instrument": "Instrument",
+    "sort.accepted": "Known and left as it is",
+    "about": "{who}: {says}",
+    "passes.one": "one pass",
+    "passes.many": "{n} passes",
+    "passes.none": "no pass used",
+    "passes.out": "{passes}, {n} left out",
+    "readings.yes": "{yes} of {of}",
+    "tied": "can’t be told from {others}",
+    "tied.none": "",
+    "cell.beats": "beats {letters}",
+    "cell.behind": "behind {letters}",
+    "cell.beats.aloud": "beats {names}",
+    "cell.behind.aloud": "behind {names}",
+    "cell.all-tied": "level with all",
+    "cell.first": "first",
+    "cell.shared": "shares first",
+    "cell.last": "last",
+    "cell.rank": "{rank}",
+    "cell.rank.aloud": "place {rank} of {of}",
+    "cell.open": "can’t say",
+    "cell.open.aloud": "which place can’t be said from these readings",
+    "cell.value.aloud": "{value}, not ranked by this",
+    "cell.unranked": "not ranked",
+    "cell.missing": "not tested",
+    "interval": "{low} to {high}",
+    "interval.none": "not known",
+    "unit.none": "",
+    "settle.passes": "About {n} passes each would settle a difference of {difference}.",
+    "settle.matters": "About {n} passes each would show whether a difference of {difference} that matters is there.",
+    "settle.finer": "More passes would not: an instrument that reads in finer steps would.",
+    "pair": "{first} and {second}",
+    "pass": "Pass {n}",
+    "pass.specimen": "specimen {n}",
+    "pass.part": "{pass_}, {part}",
+    "line": "{file}, line {n}",
+    "lines": "{file}",
+    "price.paid": "{price}, paid",
+    "price.listed": "{price}, listed",
+    "price.none": "price not noted",
+    "none-wins": "no single winner",
+    "budget.shared": "shared with the others of its session",
+    "budget.own": "its own",
+    "yes": "yes",
+    "no": "no",
+    "as-typed": "typed into {file}",
+    "scatter.passes": "from the passes",
+    "scatter.declared": "declared by the method before testing",
+    "scatter.both": "from the passes and from what the method declared",
+    "scatter.none": "not known: one pass each, and none declared",
+    "order.rounds": "In rounds: every contender once before any runs again.",
+    "order.random": "In an order drawn by lot.",
+    "order.as it came": "As it came.",
+    "order.": "Order not recorded.",
+    "order.recorded": "As the rows of the file stand.",
+    "foot.read": "How to read the numbers",
+    "foot.text": (
+        "A range such as 13.6 to 14.8 holds the true value 95 times in 100. Places that a gap smaller than the "
+        "measurement can resolve are shared: 1–2 means first or second. Each product is the one we bought; "
+        "another of its kind may differ."
+    ),
+    "changes.first": "Issue {n}: first publication.",
+    "not-noted": "not noted",
+}
+
+
+def words(key: str, **gaps: str) -> str:
+    """The words of `key` with their gaps filled; KeyError for what isn't in the table."""
+    return PHRASES[key].format_map(gaps)
