@@ -6,8 +6,7 @@ from dataclasses import replace
 
 from reportgen.audit.case import Case, Rule, Seen
 from reportgen.audit.rules import RULES
-from reportgen.campaign.declared import Acceptance, Publication
-from reportgen.campaign.declared import Declared
+from reportgen.campaign.declared import Acceptance, Declared, Publication
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.finding import Finding, in_order
 from reportgen.intake.reading import Readings
@@ -66,5 +65,12 @@ def _answers_nothing(answer: Acceptance, declared: Declared, known: set[str]) ->
 
 def _finding(rule: Rule, seen: Seen) -> Finding:
     return Finding(
-        seen.severity or rule.severity, rule.name, seen.place, seen.says, rule.why, rule.do, seen.subject, seen.contender
+        seen.severity or rule.severity,
+        rule.name,
+        seen.place,
+        seen.says,
+        rule.why,
+        rule.do,
+        seen.subject,
+        seen.contender,
     )

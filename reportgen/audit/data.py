@@ -50,7 +50,9 @@ def outside_range(case: Case) -> Iterable[Seen]:
         if instrument is None:
             continue
         unit = parse_unit(column[0].unit)
-        beyond = [r for r in column if r.value is not None and not r.limit and outside(float(r.value), unit, instrument)]
+        beyond = [
+            r for r in column if r.value is not None and not r.limit and outside(float(r.value), unit, instrument)
+        ]
         yield from _named(beyond, f"is outside the range of {instrument.id}")
 
 
@@ -85,9 +87,7 @@ def coarser_grid(case: Case) -> Iterable[Seen]:
 def empty_cells(case: Case) -> Iterable[Seen]:
     for r in case.readings.readings.values():
         if r.absent_because == "no reason given":
-            yield Seen(
-                r.at, f"An empty cell: {r.key.name.replace('_', ' ')}.", f"test/{r.key.test}", r.key.contender
-            )
+            yield Seen(r.at, f"An empty cell: {r.key.name.replace('_', ' ')}.", f"test/{r.key.test}", r.key.contender)
 
 
 def unused_files(case: Case) -> Iterable[Seen]:
@@ -116,9 +116,15 @@ def parts_not_joined(case: Case) -> Iterable[Seen]:
 
 def _measured_columns(case: Case) -> Iterable[list[Reading]]:
     plain = {
-        n for t in case.declared.campaign.tests for q in t.quantities if q.kind in ("yes/no", "grade", "count") for n in q.reads
+        n
+        for t in case.declared.campaign.tests
+        for q in t.quantities
+        if q.kind in ("yes/no", "grade", "count")
+        for n in q.reads
     }
-    measured = [r for r in case.readings.readings.values() if r.key.name not in plain and (r.value is not None or r.limit)]
+    measured = [
+        r for r in case.readings.readings.values() if r.key.name not in plain and (r.value is not None or r.limit)
+    ]
     measured.sort(key=lambda r: (column_of(r), r.at.file, r.order))
     for _, column in groupby(measured, key=column_of):
         yield list(column)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable
 
 from reportgen.audit.case import Case, Seen
@@ -123,7 +124,7 @@ def _runs(case: Case, test: Test) -> list[str]:
 
 def _one_after_another(runs: list[str]) -> bool:
     """AAA BBB CCC: more than one contender, several passes each, none ever returned to."""
-    changes = sum(a != b for a, b in zip(runs, runs[1:], strict=False))
+    changes = sum(a != b for a, b in itertools.pairwise(runs))
     return len(set(runs)) > 1 and len(runs) > len(set(runs)) and changes == len(set(runs)) - 1
 
 

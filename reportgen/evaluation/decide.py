@@ -55,10 +55,27 @@ def decide(test: Test, quantity: Quantity, part: str, gathered: Sequence[Gathere
     rests_on = {g.contender: g.rests_on for g in gathered}
     comparisons = tuple(
         Comparison(
-            test.id, quantity.id, part, p.first, p.second, p.difference, p.u, p.low, p.high, quantity.unit,
-            p.decision, p.resolved, p.differed, p.differed_low, p.differed_high, p.favours, p.beyond,
-            p.reason, p.settle, rests_on[p.first] | rests_on[p.second],
-        )  # fmt: skip
+            test.id,
+            quantity.id,
+            part,
+            p.first,
+            p.second,
+            p.difference,
+            p.u,
+            p.low,
+            p.high,
+            quantity.unit,
+            p.decision,
+            p.resolved,
+            p.differed,
+            p.differed_low,
+            p.differed_high,
+            p.favours,
+            p.beyond,
+            p.reason,
+            p.settle,
+            rests_on[p.first] | rests_on[p.second],
+        )
         for p in judged.pairs
     )
     first = judged.first

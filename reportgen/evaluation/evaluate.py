@@ -14,9 +14,7 @@ from reportgen.evaluation.verdict import verdict_of
 from reportgen.evaluation.workings import Workings
 from reportgen.finding import Finding, Refused
 from reportgen.intake.reading import Readings
-from reportgen.metrology.formula import FormulaError
-from reportgen.metrology.uncertain import MetrologyError
-from reportgen.metrology.unit import UnitError
+from reportgen.metrology.errors import FormulaError, MetrologyError, UnitError
 
 
 def evaluate(declared: Declared, readings: Readings) -> Evaluation:
@@ -36,14 +34,14 @@ def evaluate(declared: Declared, readings: Readings) -> Evaluation:
     results = tuple(r for quantity in told for r in quantity.results)
     comparisons = tuple(c for quantity in told for c in quantity.comparisons)
     firsts = tuple(quantity.first for quantity in told if quantity.first)
-    claims = claim_outcomes(declared, results, told, prepared.units)
+    claims = claim_outcomes(declared, told, prepared.units)
     return Evaluation(
         campaign=campaign.id,
         results=results,
         comparisons=comparisons,
         firsts=firsts,
         claims=claims,
-        verdict=verdict_of(declared, results, comparisons, firsts, told, prepared.units),
+        verdict=verdict_of(declared, told, prepared.units),
         caveats=caveats,
         scatters=tuple(quantity.scatter for quantity in told if quantity.scatter),
         upstream={q: feeds.upstream(q) for q in feeds.names},
@@ -70,10 +68,12 @@ def _tell_all(bench: Bench) -> tuple[QuantityTold, ...]:
                 findings[formula_finding(wrong, bench.declared, quantity)] = None
             except ReadingRefused as wrong:
                 findings[wrong.finding] = None
-            except (MetrologyError, UnitError) as wrong:
+            except MetrologyError as wrong:
                 place = bench.declared.at(f"quantity/{quantity.id}/formula")
                 says = f"{quantity.id} = `{quantity.formula}` can't be worked out: {wrong.says}"
-                findings[Finding("error", "formula", place, says, do=wrong.do, subject=f"quantity/{quantity.id}")] = None
+                findings[Finding("error", "formula", place, says, do=wrong.do, subject=f"quantity/{quantity.id}")] = (
+                    None
+                )
     if findings:
         raise Refused(findings)
     return tuple(told)

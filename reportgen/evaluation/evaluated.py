@@ -164,7 +164,7 @@ class MustOutcome:
 
 @dataclass(frozen=True)
 class ValueForMoney:
-    """`dominated_by` are contenders that cost no more and are resolved better on `quantity` (or the must list)."""
+    """`dominated_by` cost no more, are resolved better on some criterion and resolved worse on none."""
 
     contender: str
     price: str
@@ -189,7 +189,7 @@ class Verdict:
     conditions: tuple[MustOutcome, ...]
     criteria: tuple[CriterionUse, ...]
     value: tuple[ValueForMoney, ...]
-    value_quantity: str  # what "worse" is judged on in the frontier
+    value_quantities: tuple[str, ...]  # what "better" is judged on in the frontier
     winner: str | None
     rests_on: Keys
 

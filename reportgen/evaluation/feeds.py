@@ -36,7 +36,10 @@ class Feeds:
     def readings_of(self, quantity: str) -> frozenset[tuple[str, str]]:
         """(test, reading name) of everything the quantity is worked out from."""
         return frozenset(
-            (self.tests[q], n) for q in self.upstream(quantity) for n in self.names[q] if n in self.columns[self.tests[q]]
+            (self.tests[q], n)
+            for q in self.upstream(quantity)
+            for n in self.names[q]
+            if n in self.columns[self.tests[q]]
         )
 
     def downstream(self, quantity: str) -> frozenset[str]:

@@ -47,7 +47,13 @@ def gather(
         mean=mean,
         measured=_measured(quantity, contender, used, mean, readings, blocked, rounds),
         with_all=_measured(
-            quantity, contender, every, over_passes(quantity, [w.value for w in every if w.value]), readings, blocked, rounds
+            quantity,
+            contender,
+            every,
+            over_passes(quantity, [w.value for w in every if w.value]),
+            readings,
+            blocked,
+            rounds,
         )
         if left_out
         else None,
@@ -71,7 +77,7 @@ def _measured(
         value=mean.value if mean else None,
         values=() if bounds else tuple(w.value.value for w in known if w.value and w.value.value is not None),
         contributions=without_steps(mean) if mean else {},
-        steps=steps_of_one_pass(used),
+        steps=tuple(steps_of_one_pass(used).values()),
         rounds=tuple(_round_of(w, readings) for w in known) if rounds and not bounds else (),
         sessions=frozenset(readings[k].session for w in used for k in w.keys) or frozenset({""}),
         limit=mean.limit if mean else None,
@@ -84,14 +90,14 @@ def without_steps(value: Uncertain) -> Mapping[Source, float]:
     return {s: c for s, c in value.contributions.items() if s.sort != "step"}
 
 
-def steps_of_one_pass(used: Sequence[Working]) -> tuple[float, ...]:
+def steps_of_one_pass(used: Sequence[Working]) -> Mapping[Source, float]:
     """c·δ of each distinct reading behind one pass, of the pass where they weigh most (passes may differ slightly)."""
     of_each = [
-        tuple(abs(c) * TWELVE for s, c in w.value.contributions.items() if s.sort == "step" and c)
+        {s: abs(c) * TWELVE for s, c in w.value.contributions.items() if s.sort == "step" and c}
         for w in used
         if w.value is not None
     ]
-    return max(of_each, key=lambda steps: sum(s * s for s in steps), default=())
+    return max(of_each, key=lambda steps: sum(s * s for s in steps.values()), default={})
 
 
 def _round_of(working: Working, readings: Mapping[ReadingKey, Reading]) -> str:

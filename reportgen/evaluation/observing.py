@@ -10,16 +10,17 @@ from reportgen.campaign.declared import Instrument as DeclaredInstrument
 from reportgen.evaluation.grid import coarser_step
 from reportgen.finding import Finding
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.metrology.instrument import Instrument, observed
-from reportgen.metrology.uncertain import MetrologyError, Uncertain
-from reportgen.metrology.unit import Unit, UnitError, parse_unit
+from reportgen.metrology.errors import MetrologyError, UnitError
+from reportgen.metrology.instrument import Instrument, Size, observed
+from reportgen.metrology.uncertain import Uncertain
+from reportgen.metrology.unit import parse_unit
 
 
 def instrument_for_metrology(declared: DeclaredInstrument) -> Instrument:
     """Amounts as floats with units, accuracy by its parts. Raises `UnitError` for a unit nobody knows."""
 
-    def size(amount: Amount | None) -> tuple[float, Unit] | None:
-        return (float(amount.value), parse_unit(amount.unit)) if amount else None
+    def size(amount: Amount | None) -> Size | None:
+        return Size(float(amount.value), parse_unit(amount.unit)) if amount else None
 
     accuracy = declared.accuracy
     return Instrument(
@@ -27,10 +28,10 @@ def instrument_for_metrology(declared: DeclaredInstrument) -> Instrument:
         resolution=size(declared.resolution),
         low=size(declared.low),
         high=size(declared.high),
-        accuracy_known=accuracy.known,
         absolute=size(accuracy.absolute),
-        percent=float(accuracy.percent) if accuracy.percent is not None else 0.0,
-        digits=accuracy.digits or 0,
+        percent=float(accuracy.percent) if accuracy.percent is not None else None,
+        digits=accuracy.digits,
+        known=accuracy.known,
         by_hand=declared.by_hand,
         shared=declared.shared,
     )
@@ -97,9 +98,7 @@ def _steps_seen(campaign: Campaign, readings: Iterable[Reading]) -> Mapping[tupl
     for r in readings:
         if r.value is not None and r.limit is None and r.decimals is not None:
             columns.setdefault(column_of(r), []).append(r.value)
-    return {
-        column: float(coarser_step(values, _declared_step(campaign, column))) for column, values in columns.items()
-    }
+    return {column: float(coarser_step(values, _declared_step(campaign, column))) for column, values in columns.items()}
 
 
 def _declared_step(campaign: Campaign, column: tuple[str, str, str, str]) -> Decimal | None:
@@ -117,10 +116,12 @@ def _chained(campaign: Campaign, readings: Iterable[Reading]) -> Mapping[Reading
     last: dict[tuple[str, str, str], Reading] = {}
     in_order = sorted((r for r in readings if r.key.test in chained), key=lambda r: (r.at.file, r.order))
     for r in in_order:
-        stem, _, side = r.key.name.rpartition("before" if r.key.name.endswith("before") else "after")
+        stem, _, _side = r.key.name.rpartition("before" if r.key.name.endswith("before") else "after")
         line = (r.key.test, r.key.contender, stem)
         if r.key.name.endswith("after"):
             last[line] = r
-        elif r.key.name.endswith("before") and line in last and (last[line].value, last[line].unit) == (r.value, r.unit):
+        elif (
+            r.key.name.endswith("before") and line in last and (last[line].value, last[line].unit) == (r.value, r.unit)
+        ):
             same[r.key] = _name(last[line].key)
     return same

@@ -8,9 +8,11 @@ from dataclasses import dataclass
 from reportgen.addresses import as_id, in_formula
 from reportgen.campaign.declared import Amount, Declared, Quantity
 from reportgen.finding import Finding, Place, Refused
-from reportgen.metrology.formula import Expression, FormulaError, names_in, parse
+from reportgen.metrology.errors import FormulaError, UnitError
+from reportgen.metrology.formula import names_in, parse
+from reportgen.metrology.grammar import Expression
 from reportgen.metrology.uncertain import Source, Uncertain
-from reportgen.metrology.unit import Unit, UnitError, convert, parse_unit
+from reportgen.metrology.unit import Unit, convert, parse_unit
 
 
 @dataclass(frozen=True)

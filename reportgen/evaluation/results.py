@@ -6,8 +6,8 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Campaign, Contender, Quantity, Test
-from reportgen.evaluation.evaluated import Contribution, Estimate, Keys, Result
-from reportgen.evaluation.gathered import TWELVE, Gathered
+from reportgen.evaluation.evaluated import Contribution, Estimate, Keys, Result, ResultKind
+from reportgen.evaluation.gathered import TWELVE, Gathered, steps_of_one_pass
 from reportgen.evaluation.working import Working
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Judged, ScatterFound
@@ -55,7 +55,9 @@ def measured_result(
     )  # fmt: skip
 
 
-def plain_result(test: Test, quantity: Quantity, contender: str, part: str, passes: Sequence[Working], blocked: str) -> Result:
+def plain_result(
+    test: Test, quantity: Quantity, contender: str, part: str, passes: Sequence[Working], blocked: str
+) -> Result:
     """A yes/no, count or grade: shown as it is, without uncertainty or rank."""
     used = [w for w in passes if (w.value is not None or w.word) and not w.excluded]
     rests_on: Keys = frozenset(k for w in passes for k in w.keys)
@@ -71,7 +73,7 @@ def plain_result(test: Test, quantity: Quantity, contender: str, part: str, pass
         found = [w.value.value for w in used if w.value is not None and w.value.value is not None]
         value = sum(found) / len(found) if found else None
     limits = {w.value.limit for w in used if w.value is not None and w.value.limit}
-    kind = "yes/no" if quantity.kind == "yes/no" else "count" if quantity.kind == "count" else "grade"
+    kind = _result_kind(quantity)
     return Result(
         test=test.id, quantity=quantity.id, contender=contender, part=part, kind=kind,
         estimate=Estimate(value, quantity.unit, None, None, (), (), limits.pop()) if limits else
@@ -93,7 +95,7 @@ def missing_result(
     told = "; ".join(reasons) if reasons else "every pass is left out" if left_out else NOT_READ
     return Result(
         test=test.id, quantity=quantity.id, contender=contender, part=part,
-        kind={"yes/no": "yes/no", "count": "count", "grade": "grade"}.get(quantity.kind, "measured"),  # type: ignore[arg-type]  # a dict loses the literals
+        kind=_result_kind(quantity),
         estimate=None, u=None, low=None, high=None, covers="instrument", at_least=False, why_no_u="no-result",
         by_pass=tuple(w.told() for w in passes), passes=0, excluded=sum(bool(w.excluded) for w in passes), without=None,
         rank=None, blocked="", yes=None, of=None, grade="", grades={},
@@ -105,6 +107,12 @@ def untested(contenders: Sequence[Contender], results: Sequence[Result]) -> tupl
     """Contenders without a result, in the campaign's order."""
     have = {r.contender for r in results if not r.missing}
     return tuple(c.id for c in contenders if c.id not in have)
+
+
+def _result_kind(quantity: Quantity) -> ResultKind:
+    if quantity.kind == "yes/no" or quantity.kind == "count" or quantity.kind == "grade":
+        return quantity.kind
+    return "measured"
 
 
 def _own_scatter(gathered: Gathered) -> float | None:
@@ -124,21 +132,17 @@ def _budget(gathered: Gathered, scatter: ScatterFound) -> tuple[Contribution, ..
     for source, size in gathered.measured.contributions.items():
         group = source if source.sort in ("offset", "gain", "constant", "assumption") else _unshared(source)
         sizes[group] = size if group is source else (sizes.get(group, 0.0) ** 2 + size**2) ** 0.5
-    own = scatter.by_name.get(gathered.contender)
-    sd, degrees = own or (scatter.sd, scatter.degrees)
+    sd, degrees = scatter.by_name.get(gathered.contender, (scatter.sd, scatter.degrees))
+    steps = steps_of_one_pass([w for w in gathered.passes if w.used])
+    if sd is None or sd < max(steps.values(), default=0.0) / 2:
+        for source, width in steps.items():
+            group = _unshared(source)
+            sizes[group] = (sizes.get(group, 0.0) ** 2 + (width / TWELVE) ** 2) ** 0.5
     n = max(1, len(gathered.measured.values))
-    if sd is not None:
-        sizes[Source("scatter", gathered.measured.name, "", "normal")] = sd / n**0.5
-    steps = gathered.measured.steps
-    if steps and (sd is None or sd < max(steps) / 2):
-        step_of = next((s.of for s in (gathered.mean.contributions if gathered.mean else {}) if s.sort == "step"), "")
-        sizes[Source("step", step_of)] = (sum(s * s for s in steps) / TWELVE**2) ** 0.5
+    budget = shares(sizes, None if sd is None else sd / n**0.5, degrees)
     return tuple(
-        Contribution(
-            line.source, line.size, line.share, line.source.sort in ("offset", "gain", "constant"),
-            degrees if line.source.sort == "scatter" else None,
-        )  # fmt: skip
-        for line in shares(sizes)
+        Contribution(x.source, x.size, x.share, x.source.sort in ("offset", "gain", "constant"), x.degrees)
+        for x in budget.lines
     )
 
 

@@ -15,16 +15,22 @@ from reportgen.evaluation.words_read import word_workings
 from reportgen.evaluation.working import JOINS, Working
 from reportgen.evaluation.workings import Workings
 from reportgen.intake.reading import Readings
+from reportgen.judgement.measured import Judged, Measured
 
 PLAIN = ("yes/no", "grade", "count")
 
 
 @dataclass(frozen=True)
 class QuantityTold:
+    """One quantity (of one part, where parts stay apart): its results, and what judgement was told and answered."""
+
+    quantity: str
     results: tuple[Result, ...]
     comparisons: tuple[Comparison, ...] = ()
     first: FirstPlace | None = None
     scatter: ScatterUsed | None = None
+    judged: Judged | None = None
+    measured: tuple[Measured, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -55,9 +61,7 @@ def tell(bench: Bench, test: Test, quantity: Quantity) -> tuple[QuantityTold, ..
     return (_tell_part(bench, test, quantity, "", by_contender),)
 
 
-def _passes(
-    bench: Bench, test: Test, quantity: Quantity
-) -> tuple[Mapping[str, Sequence[Working]], tuple[str, ...]]:
+def _passes(bench: Bench, test: Test, quantity: Quantity) -> tuple[Mapping[str, Sequence[Working]], tuple[str, ...]]:
     contenders = bench.declared.campaign.contenders
     if quantity.kind in ("yes/no", "grade"):
         exclusions = [c for c in bench.caveats if c.sort == "exclusion"]
@@ -81,7 +85,7 @@ def _tell_part(
     blocked = {c: bench.blocked(quantity.id, ws) for c, ws in passes.items()}
     if quantity.kind in PLAIN:
         return QuantityTold(
-            tuple(plain_result(test, quantity, c, part, ws, blocked[c]) for c, ws in passes.items())
+            quantity.id, tuple(plain_result(test, quantity, c, part, ws, blocked[c]) for c, ws in passes.items())
         )
     unit = bench.workings.units[quantity.id]
     rounds_recorded = bool(bench.readings.rounds_recorded.get(test.id) or bench.readings.order_recorded.get(test.id))
@@ -92,7 +96,7 @@ def _tell_part(
     }
     judgeable = [g for g in gathered.values() if g.mean is not None]
     if not judgeable:
-        return QuantityTold(tuple(_missing(test, quantity, part, g) for g in gathered.values()))
+        return QuantityTold(quantity.id, tuple(_missing(test, quantity, part, g) for g in gathered.values()))
     decided = decide(test, quantity, part, judgeable, rules)
     results = tuple(
         measured_result(campaign, test, quantity, part, g, decided.judged, ranked, bench.readings.readings)
@@ -100,7 +104,10 @@ def _tell_part(
     )
     absent = untested(campaign.contenders, results)
     first = replace(decided.first, unranked=decided.first.unranked + absent) if decided.first else None
-    return QuantityTold(results, decided.comparisons, first, ScatterUsed(quantity.id, part, decided.judged.scatter))
+    return QuantityTold(
+        quantity.id, results, decided.comparisons, first, ScatterUsed(quantity.id, part, decided.judged.scatter),
+        decided.judged, tuple(g.measured for g in judgeable),
+    )  # fmt: skip
 
 
 def _missing(test: Test, quantity: Quantity, part: str, gathered: Gathered) -> Result:

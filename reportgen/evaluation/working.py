@@ -66,6 +66,8 @@ def _join(key: PassKey, found: Sequence[Working], how: str, parts: Sequence[str]
     absent = next((w.absent_because for w in found if w.value is None), "")
     missing = [p for p in parts if p not in {w.key.part for w in found}]
     if missing or absent:
-        return Working(key, None, keys, excluded, absent_because=absent or f"part {missing[0]} was not read", steps=steps)
+        return Working(
+            key, None, keys, excluded, absent_because=absent or f"part {missing[0]} was not read", steps=steps
+        )
     value = JOINS[how]([w.value for w in found if w.value is not None])
     return Working(key, value, keys, excluded, steps=steps)

@@ -16,16 +16,14 @@ from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.observing import Observer
 from reportgen.evaluation.working import JOINS, PassKey, Working, join_parts
 from reportgen.intake.reading import Reading, ReadingKey
+from reportgen.metrology.arithmetic import in_unit
 from reportgen.metrology.combine import energy_mean, mean_of
+from reportgen.metrology.errors import NoValue, did_you_mean
 from reportgen.metrology.evaluate import evaluate
-from reportgen.metrology.formula import Expression
+from reportgen.metrology.grammar import Expression
 from reportgen.metrology.type_a import standard_deviation
-from reportgen.metrology.uncertain import Source, Uncertain, in_unit
+from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import Unit
-
-
-class Absent(Exception):
-    """A reading or result that a formula needs isn't there; the message says why."""
 
 
 class Workings:
@@ -56,7 +54,8 @@ class Workings:
         wanted = (quantity, contender)
         if wanted not in self._passes:
             self._passes[wanted] = tuple(
-                self._work_out(self.quantities[quantity], contender, key) for key in self._pass_keys(quantity, contender)
+                self._work_out(self.quantities[quantity], contender, key)
+                for key in self._pass_keys(quantity, contender)
             )
         return self._passes[wanted]
 
@@ -77,7 +76,7 @@ class Workings:
         """The quantity over all its passes as one value, its scatter a source of its own."""
         used = [w.value for w in self.by_pass(quantity, contender, self.parts_of(quantity)) if w.used and w.value]
         if not used:
-            raise Absent(f"{quantity} of {contender} was not read")
+            raise NoValue(f"{quantity} of {contender} was not read")
         mean = over_passes(self.quantities[quantity], used)
         known = [u.value for u in used if u.value is not None]
         if len(known) < 2 or mean.value is None:
@@ -102,8 +101,8 @@ class Workings:
         bench = _Bench(self, quantity, self._tests[quantity.id], contender, key)
         try:
             value = in_unit(evaluate(self.expressions[quantity.id], bench), self.units[quantity.id])
-        except Absent as reason:
-            return Working(key, None, tuple(bench.keys), absent_because=str(reason), steps=tuple(bench.steps))
+        except NoValue as reason:
+            return Working(key, None, tuple(bench.keys), absent_because=reason.says, steps=tuple(bench.steps))
         keys = tuple(dict.fromkeys(bench.keys))
         fed_by = self.feeds.upstream(quantity.id)
         excluded = next((e.id for e in self.exclusions if bears_on(e, fed_by, frozenset(keys))), "")
@@ -148,7 +147,7 @@ class _Bench:
     def of(self, contender: str, name: str) -> Uncertain:
         id = as_id(contender)
         if id not in {c.id for c in self.workings.campaign.contenders}:
-            raise KeyError(contender)
+            raise KeyError(f"no contender is called {contender}")
         return self._noted(f"{name} of {id}", self._find(name, id, self.key))
 
     def known(self) -> frozenset[str]:
@@ -158,7 +157,11 @@ class _Bench:
 
     def _all_keys(self, name: str) -> Sequence[PassKey]:
         if name in self.columns:
-            found = (k for k in self.workings.readings if (k.test, k.contender, k.name) == (self.test.id, self.contender, name))
+            found = (
+                k
+                for k in self.workings.readings
+                if (k.test, k.contender, k.name) == (self.test.id, self.contender, name)
+            )
             return [PassKey(k.specimen, k.pass_, k.part) for k in found]
         return [w.key for w in self.workings.by_part(as_id(name), self.contender)]
 
@@ -170,7 +173,8 @@ class _Bench:
             return self._quantity(quantity, contender, key)
         if name in self.workings.constants:
             return self.workings.constants[name]
-        raise KeyError(name)
+        near = did_you_mean(name, self.known())
+        raise KeyError(f"nothing here is called {name}" + (f"; {near}" if near else ""))
 
     def _reading(self, name: str, contender: str, key: PassKey) -> Uncertain:
         for part in dict.fromkeys((key.part, "")):
@@ -179,16 +183,16 @@ class _Bench:
                 reading = self.workings.readings[found]
                 self.keys.append(found)
                 if reading.absent_because:
-                    raise Absent(reading.absent_because)
+                    raise NoValue(reading.absent_because)
                 return self.workings.observer.observed(reading)
-        raise Absent("no reading")
+        raise NoValue("no reading")
 
     def _quantity(self, quantity: str, contender: str, key: PassKey) -> Uncertain:
         for working in self.workings.by_part(quantity, contender):
             if working.key == key:
                 self.keys.extend(working.keys)
                 if working.value is None:
-                    raise Absent(working.absent_because)
+                    raise NoValue(working.absent_because)
                 return working.value
         self.keys.extend(k for w in self.workings.by_part(quantity, contender) for k in w.keys)
         return self.workings.joined(quantity, contender)

@@ -1,0 +1,114 @@
+"""What makers claim, and what a campaign demands, held against the results."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from reportgen.campaign.declared import Amount, Claim, Declared, Must
+from reportgen.evaluation.evaluated import ClaimOutcome, Keys, MustOutcome
+from reportgen.evaluation.told import QuantityTold
+from reportgen.finding import Finding, Refused
+from reportgen.judgement.claim import Conformance, conformance
+from reportgen.judgement.measured import Reason
+from reportgen.metrology.errors import UnitError
+from reportgen.metrology.unit import Unit, convert, parse_unit
+
+NOTHING: Keys = frozenset()
+Bounds = tuple[float | None, float | None]  # at least, at most, in the quantity's unit
+
+
+def claim_outcomes(
+    declared: Declared, told: Sequence[QuantityTold], units: Mapping[str, Unit]
+) -> tuple[ClaimOutcome, ...]:
+    """Every claim of every contender, in their order. Raises `Refused` for bounds in a unit that doesn't fit."""
+    outcomes: list[ClaimOutcome] = []
+    findings: list[Finding] = []
+    for contender in declared.campaign.contenders:
+        for claim in contender.claims:
+            try:
+                found, keys = _weigh(claim, contender.id, told, units)
+            except UnitError as wrong:
+                place = declared.at(f"claim/{contender.id}/{claim.id}")
+                says = f"A claim of {contender.title} about {claim.quantity}: {wrong.says}"
+                findings.append(Finding("error", "unit", place, says, do=wrong.do))
+                continue
+            outcomes.append(
+                ClaimOutcome(
+                    contender.id,
+                    claim.id,
+                    claim.quantity,
+                    found.outcome,
+                    found.probability,
+                    found.scope,
+                    found.reason,
+                    keys,
+                )
+            )
+    if findings:
+        raise Refused(findings)
+    return tuple(outcomes)
+
+
+def must_outcomes(
+    declared: Declared, told: Sequence[QuantityTold], units: Mapping[str, Unit]
+) -> tuple[MustOutcome, ...]:
+    """Each condition of the verdict for each contender. Raises `Refused` for a bound in a unit that doesn't fit."""
+    plan = declared.campaign.verdict
+    outcomes = []
+    for must in plan.must if plan else ():
+        try:
+            claimed = _claimed(must, units[must.quantity])
+        except UnitError as wrong:
+            says = f"A condition on {must.quantity}: {wrong.says}"
+            raise Refused([Finding("error", "unit", declared.at("verdict/must"), says, do=wrong.do)]) from None
+        for contender in declared.campaign.contenders:
+            found, keys = _held_against(must.quantity, contender.id, claimed, told)
+            outcomes.append(MustOutcome(contender.id, must.quantity, found.outcome, found.probability, keys))
+    return tuple(outcomes)
+
+
+def _weigh(
+    claim: Claim, contender: str, told: Sequence[QuantityTold], units: Mapping[str, Unit]
+) -> tuple[Conformance, Keys]:
+    if claim.looked:
+        answer = claim.looked.strip().lower()
+        if answer.startswith("no"):
+            return Conformance("contradicted", None, "", Reason("looked")), NOTHING
+        return Conformance(
+            "supported" if answer.startswith("yes") else "undecided", None, "", Reason("looked")
+        ), NOTHING
+    if not claim.testable or not claim.quantity:
+        return Conformance("not tested", None, "", Reason("not-testable")), NOTHING
+    if claim.quantity not in units or all(a is None for a in (claim.at_most, claim.at_least, claim.nominal)):
+        return Conformance("not tested", None, "", Reason("no-bound")), NOTHING
+    return _held_against(claim.quantity, contender, _claimed(claim, units[claim.quantity]), told)
+
+
+def _held_against(
+    quantity: str, contender: str, claimed: Bounds, told: Sequence[QuantityTold]
+) -> tuple[Conformance, Keys]:
+    mine = [q for q in told if q.quantity == quantity]
+    if len(mine) != 1:
+        return Conformance("not tested", None, "", Reason("parts-apart")), NOTHING
+    result = next(r for r in mine[0].results if r.contender == contender)
+    measured = next((m for m in mine[0].measured if m.name == contender), None)
+    if result.blocked:
+        return Conformance("not tested", None, "", Reason("blocked")), result.rests_on
+    if measured is None or mine[0].judged is None:
+        return Conformance("not tested", None, "", Reason("no-result")), result.rests_on
+    at_least, at_most = claimed
+    single = mine[0].judged.singles[contender]
+    return conformance(measured, single, at_least=at_least, at_most=at_most), result.rests_on
+
+
+def _claimed(bound: Claim | Must, unit: Unit) -> Bounds:
+    def size(amount: Amount | None) -> float | None:
+        return convert(float(amount.value), parse_unit(amount.unit), unit) if amount else None
+
+    nominal = bound.nominal if isinstance(bound, Claim) else None
+    if nominal is None or not isinstance(bound, Claim):
+        return size(bound.at_least), size(bound.at_most)
+    within = bound.within
+    width = convert(float(within.value), parse_unit(within.unit), unit, difference=True) if within else 0.0
+    middle = size(nominal) or 0.0
+    return middle - width, middle + width

@@ -1,0 +1,83 @@
+"""The plain verdict: conditions, criteria, price against what was resolved, a winner only where all agree."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from reportgen.campaign.declared import Contender, Declared, Price
+from reportgen.evaluation.claims import must_outcomes
+from reportgen.evaluation.evaluated import CriterionUse, FirstPlace, Keys, ValueForMoney, Verdict
+from reportgen.evaluation.told import QuantityTold
+from reportgen.judgement.frontier import dominated
+from reportgen.metrology.unit import Unit
+
+
+def verdict_of(declared: Declared, told: Sequence[QuantityTold], units: Mapping[str, Unit]) -> Verdict:
+    """What the results support of an overall judgement; criteria are the author's, or every ranked quantity."""
+    firsts = [q.first for q in told if q.first]
+    conditions = must_outcomes(declared, told, units)
+    criteria = _criteria(declared, told)
+    deciding = {c.quantity for c in criteria}
+    out = {m.contender for m in conditions if m.outcome == "contradicted"}
+    winner = _winner([f for f in firsts if f.quantity in deciding])
+    rests_on: Keys = frozenset().union(*(f.rests_on for f in firsts), *(m.rests_on for m in conditions))
+    return Verdict(
+        conditions=conditions,
+        criteria=criteria,
+        value=_value(declared, [q for q in told if q.quantity in deciding]),
+        value_quantities=tuple(dict.fromkeys(f.quantity for f in firsts if f.quantity in deciding)),
+        winner=None if winner in out else winner,
+        rests_on=rests_on,
+    )
+
+
+def price_of(contender: Contender) -> Price | None:
+    """The price that counts: the latest paid, else the latest listed, as written last."""
+    paid = [p for p in contender.prices if p.sort == "paid"]
+    return next(reversed(paid or contender.prices), None)
+
+
+def _criteria(declared: Declared, told: Sequence[QuantityTold]) -> tuple[CriterionUse, ...]:
+    known = {q.quantity: q.scatter is not None and q.scatter.found.origin != "none" for q in told if q.quantity}
+    plan = declared.campaign.verdict
+    if plan is None or not plan.groups:
+        ranked = dict.fromkeys(q.first.quantity for q in told if q.first)
+        return tuple(CriterionUse(q, "", None, known[q]) for q in ranked)
+    total = sum(float(g.weight) for g in plan.groups if g.weight is not None)
+    uses = []
+    for group in plan.groups:
+        share = float(group.weight) / total if group.weight is not None and total else None
+        inside = sum(float(c.weight if c.weight is not None else 1) for c in group.criteria)
+        for c in group.criteria:
+            part = float(c.weight if c.weight is not None else 1) / inside
+            uses.append(
+                CriterionUse(
+                    c.quantity, group.id, None if share is None else share * part, known.get(c.quantity, False)
+                )
+            )
+    return tuple(uses)
+
+
+def _winner(firsts: Sequence[FirstPlace]) -> str | None:
+    """The one contender whose lead over every other is resolved on every criterion; None where they differ."""
+    winners = {f.winner for f in firsts}
+    return winners.pop() if len(winners) == 1 else None
+
+
+def _value(declared: Declared, told: Sequence[QuantityTold]) -> tuple[ValueForMoney, ...]:
+    """Who costs no more, is resolved better somewhere and resolved worse nowhere."""
+    prices = {c.id: p for c in declared.campaign.contenders if (p := price_of(c))}
+    pairs = [pair for q in told if q.judged for pair in q.judged.pairs]
+    beaten = {
+        (pair.second if pair.favours == pair.first else pair.first, pair.favours) for pair in pairs if pair.favours
+    }
+
+    def dominating(contender: str) -> tuple[str, ...]:
+        price = prices[contender]
+        same = {c: (float(p.low), float(p.high)) for c, p in prices.items() if p.currency == price.currency}
+        better = dominated(same, pairs)[contender]
+        return tuple(dict.fromkeys(b for b in better if (b, contender) not in beaten))
+
+    return tuple(
+        ValueForMoney(c, p.text, float(p.low), float(p.high), p.currency, dominating(c)) for c, p in prices.items()
+    )
