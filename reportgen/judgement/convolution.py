@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from scipy.special import ndtr, ndtri, stdtr, stdtrit
 
 CELLS = 4096
-COARSE_CELLS = 512
+FEWER_CELLS = ((8.0, 128), (32.0, 512))  # where the parts reach so many √A: Student's t smooths the cells away
 EXACT_UNIFORM = 16  # so many of the widest uniform parts keep their shape; the rest together are all but normal
 
 
@@ -92,7 +92,8 @@ def _of_parts(level: float, parts: Parts) -> float:
 def _of_both(level: float, degrees: float, parts: Parts) -> float:
     """Half-width in units of `root`: between Student's alone and that plus all the parts reach."""
     reach = fsum(parts.uniform) + 9.0 * parts.normal
-    nodes, weights = _grid(parts, COARSE_CELLS if reach < 100.0 else CELLS)
+    cells = next((cells for limit, cells in FEWER_CELLS if reach < limit), CELLS)
+    nodes, weights = _grid(parts, cells)
     kept = weights > 1e-15
     nodes, weights = nodes[kept], weights[kept]
 

@@ -25,8 +25,8 @@ class Measured:
     `value`: the result (their mean). `contributions`: signed type B parts of the result by source, steps left
     out. `steps`: c·δ of every distinct reading that makes one pass's value (|c|·δ; the squares summed, over 12, are
     the variance R that rounding adds). `sessions`: the set of sessions its passes ran in. `blocked`: why it is
-    not ranked. `sessions_by_pass`: the session of each of `values`, or empty: where known, a contender that ran in two sessions
-    links those that ran in one of them.
+    not ranked. `sessions_by_pass`: the session of each of `values`, or empty: where known, a contender that
+    ran in two sessions links those that ran in one of them.
     """
 
     name: str
@@ -67,8 +67,9 @@ class Reason:
     """Why, in data: `code` names the rule that decided, `numbers` what it looked at. Sentences are made elsewhere.
 
     Codes: lead-exceeds, lead-within (numbers: lead, half_width), step-decides (also least_lead, step),
-    no-scatter-known, off-scale-both, bound-decides, bound-too-close (lead, half_width), inside-matters (low, high, matters),
-    sessions-apart, one-contender, blocked, no-result, not-above-zero (a ratio was asked of a number at or below 0).
+    no-scatter-known, off-scale-both, bound-decides, bound-too-close (lead, half_width), inside-matters (low,
+    high, matters), sessions-apart, one-contender, blocked, no-result, not-above-zero (a ratio asked of a
+    number at or below 0).
     """
 
     code: str

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from math import hypot, isfinite, sqrt
+from math import ceil, hypot, isfinite, sqrt
 
 from scipy.special import nctdtr, ndtr
 
@@ -19,6 +19,7 @@ from reportgen.judgement.measured import Settle
 from reportgen.judgement.simultaneous import ALPHA
 
 POWER = 0.80
+GUESS = 15.7  # 2(1.96 + 0.84)²: passes for one sd, were the scatter known exactly
 MOST = 10_000  # passes each; nobody runs more, and the answer is "no number of passes"
 
 Degrees = Callable[[int], float]  # degrees of freedom, were so many passes run of each
@@ -44,7 +45,8 @@ def settle(weighed: Weighed, asked: Asked, degrees: Degrees) -> Settle | None:
     now = max(len(weighed.first.values), len(weighed.second.values), 1)
     coarse = not holds_steps(weighed.spread.sd, weighed.steps.step)
     fine = replace(weighed, steps=Rounding())
-    passes = _fewest(lambda n: power(asked.difference, n, degrees(n), weighed), now + 1)
+    guess = ceil(min(GUESS * (weighed.spread.sd / asked.difference) ** 2, float(MOST))) + 1
+    passes = _fewest(lambda n: power(asked.difference, n, degrees(n), weighed) >= POWER, now + 1, guess)
     finer = coarse and power(asked.difference, now if passes else MOST, degrees(now if passes else MOST), fine) >= POWER
     return Settle(asked.in_unit, None if finer else passes, finer, "matters" if asked.matters else "seen")
 
@@ -68,16 +70,17 @@ def power(difference: float, passes: int, degrees: float, weighed: Weighed) -> f
     return chance if isfinite(chance) else float(ndtr((difference - half) / root))
 
 
-def _fewest(power_at: Callable[[int], float], start: int) -> int | None:
-    """Fewest passes from `start` on with the power: doubling, then halving the gap. None beyond `MOST`."""
-    if power_at(start) >= POWER:
-        return start
-    low, high = start, 2 * start
-    while power_at(high) < POWER:
-        low, high = high, 2 * high
-        if low > MOST:
+def _fewest(enough: Callable[[int], bool], start: int, guess: int) -> int | None:
+    """Fewest passes from `start` on that are enough, looked for around a guess. None beyond `MOST`."""
+    low, high = start - 1, max(start, min(guess, MOST))  # `low` is not enough, `high` is once the loop ends
+    stride = 1
+    while not enough(high):
+        if high >= MOST:
             return None
+        low, high, stride = high, min(high + stride, MOST), stride * 2
+    stride = 1
     while high - low > 1:
-        middle = (low + high) // 2
-        low, high = (low, middle) if power_at(middle) >= POWER else (middle, high)
+        middle = max(high - stride, (low + high) // 2)
+        low, high = (low, middle) if enough(middle) else (middle, high)
+        stride *= 2
     return high
