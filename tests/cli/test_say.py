@@ -1,0 +1,55 @@
+"""A finding in the terminal: place, what is wrong, why, what to do; the worst three in full."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from reportgen.cli.say import as_rows, counted, in_plain_text, where
+from reportgen.finding import Finding, Place
+
+
+def warning(line: int, **more: str) -> Finding:
+    return Finding("warning", "unread-column", Place("raw/a.csv", line, 2), f"column {line} is not read", **more)  # type: ignore[arg-type]
+
+
+ERROR = Finding(
+    "error",
+    "unknown-key",
+    Place("campaign.yaml", 4, 1),
+    "“contendres” is no key",
+    "It would be lost.",
+    "Write contenders.",
+)
+
+
+def test_the_first_line_names_file_line_and_column_then_why_and_what_to_do() -> None:
+    assert in_plain_text([ERROR]) == [
+        "error   campaign.yaml:4:1  “contendres” is no key",
+        "    Why: It would be lost.",
+        "    Do:  Write contenders.",
+    ]
+
+
+def test_the_worst_three_come_first_and_in_full_and_the_rest_a_line_each() -> None:
+    lines = in_plain_text([*(warning(n, why="w") for n in range(1, 6)), ERROR])
+    assert lines[0].startswith("error")
+    assert sum("Why:" in line for line in lines) == 3
+    assert len(lines) == 6 + 3 + 1
+
+
+def test_what_the_author_accepted_is_counted_and_not_shown() -> None:
+    findings = [warning(1), warning(2, accepted="the column is for us")]
+    assert len(in_plain_text(findings)) == 1
+    assert counted(findings) == "1 warning (1 accepted)"
+    assert counted([]) == "nothing to mend"
+    assert [row["accepted"] for row in as_rows(findings)] == [None, "the column is for us"]
+
+
+def test_a_place_is_named_so_that_it_can_be_opened_from_here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert where(Place("campaign.yaml", 3, 1), tmp_path / "stoves") == "stoves/campaign.yaml:3:1"
+    (tmp_path / "elsewhere").mkdir()
+    monkeypatch.chdir(tmp_path / "elsewhere")
+    assert where(Place("campaign.yaml", 3), tmp_path / "stoves") == f"{tmp_path}/stoves/campaign.yaml:3"
