@@ -32,14 +32,17 @@ def exact(value: float, unit: Unit = NUMBER) -> Uncertain:
 
 
 def in_unit(x: Uncertain, unit: Unit) -> Uncertain:
-    """The same in another unit; a bound stays a bound. Raises UnitError."""
+    """The same in another unit; a bound stays a bound, and a difference asked for in °C or dB stays a difference.
+
+    Raises UnitError where the two don't go together.
+    """
     if x.unit == unit:
         return x
+    if x.unit.kind == "difference":
+        unit = step_of(unit)
     factor = scale(x.unit, unit)
-    value = None if x.value is None else convert(x.value, x.unit, unit)
-    if value is None:
-        convert(0.0, x.unit, unit)  # for its refusal
-    return Uncertain(value, unit, weighted([(factor, x)]), x.limit)
+    value = convert(x.value or 0.0, x.unit, unit)
+    return Uncertain(None if x.value is None else value, unit, weighted([(factor, x)]), x.limit)
 
 
 def weighted(terms: Iterable[tuple[float, Uncertain]]) -> dict[Source, float]:
@@ -112,9 +115,13 @@ def power(x: Uncertain, exponent: float) -> Uncertain:
         return divide(exact(1.0), power(x, -exponent))
     if exponent == 0:
         return exact(1.0)
-    unit = unit_of_power(x.unit, Fraction(exponent).limit_denominator(12))
-    if x.unit.dimension and Fraction(exponent).denominator > 12:
+    simple = Fraction(exponent).limit_denominator(12)
+    if not x.unit.dimension:
+        x, unit = in_unit(x, NUMBER), NUMBER
+    elif abs(float(simple) - exponent) > 1e-12:
         raise UnitError(f"{named(x.unit)} to the power {exponent:g} is no unit", "use a whole power or a simple root")
+    else:
+        unit = unit_of_power(x.unit, simple)
     limit = limit_of_power((x.value, x.limit), exponent)
     if x.value is None:
         return Uncertain(None, unit, {}, limit)

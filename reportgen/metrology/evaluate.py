@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import partial
 from typing import Protocol, cast
 
 from reportgen.metrology import arithmetic, combine
@@ -62,7 +63,7 @@ def evaluate(expression: Expression, lookup: Lookup) -> Uncertain:
     value = _leaf(expression, lookup)
     for operation in reversed(spine):
         right = evaluate(operation.right, lookup)
-        value = _at(operation.column, lambda op=operation, x=value, y=right: _operate(op, x, y))  # type: ignore[misc]
+        value = _at(operation.column, partial(_operate, operation, value, right))
     return value
 
 

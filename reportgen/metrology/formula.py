@@ -163,7 +163,9 @@ def _call(tokens: _Tokens, name: Token, depth: int) -> Expression:
     if name.text not in FUNCTIONS:
         near = did_you_mean(name.text, FUNCTIONS)
         raise FormulaError(
-            name.column, f"there is no function {name.text}", near or f"there are {', '.join(FUNCTIONS)}"
+            name.column,
+            f"there is no function {name.text}",
+            near or f"write {name.text} * (…) to multiply; the functions are {', '.join(FUNCTIONS)}",
         )
     opened = tokens.take()
     arguments: list[Expression] = []

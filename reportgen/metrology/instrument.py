@@ -82,7 +82,7 @@ def observed(
 
 
 def outside(value: float, unit: Unit, instrument: Instrument) -> bool:
-    """Whether a reading lies beyond the instrument's stated range, ends included in the range."""
+    """Whether a reading lies beyond the instrument's stated range, ends included in the range. Raises UnitError."""
     low, high = instrument.low, instrument.high
     if low and _as_read(value, unit, low.unit) < low.value:
         return True
@@ -95,10 +95,12 @@ def off_step(value: float, unit: Unit, instrument: Instrument) -> bool:
     A reading written in another unit than the resolution was converted by someone; nothing is said about it.
     """
     resolution = instrument.resolution
-    if resolution is None or not resolution.value or resolution.unit.factor != unit.factor:
+    if resolution is None or not resolution.value:
+        return False
+    if resolution.unit.factor != unit.factor or not alike(unit, resolution.unit, difference=True):
         return False
     steps = value / resolution.value
-    return abs(steps - round(steps)) > 1e-6 * max(1.0, abs(steps) * 1e-3)
+    return abs(steps - round(steps)) > 1e-6
 
 
 def _as_read(value: float, unit: Unit, other: Unit) -> float:
@@ -143,7 +145,6 @@ def _accuracy(instrument: Instrument, value: float, unit: Unit, session: str, re
 
 
 def _reaction(unit: Unit) -> float:
-    second = parse_unit("s")
-    if unit.dimension != TIME or not alike(second, unit):
+    if unit.dimension != TIME:
         raise UnitError(f"by hand is a matter of timing, but this reading is in {named(unit)}", "drop “by hand” here")
-    return convert(REACTION, second, unit)
+    return convert(REACTION, parse_unit("s"), unit)

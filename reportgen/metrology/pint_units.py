@@ -18,7 +18,7 @@ _BASES = {
 def _registry() -> Any:
     from pint import UnitRegistry
 
-    return UnitRegistry(on_redefinition="ignore", cache_folder=None)
+    return UnitRegistry()
 
 
 @lru_cache(maxsize=256)
@@ -29,17 +29,15 @@ def from_pint(name: str) -> Known | None:
     """
     registry = _registry()
     try:
-        quantity = registry.Quantity(1, name)
-        if not quantity.units or not quantity._is_multiplicative:
-            return None
-        base = quantity.to_base_units()
-        what: Dimension = tuple(
-            sorted((_BASES[base], Fraction(power).limit_denominator(12)) for base, power in base.dimensionality.items())
-        )
+        one = registry.Quantity(1, name)
+        base = one.to_base_units()
+        powers = {_BASES[of]: Fraction(power).limit_denominator(12) for of, power in base.dimensionality.items()}
         factor = Fraction(float(base.magnitude))
+        zero = float(registry.Quantity(0, name).to_base_units().magnitude)
     except Exception:  # Pint raises half a dozen unrelated classes for text it can't read
         return None
-    if factor <= 0:
+    if zero != 0 or factor <= 0:
         return None
-    symbol = f"{quantity.units:~}".replace(" ", "")
+    what: Dimension = tuple(sorted(powers.items()))
+    symbol = f"{one.units:~}".replace(" ", "")
     return Known(symbol if symbol.isalpha() and what != TEMPERATURE else name, factor, what)

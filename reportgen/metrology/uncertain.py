@@ -3,6 +3,12 @@
 Contributions are signed and carry one standard uncertainty of their source times the sensitivity to it
 (JCGM 100, 5.1.3: cᵢ·u(xᵢ)). A source that two values share therefore cancels, or leaves its share, by plain
 addition of what bears the same name; a combined uncertainty is worked out last and can't be taken apart again.
+
+Why an engine of our own: GTC and `uncertainties` propagate as exactly and serve the tests as witnesses, but both keep
+a graph of live objects in which an input is a number, not a named cause. What is decided later needs causes: their
+sign and shape (each type B part is convolved with its own distribution), the steps of a scale apart from its accuracy,
+bounds that stay bounds, units that tell a temperature from a difference, and frozen plain data that can be kept and
+compared between compiles.
 """
 
 from __future__ import annotations

@@ -97,7 +97,8 @@ def _single(atom: str, known: Known) -> Unit:
     if atom in STEPS_OF_TEMPERATURE:
         kind = "difference"
     elif known.dimension == TEMPERATURE:
-        kind = "absolute" if "K" not in known.symbol[1:] else "difference"  # mK is never read off a thermometer
+        prefixed = known.symbol.endswith("K") and known.symbol != "K"
+        kind = "difference" if prefixed else "absolute"  # mK is never read off a thermometer
     elif is_decibel(known.dimension):
         kind = "level"
     return Unit(known.symbol, known.factor, known.offset if kind == "absolute" else Fraction(0), known.dimension, kind)

@@ -52,8 +52,6 @@ def _of_temperatures(one: Unit, other: Unit, sign: Sign) -> tuple[Unit, Unit, Un
         return one, one, step_of(one)
     if sign == "+":
         return other, step_of(other), other
-    if other.offset == 0:  # a step less something in K: K can only be meant as a step
-        return one, one, step_of(other)
     raise UnitError(
         f"a temperature in {other.symbol} can't be taken from a difference",
         f"write Δ{other.symbol} for its unit if it is a difference too",
