@@ -2,3 +2,7 @@
 
 In: results. Out: `Figure` (SVG, alternative text, rows). Never knows views or templates.
 """
+
+from reportgen.charts.figure import Drawn, Figure
+
+__all__ = ["Drawn", "Figure"]

@@ -2,65 +2,123 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Campaign, Declared, Quantity
-from reportgen.charts import intervals
+from reportgen.charts import counts, grades, intervals, money, overview, shares
+from reportgen.charts.brackets import tie_groups
 from reportgen.charts.figure import Drawn, Figure
+from reportgen.charts.order import in_order
+from reportgen.charts.telling import HEADINGS, alternative, printed, row_of
 from reportgen.charts.words import words
-from reportgen.evaluation.evaluated import Evaluation, Result
-from reportgen.wording import interval
-
-NAMED_IN_ALT = 8  # contenders whose values the text alternative says; the table holds all
+from reportgen.evaluation.evaluated import Comparison, Evaluation, Result
+from reportgen.prose.finding_line import finding_line
+from reportgen.wording.listing import and_list
+from reportgen.wording.sentence import inside
 
 
 def figures(declared: Declared, evaluation: Evaluation) -> Mapping[str, Figure]:
-    """Every chart that could be drawn, by quantity id (`quantity-part` where parts stand apart) and chart name."""
+    """Every chart that could be drawn: by quantity id (`quantity-part` for parts that stand apart), `overview`, `money`."""
     return drawn(declared, evaluation).figures
 
 
 def drawn(declared: Declared, evaluation: Evaluation) -> Drawn:
-    """Every chart, and the reason for each that could not be drawn."""
+    """Every chart, and the reason for each that could not be drawn.
+
+    A chart's address is free of a quantity's: a quantity called `overview` or `money` keeps the name.
+    """
+    campaign = declared.campaign
     made: dict[str, Figure] = {}
     absent: dict[str, str] = {}
-    for test in declared.campaign.tests:
+    for address, told in (("overview", _overview(campaign, evaluation)), ("money", _money(campaign, evaluation))):
+        if isinstance(told, Figure):
+            made[address] = told
+        else:
+            absent[address] = told
+    for test in campaign.tests:
         for quantity in test.quantities:
             of = [r for r in evaluation.results if r.quantity == quantity.id]
             for part in dict.fromkeys(r.part for r in of):
                 address = f"{quantity.id}-{part}" if part else quantity.id
-                made[address] = _quantity(declared.campaign, evaluation, quantity, part, address)
+                results = [r for r in of if r.part == part]
+                why = _why_not(quantity, results)
+                if why:
+                    made.pop(address, None)
+                    absent[address] = why
+                else:
+                    absent.pop(address, None)
+                    made[address] = _quantity(campaign, evaluation, quantity, results, address)
     return Drawn(made, absent)
 
 
-def _quantity(campaign: Campaign, evaluation: Evaluation, quantity: Quantity, part: str, address: str) -> Figure:
-    results = [r for r in evaluation.results if (r.quantity, r.part) == (quantity.id, part)]
+def _why_not(quantity: Quantity, results: Sequence[Result]) -> str:
+    """Why there is nothing to draw, or "" where there is."""
+    read = any(p.value is not None or p.limit or p.word for r in results for p in r.by_pass)
+    read = read or any(r.estimate and (r.estimate.value is not None or r.estimate.limit) for r in results)
+    if not read:
+        return words("absent.nothing")
+    graded = any(r.kind == "grade" for r in results)
+    return words("absent.grades") if graded and not quantity.grades else ""
+
+
+def _quantity(
+    campaign: Campaign, evaluation: Evaluation, quantity: Quantity, results: Sequence[Result], address: str
+) -> Figure:
+    part = results[0].part
     pairs = [c for c in evaluation.comparisons if (c.quantity, c.part) == (quantity.id, part)]
-    found = ""
-    told = {r.contender: printed(r) for r in results}
-    alt = _alternative(campaign, quantity.title, found, told)
-    ordered = intervals.in_order(quantity, results)
-    return Figure(
-        address,
-        intervals.svg(campaign, quantity, results, pairs, alt),
-        alt,
-        quantity.title,
-        found,
-        tuple((campaign.contender(r.contender).title, told[r.contender], str(r.passes), str(r.excluded)) for r in ordered),
-        (words("contender"), words("result"), words("passes"), words("left out")),
-        intervals.key(quantity, results, intervals.tied_groups(quantity, ordered, pairs)),
-    )
+    title = f"{quantity.title}, {part}" if part else quantity.title
+    found = finding_line(campaign, evaluation, quantity.id, part)
+    ordered = in_order(quantity, results)
+    told = [(campaign.contender(r.contender).title, printed(r)) for r in ordered]
+    alt = alternative(title, found, told)
+    svg, key = _picture(campaign, quantity, results, pairs, alt)
+    return Figure(address, svg, alt, title, found, tuple(row_of(campaign, r) for r in ordered), HEADINGS, key)
 
 
-def printed(result: Result) -> str:
-    """A measured result with its unit and interval, or why there is none."""
-    e = result.estimate
-    if e is None:
-        return result.missing or words("not read")
-    return interval.printed(e.value, result.u, result.low, result.high, e.unit, e.limit, result.why_no_u)
+def _picture(
+    campaign: Campaign, quantity: Quantity, results: Sequence[Result], pairs: Sequence[Comparison], alt: str
+) -> tuple[str, str]:
+    """The drawing, by the kind of result, and how its marks read."""
+    kind = results[0].kind
+    if kind == "yes/no":
+        return shares.svg(campaign, quantity, results, alt), shares.key(results)
+    if kind == "grade":
+        return grades.svg(campaign, quantity, results, alt), grades.key(results)
+    if kind == "count":
+        return counts.svg(campaign, quantity, results, alt), counts.key(results)
+    groups = tie_groups(quantity, in_order(quantity, results), pairs)
+    return intervals.svg(campaign, quantity, results, pairs, alt), intervals.key(quantity, results, groups)
 
 
-def _alternative(campaign: Campaign, title: str, found: str, told: Mapping[str, str]) -> str:
-    rows = [words("alt.row", contender=campaign.contender(c).title, result=said) for c, said in told.items()]
-    if len(rows) > NAMED_IN_ALT:
-        rows = [*rows[:NAMED_IN_ALT], words("alt.more", n=str(len(rows) - NAMED_IN_ALT))]
-    return " ".join(filter(None, (f"{title}.", found, "; ".join(rows) + ".")))
+def _overview(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
+    rows = overview.ranked(campaign, evaluation)
+    if not rows:
+        return words("absent.no-ranks")
+    if len(campaign.contenders) > overview.MOST:
+        return words("absent.many", n=str(overview.MOST))
+    title = words("overview.title")
+    found = overview.found(campaign, rows)
+    places = [(row.title, "; ".join(f"{place}: {who}" for place, who in overview.told(campaign, row))) for row in rows]
+    alt = alternative(title, found, places)
+    table = tuple((row.title, place, names) for row in rows for place, names in overview.told(campaign, row))
+    headings = (words("quantity"), words("place"), words("contender"))
+    return Figure("overview", overview.svg(campaign, rows, alt), alt, title, found, table, headings, overview.key(rows))
+
+
+def _money(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
+    quantity, shown = money.offers(campaign, evaluation)
+    if quantity is None or len(shown) < 2:
+        return words("absent.no-prices")
+    if len({o.price.currency for o in shown}) > 1:
+        return words("absent.currencies")
+    title = words("money.title", what=inside(quantity.title))
+    name = {o.contender.id: o.contender.title for o in shown}
+    beaten = {o.contender.id: and_list([name.get(b, b) for b in o.price.dominated_by]) for o in shown}
+    found = " ".join(
+        words("money.beaten", name=name[id], by=by) if by else "" for id, by in beaten.items() if by
+    ) or words("money.none-beaten")
+    told = [(o.contender.title, f"{o.price.price}, {printed(o.result)}") for o in shown]
+    alt = alternative(title, found, told)
+    table = tuple((o.contender.title, o.price.price, printed(o.result), beaten[o.contender.id]) for o in shown)
+    headings = (words("contender"), words("price"), quantity.title, words("beaten"))
+    return Figure("money", money.svg(quantity, shown, alt), alt, title, found, table, headings, money.key(shown))

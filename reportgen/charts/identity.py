@@ -14,16 +14,16 @@ SHAPES = (
     "square",
     "triangle-up",
     "diamond",
-    "triangle-down",
     "cross",
+    "triangle-down",
     "triangle-right",
-    "M-.9,-.35h1.8v.7h-1.8Z",  # a lying bar
+    "triangle-left",
 )
 
 
 @dataclass(frozen=True)
 class Mark:
-    """`letter` never repeats; `ink` is a CSS colour; `shape` is a symbol's name or an SVG path around the origin."""
+    """`letter` never repeats; `ink` is a CSS colour; `shape` is a symbol of the Vega grammar."""
 
     letter: str
     ink: str

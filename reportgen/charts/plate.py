@@ -18,7 +18,7 @@ Layer = Any  # altair.Chart: the library gives its layers no narrower common typ
 WIDE = 360.0
 NAME, FIGURE, SMALL = 13.0, 12.5, 11.0  # type sizes in px at that width
 INK = "currentColor"
-FAINT, PALE, LIGHT = 0.09, 0.3, 0.66  # opacities: bands and grids, intervals, second-rank text
+FAINT, GRID, PALE, LIGHT = 0.09, 0.15, 0.3, 0.72  # opacities: band, hair lines, intervals, second-rank text
 
 
 @dataclass(frozen=True)
@@ -41,9 +41,15 @@ class Plate:
         return WIDE - self.left - self.right
 
 
-def _x(plate: Plate, at: str | float) -> Any:
-    import altair as alt
+def _altair() -> Any:
+    """The library, imported where a chart is drawn and not before; its own types stop at its classes' names."""
+    import altair
 
+    return altair
+
+
+def _x(plate: Plate, at: str | float) -> Any:
+    alt = _altair()
     if not isinstance(at, str):
         return alt.XValue(at)
     scale = alt.Scale(domain=[plate.x.low, plate.x.high], nice=False, zero=False, padding=0)
@@ -51,8 +57,7 @@ def _x(plate: Plate, at: str | float) -> Any:
 
 
 def _y(plate: Plate, at: str | float) -> Any:
-    import altair as alt
-
+    alt = _altair()
     if not isinstance(at, str):
         return alt.YValue(at)
     ends = [0, plate.height] if plate.y is None else [plate.y.high, plate.y.low]
@@ -61,15 +66,13 @@ def _y(plate: Plate, at: str | float) -> Any:
 
 
 def _layer(name: str, rows: Sequence[Row]) -> Layer:
-    import altair as alt
-
+    alt = _altair()
     return alt.Chart(alt.Data(values=list(rows)), name=name)
 
 
 def _own(field: str, **given: Any) -> Any:
     """An encoding that takes the value in the row as it stands, with no scale between."""
-    import altair as alt
-
+    alt = _altair()
     sort = {"fill": alt.Fill, "stroke": alt.Stroke, "shape": alt.Shape}[field]
     return sort(field=field, type="nominal", scale=None, legend=None, **given)
 
@@ -79,8 +82,7 @@ def text(
     size: float = FIGURE, weight: int = 400, opacity: float = 1.0, dx: float = 0.0, dy: float = 0.0,
 ) -> Layer:  # fmt: skip
     """Words: each row has `text`, and `x` and `y` where those are fields. Upright middle of the line at `y`."""
-    import altair as alt
-
+    alt = _altair()
     mark: dict[str, Any] = {"align": align, "baseline": "middle", "fontSize": size, "fill": INK, "dx": dx, "dy": dy}
     if weight != 400:
         mark["fontWeight"] = weight
@@ -99,8 +101,7 @@ def rules(
     dash: Sequence[float] = (), cap: str = "butt",
 ) -> Layer:  # fmt: skip
     """Straight lines from (x, y) to (x2, y2); coloured by each row's `stroke`, or all in `ink`."""
-    import altair as alt
-
+    alt = _altair()
     mark: dict[str, Any] = {"strokeWidth": width, "strokeCap": cap}
     if opacity < 1:
         mark["strokeOpacity"] = opacity
@@ -112,7 +113,7 @@ def rules(
     if not ink:
         encoding["stroke"] = _own("stroke")
     if x2 is not None:
-        encoding["x2"] = alt.X2(field=x2) if isinstance(x2, str) else alt.X2Value(x2)
+        encoding["x2"] = alt.X2(field=x2) if isinstance(x2, str) else alt.X2Value(value=x2)
     if y2 is not None:
         encoding["y2"] = alt.Y2(field=y2) if isinstance(y2, str) else alt.Y2Value(y2)
     return _layer(name, rows).mark_rule(**mark).encode(**encoding)
@@ -123,14 +124,13 @@ def boxes(
     y2: str | float = "y2", opacity: float = 1.0, ink: str = "",
 ) -> Layer:  # fmt: skip
     """Filled rectangles between (x, y) and (x2, y2); coloured by each row's `fill`, or all in `ink`."""
-    import altair as alt
-
+    alt = _altair()
     mark: dict[str, Any] = {"fill": ink} if ink else {}
     if opacity < 1:
         mark["fillOpacity"] = opacity
     encoding: dict[str, Any] = {
         "x": _x(plate, x),
-        "x2": alt.X2(field=x2) if isinstance(x2, str) else alt.X2Value(x2),
+        "x2": alt.X2(field=x2) if isinstance(x2, str) else alt.X2Value(value=x2),
         "y": _y(plate, y),
         "y2": alt.Y2(field=y2) if isinstance(y2, str) else alt.Y2Value(y2),
     }
@@ -147,13 +147,10 @@ def points(
 
     `hollow` marks have an outline alone, coloured by each row's `stroke` or in `ink`.
     """
-    mark: dict[str, Any] = {"size": size, "filled": not hollow}
-    if opacity < 1:
-        mark["strokeOpacity" if hollow else "fillOpacity"] = opacity
     field = "stroke" if hollow else "fill"
+    mark: dict[str, Any] = {"size": size, "filled": not hollow, "opacity": 1, f"{field}Opacity": opacity}
     mark["fill" if hollow else "stroke"] = "transparent"
-    if hollow:
-        mark["strokeWidth"] = stroke
+    mark["strokeWidth"] = stroke if hollow else 0
     if shape:
         mark["shape"] = shape
     if ink:
@@ -168,8 +165,7 @@ def points(
 
 def specification(plate: Plate, layers: Sequence[Layer]) -> dict[str, Any]:
     """The layers as one checked Vega-Lite specification; raises altair.SchemaValidationError for a mistake of ours."""
-    import altair as alt
-
+    alt = _altair()
     chart = alt.layer(*layers).properties(
         width=plate.width,
         height=plate.height,

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import TypeGuard
 
 
 @dataclass(frozen=True)
@@ -36,7 +37,7 @@ def axis(values: Iterable[float], *, from_zero: bool = False, at_most: int = 5, 
     """An axis that holds all finite `values`, with at most `at_most` + 1 ticks.
 
     It begins at zero where length from zero is the point (`from_zero`) or where zero is near anyway; else a little
-    before the least value, so that values use the width. Equal values get an axis around them; none at all gives 0 to 1.
+    before the least value, so that values use the width. Equal values get an axis around them; none gives 0 to 1.
     """
     numbers = [v for v in values if math.isfinite(v)] or [0.0, 1.0]
     low, high = min(numbers), max(numbers)
@@ -51,7 +52,10 @@ def axis(values: Iterable[float], *, from_zero: bool = False, at_most: int = 5, 
     step = _step(high - low, at_most)
     first = math.ceil(Decimal(low) / step)
     last = math.floor(Decimal(high) / step)
-    exponent = step.normalize().as_tuple().exponent
-    return Axis(
-        low, high, tuple(float(step * n) for n in range(first, last + 1)), max(0, -int(exponent) if isinstance(exponent, int) else 0)
-    )
+    decimals = max(0, -int(step.normalize().as_tuple().exponent))
+    return Axis(low, high, tuple(float(step * n) for n in range(first, last + 1)), decimals)
+
+
+def known(value: float | None) -> TypeGuard[float]:
+    """Whether there is a finite number."""
+    return value is not None and math.isfinite(value)

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from reportgen.campaign.declared import Contender
+from reportgen.campaign.declared import Campaign, Contender
 from reportgen.charts import plate as ink
 from reportgen.charts.identity import Mark, mark_of
 from reportgen.charts.plate import Layer, Plate, Row
+from reportgen.charts.scale import Axis
 from reportgen.charts.words import words
+from reportgen.evaluation.evaluated import Result
 from reportgen.wording import number
+from reportgen.wording.language import spoken
 from reportgen.wording.unit import spelled
 
-NAMES = 110.0  # px for mark, letter and name
+NAMES = 114.0  # px for mark, letter and name
 _FITS = 13  # letters of a name on one line of that width, with room for a wider face than the one measured with
 
 
@@ -50,6 +53,7 @@ def lines_of(name: str, fits: int = _FITS, most: int = 2) -> tuple[str, ...]:
 def names(sheet: Plate, named: Sequence[Named]) -> list[Layer]:
     """Mark, letter and name at the left of each line."""
     left = -sheet.left
+    begin = left + 22 + 7.5 * max((len(n.mark.letter) for n in named), default=1)
     marks: list[Row] = [{"y": n.y, "shape": n.mark.shape, "fill": n.mark.ink} for n in named]
     letters: list[Row] = [{"y": n.y, "text": n.mark.letter} for n in named]
     told: dict[bool, list[Row]] = {False: [], True: []}
@@ -63,31 +67,71 @@ def names(sheet: Plate, named: Sequence[Named]) -> list[Layer]:
     return [
         ink.points(sheet, "marks", marks, x=left + 5.5, shape="", size=72),
         ink.text(sheet, "letters", letters, left + 15, size=ink.SMALL, weight=700),
-        ink.text(sheet, "names", told[False], left + 29, size=ink.NAME),
-        ink.text(sheet, "names-unranked", told[True], left + 29, size=ink.NAME, opacity=ink.LIGHT),
-        ink.text(sheet, "notes", notes, left + 29, size=ink.SMALL, opacity=ink.LIGHT),
+        ink.text(sheet, "names", told[False], begin, size=ink.NAME),
+        ink.text(sheet, "names-unranked", told[True], begin, size=ink.NAME, opacity=ink.LIGHT),
+        ink.text(sheet, "notes", notes, begin, size=ink.SMALL, opacity=ink.LIGHT),
     ]
 
 
-def x_axis(sheet: Plate, what: str, unit: str, better: str) -> list[Layer]:
-    """Ticks with their numbers, hair lines up through the field, what is measured, and which way is good."""
+def x_axis(sheet: Plate, unit: str, better: str) -> list[Layer]:
+    """Ticks with their numbers, hair lines up through the field, the unit, and which way is good."""
     bottom = sheet.height
-    ticks: list[Row] = [{"x": t, "text": number.fixed(t, sheet.x.decimals)} for t in sheet.x.ticks]
+    ticks: list[Row] = [{"x": t, "text": number.fixed(t, sheet.x.decimals)} for t in fitting(sheet.x, sheet.width)]
     printed = spelled(unit)
-    label = words("axis", what=what, unit=printed) if printed and what else printed or what
     direction = words(better) if better in {"lower", "higher"} else ""
-    at, align = (sheet.width, "right") if better == "higher" else (0.0, "left")
-    other = (0.0, "left") if better == "higher" else (sheet.width, "right")
+    at, align, other, aside = (
+        (sheet.width, "right", 0.0, "left") if better == "higher" else (0.0, "left", sheet.width, "right")
+    )
     return [
-        ink.rules(sheet, "grid", ticks, y=0.0, y2=bottom, opacity=ink.FAINT * 1.6, ink=ink.INK),
+        ink.rules(sheet, "grid", ticks, y=0.0, y2=bottom, opacity=ink.GRID, ink=ink.INK),
         ink.rules(sheet, "base", [{"y": bottom}] if ticks else [], x=0.0, x2=sheet.width, ink=ink.INK, opacity=0.5),
         ink.text(sheet, "ticks", ticks, "x", bottom + 11, align="center", size=ink.SMALL),
-        ink.text(sheet, "good", [{"text": direction}] if direction else [], at, bottom + 29, align=align, size=ink.SMALL),
-        ink.text(sheet, "unit", [{"text": label}] if label else [], other[0], bottom + 29, align=other[1], size=ink.SMALL,
-                 opacity=ink.LIGHT),
+        ink.text(
+            sheet, "good", [{"text": direction}] if direction else [], at, bottom + 29, align=align, size=ink.SMALL
+        ),
+        ink.text(
+            sheet, "unit", [{"text": printed}] if printed else [], other, bottom + 29, align=aside, size=ink.SMALL
+        ),
+    ]
+
+
+def fitting(scale: Axis, length: float) -> tuple[float, ...]:
+    """The ticks whose numbers stand clear of one another on an axis `length` px long; else every second or third."""
+    for nth in range(1, len(scale.ticks) + 1):
+        kept = [t for n, t in enumerate(scale.ticks) if n % nth == 0]
+        widest = max(len(number.fixed(t, scale.decimals)) for t in kept) * 6.6 + 6
+        if len(kept) < 2 or scale.at(kept[1], length) - scale.at(kept[0], length) >= widest:
+            return tuple(kept)
+    return scale.ticks
+
+
+def figures(sheet: Plate, told: Sequence[tuple[Named, str]], right: float) -> list[Layer]:
+    """The values beside the lines, decimal sign under decimal sign, the longest ending at `right` px of the field."""
+    sign = spoken().decimal_sign
+    after = max((len(text.partition(sign)[2]) for _, text in told), default=0)
+    at = right - (after * 7.0 + 3.5 if after else 0)
+    whole: list[Row] = []
+    part: list[Row] = []
+    for n, text in told:
+        before, found, decimals = text.partition(sign)
+        if text:
+            whole.append({"y": n.y, "text": before})
+        if found:
+            part.append({"y": n.y, "text": sign + decimals})
+    return [
+        ink.text(sheet, "figures", whole, at, align="right"),
+        ink.text(sheet, "figures-decimals", part, at),
+    ]
+
+
+def named(campaign: Campaign, ordered: Sequence[Result], pitch: float = 0.0) -> list[Named]:
+    """The lines for results in their order, `pitch` px apart (closer where there are many)."""
+    pitch = pitch or (38.0 if len(ordered) <= 14 else 32.0)
+    index = {c.id: n for n, c in enumerate(campaign.contenders)}
+    return [
+        Named(
+            campaign.contender(r.contender), index[r.contender], 14 + n * pitch,
+            words("not ranked") if r.blocked else "", bool(r.blocked),
+        )
+        for n, r in enumerate(ordered)
     ]  # fmt: skip
-
-
-def index_of(contenders: Sequence[Contender]) -> Mapping[str, int]:
-    """Each contender's place in the campaign's order, by id."""
-    return {c.id: n for n, c in enumerate(contenders)}

@@ -12,10 +12,25 @@ import xml.etree.ElementTree as ET  # reads only what our own converter wrote
 SVG = "http://www.w3.org/2000/svg"
 _NUMBER = re.compile(r"-?(?:\d+\.\d*|\.\d+|\d+)(?:e-?\d+)?")
 _DROPPED = frozenset(
-    {"aria-label", "aria-roledescription", "aria-hidden", "role", "font-family", "version", "stroke-miterlimit", "class"}
+    {
+        "aria-label",
+        "aria-roledescription",
+        "aria-hidden",
+        "role",
+        "font-family",
+        "version",
+        "stroke-miterlimit",
+        "class",
+    }
 )
 _HANDED_DOWN = ("fill", "fill-opacity", "font-size", "font-weight", "stroke", "stroke-dasharray", "stroke-linecap",
                 "stroke-opacity", "stroke-width", "text-anchor")  # fmt: skip
+
+_NUMBERS = frozenset(
+    ("d", "transform", "x", "y", "x1", "x2", "y1", "y2", "width", "height", "stroke-dasharray", "stroke-width")
+)
+_USUAL = {"opacity": "1", "fill-opacity": "1", "stroke-opacity": "1", "stroke-width": "0", "stroke-linecap": "butt",
+          "text-anchor": "start", "font-weight": "normal"}  # fmt: skip
 
 
 class Untidy(ValueError):
@@ -28,7 +43,9 @@ def tidy(svg: str, kind: str, alt: str) -> str:
     Raises Untidy for a style attribute, script, link, image or clip path in it (their ids count up in a process).
     """
     drawn = ET.fromstring(svg)
-    root = ET.Element("svg", {"xmlns": SVG, "class": f"chart {kind}", "viewBox": drawn.attrib["viewBox"], "role": "img"})
+    root = ET.Element(
+        "svg", {"xmlns": SVG, "class": f"chart {kind}", "viewBox": drawn.attrib["viewBox"], "role": "img"}
+    )
     root.set("aria-label", alt)
     for child in drawn:
         kept = _clean(child)
@@ -57,9 +74,12 @@ def _clean(element: ET.Element) -> ET.Element | None:
         return _group(kept)
     if element.get("class") in {"background", "foreground"}:
         return None
-    for paint in ("fill", "stroke"):  # transparent ink is what Vega-Lite calls none
-        if kept.get(paint) == "transparent":
-            kept.set(paint, "none")
+    for paint in ("fill", "stroke"):
+        if kept.get(paint) == "transparent":  # what Vega-Lite calls no ink; the root hands down `none`
+            del kept.attrib[paint]
+    for name, usual in _USUAL.items():
+        if kept.get(name) == usual:
+            del kept.attrib[name]
     return kept
 
 
@@ -84,8 +104,7 @@ def _group(group: ET.Element) -> ET.Element | None:
 
 
 def _short(name: str, value: str) -> str:
-    """Numbers to a twentieth of a pixel or so, and sizes without their unit; colours and names as they are."""
-    if name in {"d", "transform", "x", "y", "x1", "x2", "y1", "y2", "width", "height", "stroke-dasharray", "stroke-width"}:
-        return _NUMBER.sub(lambda m: f"{round(float(m[0]), 2) + 0.0:.2f}".rstrip("0").rstrip("."), value).replace("-0,", "0,")
+    """Numbers to a hundredth of a pixel, and sizes without their unit; colours and names as they are."""
+    if name in _NUMBERS:
+        return _NUMBER.sub(lambda m: str(round(float(m[0]), 2) + 0.0).removesuffix(".0"), value)
     return value.removesuffix("px") if name == "font-size" else value
-

@@ -1,0 +1,78 @@
+"""Ordered grades: a strip a contender, a dot a pass at the grade it got."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from reportgen.campaign.declared import Campaign, Quantity
+from reportgen.charts import plate as ink
+from reportgen.charts.convert import draw
+from reportgen.charts.plate import Plate, Row
+from reportgen.charts.readings import CROSS
+from reportgen.charts.scale import Axis
+from reportgen.charts.side import NAMES, lines_of, named, names
+from reportgen.charts.words import sentence, words
+from reportgen.evaluation.evaluated import Result
+
+_DOT = 8.0  # px from one dot of a grade to the next
+
+
+def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: str) -> str:
+    """The drawing; grades from left to right as declared, contenders in the campaign's order."""
+    lines = named(campaign, results, 34.0)
+    place = {grade: n for n, grade in enumerate(quantity.grades)}
+    sheet = Plate(NAMES, 10, 4, 46, 34.0 * len(lines), Axis(-0.5, len(place) - 0.5, (), 0))
+    column = sheet.width / max(len(place), 1)
+    in_a_row = max(1, int((column - 6) / _DOT))
+    dots: list[Row] = []
+    left_out: list[Row] = []
+    middles: list[Row] = []
+    missing: list[Row] = []
+    for line, r in zip(lines, results, strict=True):
+        seen: dict[str, int] = {}
+        total = {g: sum(p.word == g for p in r.by_pass) for g in place}
+        for p in r.by_pass:
+            if p.word not in place:
+                continue
+            n = seen.get(p.word, 0)
+            seen[p.word] = n + 1
+            across = min(total[p.word] - n // in_a_row * in_a_row, in_a_row)
+            shift = (n % in_a_row - (across - 1) / 2) * _DOT / column
+            row: Row = {"x": place[p.word] + shift, "y": line.y + n // in_a_row * _DOT, "fill": line.mark.ink}
+            (left_out if p.excluded else dots).append(row)
+        if r.grade in place and r.passes > 1:
+            middles.append({"x": place[r.grade] - 0.42, "x2": place[r.grade] + 0.42, "y": line.y - 9})
+        if not seen:
+            missing.append({"y": line.y, "text": r.missing or words("not read")})
+    bottom = sheet.height
+    labels: list[Row] = []
+    for grade, n in place.items():
+        for turn, text in enumerate(lines_of(grade, fits=max(4, int(column / 6)))):
+            labels.append({"x": n, "text": text, "y": bottom + 11 + 12 * turn})
+    edges: list[Row] = [{"x": n - 0.5} for n in range(len(place) + 1)]
+    direction: list[Row] = [{"text": words(f"grade.{quantity.better}")}] if quantity.better != "neither" else []
+    more = quantity.better == "higher"
+    layers = [
+        ink.rules(sheet, "grid", edges, y=0.0, y2=bottom, opacity=ink.GRID, ink=ink.INK),
+        ink.rules(sheet, "base", [{"y": bottom}], x=0.0, x2=sheet.width, ink=ink.INK, opacity=0.5),
+        ink.points(sheet, "passes", dots, shape="circle", size=38),
+        ink.points(sheet, "passes-left-out", left_out, shape=CROSS, size=26, ink=ink.INK, hollow=True),
+        ink.rules(sheet, "middle", middles, x2="x2", width=1.5, ink=ink.INK),
+        ink.text(sheet, "not-read", missing, sheet.width / 2, align="center", size=ink.SMALL, opacity=ink.LIGHT),
+        ink.text(sheet, "grades", labels, "x", "y", align="center", size=ink.SMALL),
+        ink.text(sheet, "good", direction, sheet.width if more else 0.0, bottom + 37, align="right" if more else "left",
+                 size=ink.SMALL),
+        *names(sheet, lines),
+    ]  # fmt: skip
+    return draw(sheet, layers, "grades", alt)
+
+
+def key(results: Sequence[Result]) -> str:
+    """How to read the marks, in one sentence."""
+    crossed = any(p.excluded for r in results for p in r.by_pass)
+    middle = any(r.grade and r.passes > 1 for r in results)
+    return sentence([
+        words("key.grade"),
+        words("key.grade.middle") if middle else "",
+        words("key.excluded") if crossed else "",
+    ])  # fmt: skip

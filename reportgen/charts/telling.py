@@ -1,0 +1,42 @@
+"""What a chart shows, in words: its text alternative and its table."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from reportgen.campaign.declared import Campaign
+from reportgen.charts.words import words
+from reportgen.evaluation.evaluated import Result
+from reportgen.prose.amounts import full
+from reportgen.wording.interval import rank_range
+
+NAMED_IN_ALT = 8  # lines that the text alternative says; the table holds all
+HEADINGS = (words("contender"), words("result"), words("passes"), words("left out"), words("place"))
+
+
+def printed(result: Result) -> str:
+    """A result with its unit and interval, or why there is none."""
+    if result.missing and (result.estimate is None or result.estimate.value is None) and not result.of:
+        return result.missing
+    return full(result)
+
+
+def row_of(campaign: Campaign, result: Result) -> tuple[str, ...]:
+    """A result's line of the table, under `HEADINGS`."""
+    place = rank_range(result.rank) if result.rank else words("not ranked") if result.blocked else ""
+    return (
+        campaign.contender(result.contender).title, printed(result), str(result.passes), str(result.excluded), place,
+    )  # fmt: skip
+
+
+def alternative(title: str, found: str, told: Sequence[tuple[str, str]]) -> str:
+    """For those who don't see the picture: what was measured, what was found, and the values with their units."""
+    rows = [words("alt.row", name=name, said=said) for name, said in told]
+    if len(rows) > NAMED_IN_ALT:
+        rows = [*rows[:NAMED_IN_ALT], words("alt.more", n=str(len(rows) - NAMED_IN_ALT))]
+    return " ".join(filter(None, (ended(title), ended(found), ended("; ".join(rows)))))
+
+
+def ended(text: str) -> str:
+    """A text with a full stop, where it has no end of its own."""
+    return text if not text or text[-1] in ".?!…" else f"{text}."
