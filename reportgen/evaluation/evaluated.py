@@ -223,6 +223,8 @@ class ScatterUsed:
 
 @dataclass(frozen=True)
 class Evaluation:
+    """Everything worked out about one campaign. `of` finds one result."""
+
     campaign: str
     results: tuple[Result, ...]
     comparisons: tuple[Comparison, ...]

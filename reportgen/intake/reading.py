@@ -65,6 +65,8 @@ class RawFile:
 
 @dataclass(frozen=True)
 class Readings:
+    """All readings of a campaign, the files they stood in, and what was noticed while reading."""
+
     readings: Mapping[ReadingKey, Reading]
     files: tuple[RawFile, ...] = ()
     findings: tuple[Finding, ...] = ()
