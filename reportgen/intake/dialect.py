@@ -18,8 +18,8 @@ from reportgen.sources import as_text
 
 _NOT_NUMBERS = frozenset({"time", "date", "note", "film", "photo"})
 _NAMES = {",": "comma", ";": "semicolon", "\t": "tab"}
-_COMMA_NUMBER = re.compile(r"[+−-]?(?:0,\d+|\d+,(?:\d{1,2}|\d{4,}))")
-_POINT_NUMBER = re.compile(r"[+−-]?\d+\.\d+")
+_COMMA_NUMBER = re.compile(r"[+−-]?(?:0,[0-9]+|[0-9]+,(?:[0-9]{1,2}|[0-9]{4,}))")
+_POINT_NUMBER = re.compile(r"[+−-]?[0-9]+\.[0-9]+")
 
 
 def decode(data: bytes, file: str) -> str:
@@ -91,8 +91,7 @@ def separator_of(text: str, file: str, known: Collection[str]) -> str:
         widest = max(score[1] for score in scores.values())
         likely = [s for s in likely if scores[s][1] == widest]
     usual = "\t" if file.lower().endswith((".tsv", ".tab")) else ","
-    one_column = all(scores[s][1] <= 1 for s in likely)
-    if usual in likely and (one_column or usual == "\t"):
+    if all(scores[s][1] <= 1 for s in likely) or (usual == "\t" and usual in likely):
         return usual
     if len(likely) > 1:
         names = " and ".join(_NAMES[s] for s in likely)

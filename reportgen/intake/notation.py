@@ -16,16 +16,17 @@ from reportgen.intake.table import Comma, did_you_mean, key, spelt
 NO_REASON = "no reason given"
 TIMES = frozenset({"s", "sec", "second", "seconds", "min", "minute", "minutes", "h", "hour", "hours"})
 
-_NUMBER = r"[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?"
-_MEASURED = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>[^\W\d_]\S*(?:\s?[/*·]\s?\S+)*|[%°‰µ'\"]\S*)?")
-_CLOCK = re.compile(r"(?:(?P<h>\d+):(?P<m>[0-5]?\d)|(?P<mm>\d+)):(?P<s>[0-5]\d(?:\.\d+)?)")
+_NUMBER = r"[+-]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?"
+_UNIT = r"(?:[^\W\d_]|[%°‰])[^\s/*·]*(?:\s?[/*·]\s?(?:[0-9]+\s)?[^\s/*·]+)*|['\"]"
+_MEASURED = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>{_UNIT})?")
+_CLOCK = re.compile(r"(?:(?P<h>[0-9]+):(?P<m>[0-5]?[0-9])|(?P<mm>[0-9]+)):(?P<s>[0-5][0-9](?:\.[0-9]+)?)")
 _LIMIT = re.compile(r"(?:(?P<word>over|under)\s+|(?P<sign>[<>])\s*)(?P<rest>[^=\s].*)", re.IGNORECASE)
 _NONE = re.compile(r"none(?:\s*\((?P<reason>.*)\))?", re.IGNORECASE | re.DOTALL)
 _THOUSANDS = re.compile(
-    r"[+-]?[1-9]\d{0,2}(?:(?:,\d{3})+(?:\.\d+)?|(?:\.\d{3})+,\d+|(?:\.\d{3}){2,}"
-    r"|(?:[ '’\u00a0\u202f_]\d{3})+(?:[.,]\d+)?)"
+    r"[+-]?[1-9][0-9]{0,2}(?:(?:,[0-9]{3})+(?:\.[0-9]+)?|(?:\.[0-9]{3})+,[0-9]+|(?:\.[0-9]{3}){2,}"
+    r"|(?:[ '’\u00a0\u202f_][0-9]{3})+(?:[.,][0-9]+)?)"
 )
-_DECIMAL_COMMA = re.compile(r"[+-]?\d+,\d+(?:[eE][+-]?\d+)?(?:\s*[^\d\s,.].*)?")
+_DECIMAL_COMMA = re.compile(r"[+-]?[0-9]+,[0-9]+(?:[eE][+-]?[0-9]+)?(?:\s*[^0-9\s,.].*)?")
 _LATER = re.compile(r"about\b.*|some|.*(?:±|\+/-|\+-).*|\S+\s+to\s+\S+.*|[^\W\d].*\s[+-]\s.*\d.*", re.IGNORECASE)
 _NOT_A_NUMBER = frozenset({"nan", "inf", "infinity", "-inf", "+inf", "-infinity", "+infinity"})
 

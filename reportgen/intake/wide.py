@@ -32,20 +32,22 @@ def read_wide(table: Table, frame: Frame, test: Test, campaign: Campaign, alone:
     findings = [*_twice(table, people), *_misspelt(table, frame, people, campaign)]
     if "what" not in frame.roles and not (alone and len(test.columns) == 1):
         findings.append(missing_heading(table, "what", "and the headings are contenders"))
+    asked = frame.asked(table) | {table.headings[i] for i in people}
+    if findings:
+        return Glance((), tuple(findings), asked, known=False)
     seen: list[Seen] = []
     names: set[str] = set()
     for order, row in enumerate(table.rows):
         column, unit = _column(frame, row, test)
-        if column is None or findings:
+        if column is None:
             continue
         names.add(frame.of(row, "what"))
         for i, contender in people.items():
             seen.append(seen_in(table, frame, row, order, contender, column, i, unit))
-    asked = frame.asked(table) | {table.headings[i] for i in people}
     ordered = bool(seen) and (all(s.time for s in seen) or all_rounds(seen))
     return Glance(
         tuple(seen),
-        tuple(findings),
+        (),
         asked,
         entries_of(table, frame),
         frozenset(names),
