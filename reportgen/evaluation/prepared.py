@@ -42,6 +42,7 @@ def prepare(declared: Declared) -> Prepared:
             findings.append(formula_finding(wrong, declared, quantity))
     constants = dict(_constants(declared, findings))
     findings += _clashes(declared, expressions, constants)
+    findings += _circles(declared, expressions)
     if findings:
         raise Refused(findings)
     return Prepared(expressions, {q: names_in(e) for q, e in expressions.items()}, units, constants)
@@ -104,3 +105,35 @@ def _clashes(
                         f"In the formula of {quantity.id}, `{name}` is {' and '.join(meanings)}.",
                         "A reader could not tell which was meant.", "Rename one of them.", f"quantity/{quantity.id}",
                     )  # fmt: skip
+
+
+def _circles(declared: Declared, expressions: Mapping[str, Expression]) -> Iterable[Finding]:
+    """Quantities that need each other could never be worked out."""
+    columns = {q.id: {c.name for c in t.columns} for t in declared.campaign.tests for q in t.quantities}
+    needs = {
+        q: [as_id(n) for n in sorted(names_in(e)) if n not in columns[q] and as_id(n) in expressions]
+        for q, e in expressions.items()
+    }
+    told: set[str] = set()
+    for quantity in needs:
+        circle = _way_back(quantity, needs)
+        if circle and not told & set(circle):
+            told |= set(circle)
+            names = " → ".join([*circle, circle[0]])
+            place = declared.at(f"quantity/{quantity}/formula")
+            says = f"These quantities need each other: {names}."
+            yield Finding("error", "formula", place, says, do="Write one of them from readings.", subject=quantity)
+
+
+def _way_back(start: str, needs: Mapping[str, list[str]]) -> list[str]:
+    """The shortest way from a quantity through what it needs back to itself; empty where there is none."""
+    ways = [[start]]
+    seen: set[str] = set()
+    for way in ways:  # grows while it is walked: breadth first
+        for needed in needs[way[-1]]:
+            if needed == start:
+                return way
+            if needed not in seen:
+                seen.add(needed)
+                ways.append([*way, needed])
+    return []

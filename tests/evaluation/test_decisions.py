@@ -1,0 +1,109 @@
+"""What the readings support: single readings, bounds, claims, money."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.evaluation.bench import evaluated, pair, result, value
+
+TWO = "contenders: {corvane: Corvane Sol, ostler: Ostler Mk II}\n"
+
+
+def test_one_reading_each_says_not_enough(tmp_path: Path) -> None:
+    found = evaluated(
+        tmp_path, "title: T\n" + TWO + "measure: {noise: 'level, dB, lower'}\nreadings: readings.csv\n",
+        readings="contender,noise\ncorvane,71.2\nostler,69.5\n",
+    )  # fmt: skip
+    only = pair(found, "noise", "corvane", "ostler")
+    assert only.decision == "not enough to say"
+    assert (only.u, only.low, only.high) == (None, None, None)
+    assert only.differed is True  # 1.7 dB on a scale read to 0.1 dB
+    assert result(found, "noise", "ostler").covers == "instrument"
+    assert result(found, "noise", "ostler").rank == (1, 2)
+    assert found.firsts[0].winner is None
+
+
+def test_off_the_scale_is_last_by_an_unknown_amount(tmp_path: Path) -> None:
+    found = evaluated(
+        tmp_path,
+        "title: T\ncontenders: {a: A, b: B, c: C}\nmeasure: {co: 'peak, ppm, lower'}\nreadings: readings.csv\n",
+        readings="contender,pass,co\na,1,40\nb,1,60\nc,1,over 999\na,2,44\nb,2,63\nc,2,over 999\n",
+    )
+    beyond = result(found, "co", "c")
+    assert beyond.estimate is not None
+    assert (beyond.estimate.limit, beyond.estimate.value, beyond.u) == ("above", 999, None)
+    assert beyond.rank == (3, 3)
+    assert pair(found, "co", "a", "c").favours == "a"
+
+
+@pytest.mark.parametrize(
+    ("bound", "outcome"),
+    [("at most: 3 min", "contradicted"), ("at most: 4 min", "supported"), ("at most: 214 s", "undecided")],
+)
+def test_a_claim_is_held_against_what_was_measured(tmp_path: Path, bound: str, outcome: str) -> None:
+    found = evaluated(
+        tmp_path,
+        f"""\
+title: T
+contenders:
+  corvane:
+    title: Corvane Sol
+    claims:
+      - says: Boils fast
+        source: box
+        quantity: boil time
+        {bound}
+  ostler: Ostler Mk II
+measure: {{boil time: 'timed, s, lower'}}
+readings: readings.csv
+""",
+        readings="contender,pass,boil time\ncorvane,1,212.4\nostler,1,230.1\nostler,2,226.4\ncorvane,2,214.9\n",
+    )
+    (claim,) = found.claims
+    assert claim.outcome == outcome
+    assert claim.scope == "repeat"
+    assert claim.rests_on == result(found, "boil-time", "corvane").rests_on
+
+
+def test_a_dearer_contender_that_is_resolved_worse_is_dominated(tmp_path: Path) -> None:
+    prices = "contenders:\n  a: {title: A, prices: [{paid: 30 EUR}]}\n  b: {title: B, prices: [{paid: 50 EUR}]}\n  c: {title: C, prices: [{paid: 20 EUR}]}\n"
+    found = evaluated(
+        tmp_path, "title: T\n" + prices + "measure: {t: 'timed, s, lower'}\nreadings: readings.csv\n",
+        readings="contender,pass,t\na,1,100.1\nb,1,150.3\nc,1,160.2\na,2,100.8\nb,2,150.9\nc,2,160.6\n",
+    )  # fmt: skip
+    assert found.verdict is not None
+    assert {v.contender: v.dominated_by for v in found.verdict.value} == {"a": (), "b": ("a",), "c": ()}
+    assert found.verdict.winner == "a"
+
+
+def test_yes_and_no_are_counted_and_not_ranked(tmp_path: Path) -> None:
+    found = evaluated(
+        tmp_path, "title: T\n" + TWO + "measure: {lit: yes/no}\nreadings: readings.csv\n",
+        readings="contender,pass,lit\ncorvane,1,yes\ncorvane,2,no\nostler,1,yes\nostler,2,yes\n",
+    )  # fmt: skip
+    assert (result(found, "lit", "corvane").yes, result(found, "lit", "corvane").of) == (1, 2)
+    assert value(found, "lit", "ostler") == 1.0
+    assert result(found, "lit", "ostler").rank is None
+    assert not found.comparisons
+
+
+def test_mixed_units_are_converted(tmp_path: Path) -> None:
+    """1 kgf = 9.806 65 N; 1 lbf = 4.448 221 615 260 5 N (NIST SP 811, appendix B)."""
+    found = evaluated(
+        tmp_path, "title: T\n" + TWO + "measure: {pull: 'peak, N, higher'}\nreadings: readings.csv\n",
+        readings="contender,pass,what,value,unit\ncorvane,1,pull,2,kgf\nostler,1,pull,5,lbf\n",
+    )  # fmt: skip
+    assert value(found, "pull", "corvane") == pytest.approx(19.6133, abs=1e-9)
+    assert value(found, "pull", "ostler") == pytest.approx(22.2411080763025, abs=1e-9)
+
+
+def test_what_was_not_tested_says_so(tmp_path: Path) -> None:
+    found = evaluated(
+        tmp_path, "title: T\ncontenders: {a: A, b: B, c: C}\nmeasure: {t: 'timed, s, lower'}\nreadings: readings.csv\n",
+        readings="contender,pass,t\na,1,100.1\nb,1,none (spilled)\n",
+    )  # fmt: skip
+    assert result(found, "t", "b").missing == "spilled"
+    assert result(found, "t", "c").missing == "not yet tested"
+    assert set(found.firsts[0].unranked) == {"b", "c"}
