@@ -6,7 +6,7 @@ The sum is worked out on a grid, without random draws, so equal input gives equa
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 from math import fsum, sqrt
@@ -15,8 +15,11 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.special import ndtr, ndtri, stdtr, stdtrit
 
-CELLS = 4096
+from reportgen.judgement.zero import zero_of_rising
+
+CELLS = 2048
 FEWER_CELLS = ((8.0, 128), (32.0, 512))  # where the parts reach so many √A: Student's t smooths the cells away
+SHAPELESS = 0.02  # of the whole: the shape of a part as narrow as this shows nowhere
 EXACT_UNIFORM = 16  # so many of the widest uniform parts keep their shape; the rest together are all but normal
 
 
@@ -36,9 +39,12 @@ NOTHING = Parts()
 
 def parts_of(uniform_sds: Iterable[float], normal_sds: Iterable[float]) -> Parts:
     """Parts from standard uncertainties, whatever their sign; zeros fall out, and of many the small join the normal."""
+    normal_sds = tuple(normal_sds)
     wide = sorted((abs(u) for u in uniform_sds if u), reverse=True)
-    normal = sqrt(fsum(u * u for u in (*normal_sds, *wide[EXACT_UNIFORM:])))
-    return Parts(tuple(u * sqrt(3.0) for u in wide[:EXACT_UNIFORM]), normal)
+    least = SHAPELESS * sqrt(fsum(u * u for u in (*normal_sds, *wide)))
+    kept = sum(1 for u in wide[:EXACT_UNIFORM] if u > least)
+    normal = sqrt(fsum(u * u for u in (*normal_sds, *wide[kept:])))
+    return Parts(tuple(u * sqrt(3.0) for u in wide[:kept]), normal)
 
 
 def sd_of(parts: Parts) -> float:
@@ -101,26 +107,7 @@ def _of_both(level: float, degrees: float, parts: Parts) -> float:
         return 2.0 * float(np.sum(weights * stdtr(degrees, h - nodes))) - 1.0 - level
 
     low = _student(level, degrees)
-    return _root(excess, low, low + reach)
-
-
-def _root(rising: Callable[[float], float], low: float, high: float) -> float:
-    """Zero of a rising function between `low` and `high`: false position, the idle end halved (Illinois)."""
-    at_low, at_high, last = rising(low), rising(high), 0
-    for _ in range(100):
-        if at_low >= 0.0:
-            return low
-        if at_high <= 0.0 or high - low <= 1e-10 * high:
-            return high
-        middle = (low * at_high - high * at_low) / (at_high - at_low)
-        value = rising(middle)
-        if abs(value) < 1e-12:
-            return middle
-        if value > 0.0:
-            high, at_high, at_low, last = middle, value, at_low / 2.0 if last > 0 else at_low, 1
-        else:
-            low, at_low, at_high, last = middle, value, at_high / 2.0 if last < 0 else at_high, -1
-    return (low + high) / 2.0
+    return zero_of_rising(excess, low, low + reach)
 
 
 @lru_cache(maxsize=512)
