@@ -67,6 +67,14 @@ def result_anchor(quantity: str, contender: str, part: str = "") -> str:
     return "-".join(filter(None, ("result", quantity, contender, part)))
 
 
+def figure_anchor(quantity: str, part: str = "") -> str:
+    return "-".join(filter(None, ("figure", quantity, part)))
+
+
+def claim_anchor(claim: str) -> str:
+    return f"claim-{claim}"
+
+
 def caveat_anchor(number: int) -> str:
     return f"caveat-{number}"
 
