@@ -18,7 +18,7 @@ from reportgen.wording.sentence import inside
 
 
 def figures(declared: Declared, evaluation: Evaluation) -> Mapping[str, Figure]:
-    """Every chart that could be drawn: by quantity id (`quantity-part` for parts that stand apart), `overview`, `money`."""
+    """Every chart drawn: by quantity id (`quantity-part` for parts that stand apart), `overview` and `money`."""
     return drawn(declared, evaluation).figures
 
 
@@ -92,8 +92,8 @@ def _picture(
 
 def _overview(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
     rows = overview.ranked(campaign, evaluation)
-    if not rows:
-        return words("absent.no-ranks")
+    if len(rows) < 2:
+        return words("absent.one-rank" if rows else "absent.no-ranks")
     if len(campaign.contenders) > overview.MOST:
         return words("absent.many", n=str(overview.MOST))
     title = words("overview.title")

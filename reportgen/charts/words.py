@@ -57,6 +57,7 @@ PHRASES: Mapping[str, str] = {
     "money.none-beaten": "None is beaten by another at no higher price.",
     "absent.nothing": "nothing has been read yet",
     "absent.no-ranks": "nothing here is ranked",
+    "absent.one-rank": "one quantity is ranked, and its own chart shows it",
     "absent.many": "with more than {n} contenders the table reads better than a chart of places",
     "absent.no-prices": "prices are not given for two contenders or more",
     "absent.currencies": "the prices are in different currencies",
