@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 def declare(workspace: Workspace, folder: str, publication: Publication) -> Declared:
     """The campaign in `folder` as declared. Raises `Refused`."""
-    from reportgen.campaign import load_campaign
+    from reportgen.campaign.load import load_campaign
 
     return load_campaign(workspace, folder, publication)
 
@@ -41,11 +41,20 @@ def evaluate(declared: Declared, readings: Readings) -> Evaluation:
     return evaluate(declared, readings)
 
 
-def audit(declared: Declared, readings: Readings, evaluation: Evaluation) -> tuple[Finding, ...]:
-    """Everything there is to say about the campaign: what was met on the way and what the rules find, once each."""
-    from reportgen.audit import audit
+def files_of(workspace: Workspace, declared: Declared) -> tuple[str, ...]:
+    """Paths of all files in the campaign's folder, from the workspace."""
+    from reportgen.sources import list_files
 
-    found = (*declared.findings, *readings.findings, *evaluation.findings, *audit(declared, readings, evaluation))
+    return list_files(workspace, declared.campaign.folder)
+
+
+def audit(
+    declared: Declared, readings: Readings, evaluation: Evaluation, publication: Publication, files: tuple[str, ...]
+) -> tuple[Finding, ...]:
+    """Everything there is to say about the campaign: what was met on the way and what the rules find, once each."""
+    from reportgen.audit.audit import audit
+
+    found = (*audit(declared, readings, evaluation, publication, files), *evaluation.findings)
     return in_order(dict.fromkeys(found))
 
 
@@ -64,11 +73,19 @@ def gather(
     figures: Mapping[str, Figure],
     findings: tuple[Finding, ...],
     theme: Theme,
+    texts: Mapping[str, str],
 ) -> Told:
     """All that its pages are told."""
     from reportgen.pages.told import Told
 
-    return Told(publication, declared, readings, evaluation, figures, findings, theme)
+    return Told(publication, declared, readings, evaluation, figures, findings, theme, texts)
+
+
+def read_texts(workspace: Workspace, readings: Readings) -> Mapping[str, str]:
+    """Path in the workspace → text, of every file that readings came from. Raises `Refused`."""
+    from reportgen.sources import read_text
+
+    return {file.path: read_text(workspace, file.path) for file in readings.files}
 
 
 def build_pages(told: Told) -> tuple[Page, ...]:
@@ -85,17 +102,16 @@ def record(declared: Declared, evaluation: Evaluation, findings: tuple[Finding, 
     return as_json(declared, evaluation, findings, 1)
 
 
-def copied(workspace: Workspace, declared: Declared, readings: Readings) -> Mapping[str, str]:
+def copied(declared: Declared, readings: Readings, files: tuple[str, ...]) -> Mapping[str, str]:
     """Address on the site → path in the workspace, of every file that is passed on byte for byte.
 
     These are the files its readings came from and what lies in `attachments/`.
     """
     from reportgen.addresses import raw_file
-    from reportgen.sources import list_files
 
     campaign = declared.campaign
-    attached = list_files(workspace, posixpath.join(campaign.folder, "attachments"))
-    paths = {*(file.path for file in readings.files), *attached}
+    attached = posixpath.join(campaign.folder, "attachments/")
+    paths = {*(file.path for file in readings.files), *(path for path in files if path.startswith(attached))}
     return {raw_file(campaign.id, posixpath.relpath(path, campaign.folder or ".")): path for path in sorted(paths)}
 
 

@@ -11,7 +11,7 @@ from reportgen.finding import Finding
 
 @dataclass(frozen=True)
 class Progress:
-    """`step` in plain words ("drawing charts"); `campaign` is a folder, `done` of `of` are through; `of` 0: the site."""
+    """`step` in plain words; `campaign` is a folder; `done` of `of` campaigns are through it (`of` 0: the site)."""
 
     step: str
     campaign: str = ""

@@ -62,7 +62,7 @@ def audit_path(path: Path, tell: Tell = quiet) -> tuple[Finding, ...]:
 
 def _check(workspace: Any, tell: Tell) -> tuple[Any, tuple[Made, ...], tuple[Finding, ...]]:
     """The publication, what was made of each campaign that can be read, and every finding, errors included."""
-    from reportgen.campaign import load_publication
+    from reportgen.campaign.load import load_publication
 
     publication, first = load_publication(workspace)
     begin = [{"workspace": workspace, "publication": publication, "folder": f} for f in workspace.campaigns]

@@ -13,7 +13,7 @@ import time
 from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import reportgen
 from reportgen.build.progress import Built
@@ -21,8 +21,11 @@ from reportgen.finding import Finding, Place
 from reportgen.store.kept import Kept, get, key_of, put
 from reportgen.store.snapshot import Seen, Snapshot, contents, files_under, take
 
+if TYPE_CHECKING:
+    from reportgen.sources.carried import CarriedKind
+
 FOLDERS = ("content", "shared", "themes")  # what campaigns may draw on, beside their own folders
-CARRIED = ("themes", "shared", "handbook")
+CARRIED: tuple[CarriedKind, ...] = ("themes", "shared", "handbook")
 
 
 @dataclass(frozen=True)

@@ -27,20 +27,27 @@ CHECKED: tuple[Step, ...] = (
     Step("declared", ("workspace", "folder", "publication"), do.declare, "reading the declarations"),
     Step("readings", ("workspace", "declared"), do.read, "reading the measurements"),
     Step("evaluation", ("declared", "readings"), do.evaluate, "working out results"),
-    Step("findings", ("declared", "readings", "evaluation"), do.audit, "checking data, fairness and prose"),
+    Step("files", ("workspace", "declared"), do.files_of, "looking for what is unused"),
+    Step(
+        "findings",
+        ("declared", "readings", "evaluation", "publication", "files"),
+        do.audit,
+        "checking data, fairness and prose",
+    ),
 )
 
 SHOWN: tuple[Step, ...] = (
     Step("figures", ("declared", "evaluation", "kept"), do.draw, "drawing charts"),
+    Step("texts", ("workspace", "readings"), do.read_texts, "opening the raw files"),
     Step(
         "told",
-        ("publication", "declared", "readings", "evaluation", "figures", "findings", "theme"),
+        ("publication", "declared", "readings", "evaluation", "figures", "findings", "theme", "texts"),
         do.gather,
         "putting pages together",
     ),
     Step("pages", ("told",), do.build_pages, "writing pages"),
     Step("record", ("declared", "evaluation", "findings"), do.record, "writing results.json"),
-    Step("files", ("workspace", "declared", "readings"), do.copied, "copying files"),
+    Step("copied", ("declared", "readings", "files"), do.copied, "copying files"),
     Step("card", ("declared", "evaluation"), do.card, "noting it in the archive"),
 )
 

@@ -1,0 +1,72 @@
+"""What a compile does, done by hand with the bare libraries: the yardstick for bench.py. Not a test.
+
+``python by_hand.py CAMPAIGN OUT PAGES CHARTS`` reads every table of the campaign, takes means, renders as many pages
+and draws as many charts as the compile did, and writes them. With ``nothing`` in front it only digests what is there.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import sys
+from pathlib import Path
+
+PAGE = "<!doctype html><title>{{ title }}</title><h1>{{ title }}</h1>{{ prose | safe }}{{ svg | safe }}<table>{% for row in rows %}<tr>{% for cell in row %}<td>{{ cell }}</td>{% endfor %}</tr>{% endfor %}</table>"  # noqa: E501
+
+
+def everything(campaign: Path, out: Path, pages: int, charts: int) -> None:
+    """Tables, means, charts, prose, pages, once each."""
+    import csv
+    import json
+
+    import numpy
+    import vl_convert
+    import yaml
+    from jinja2 import Template
+    from markdown_it import MarkdownIt
+
+    for path in sorted(campaign.rglob("*.yaml")):
+        yaml.load(path.read_text(encoding="utf-8"), yaml.CSafeLoader)
+    rows: list[list[str]] = []
+    means = []
+    for path in sorted(campaign.rglob("*.csv")):
+        with path.open(encoding="utf-8", newline="") as file:
+            table = list(csv.reader(file))
+        rows += table
+        for column in zip(*table[1:], strict=False):
+            numbers = [float(cell) for cell in column if cell.replace(".", "", 1).isdigit()]
+            means += [float(numpy.mean(numbers)), float(numpy.std(numbers, ddof=1))] if len(numbers) > 1 else []
+    drawn = []
+    for number in range(charts):
+        values = [{"c": f"contender {i}", "x": float(means[(i + number) % len(means)])} for i in range(4)]
+        bars = {
+            "$schema": "https://vega.github.io/schema/vega-lite/v5.json",
+            "width": 480,
+            "data": {"values": values},
+            "layer": [
+                {"mark": "rule", "encoding": {"y": {"field": "c"}, "x": {"field": "x", "type": "quantitative"}}},
+                {"mark": "point", "encoding": {"y": {"field": "c"}, "x": {"field": "x", "type": "quantitative"}}},
+            ],
+        }
+        drawn.append(vl_convert.vegalite_to_svg(json.dumps(bars)))
+    prose = "".join(MarkdownIt().render(path.read_text(encoding="utf-8")) for path in sorted(campaign.rglob("*.md")))
+    template = Template(PAGE, autoescape=True)
+    out.mkdir(parents=True, exist_ok=True)
+    for number in range(pages):
+        svg = drawn[number % len(drawn)] if drawn else ""
+        text = template.render(title=f"Page {number}", prose=prose, svg=svg, rows=rows)
+        (out / f"{number}.html").write_text(text, encoding="utf-8")
+
+
+def nothing(campaign: Path, out: Path) -> None:
+    """Digest every file that went in and came out, as the plainest check that nothing has changed."""
+    for folder in (campaign, out):
+        for path in sorted(folder.rglob("*")):
+            if path.is_file():
+                hashlib.sha256(path.read_bytes()).hexdigest()
+
+
+if __name__ == "__main__":
+    if sys.argv[1] == "nothing":
+        nothing(Path(sys.argv[2]), Path(sys.argv[3]))
+    else:
+        everything(Path(sys.argv[1]), Path(sys.argv[2]), int(sys.argv[3]), int(sys.argv[4]))
