@@ -10,7 +10,6 @@ from reportgen.evaluation.evaluate import evaluate
 from reportgen.evaluation.evaluated import Comparison, Evaluation, Result
 from reportgen.intake import Readings, read_readings
 from reportgen.sources import find_workspace
-
 from tests.campaigns import write_campaign
 
 

@@ -1,0 +1,122 @@
+"""Units by published exact factors, and facts of the trade, put through compiled campaigns."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.campaigns import compile_campaign, result_of
+
+TWO = "title: T\ncontenders: {a: The first one, b: The second one}\n"
+
+# (measured as, reported in, factor): NIST SP 811 (2008), appendix B.8 and B.9; IEEE/ASTM SI 10. Exact where bold there.
+FACTORS = {
+    "lbf": ("N", 4.4482216152605, 1e-12),
+    "kgf": ("N", 9.80665, 1e-12),
+    "lb": ("kg", 0.45359237, 1e-12),
+    "oz": ("g", 28.349523125, 1e-12),
+    "fl oz": ("mL", 29.57353, 1e-7),
+    "in": ("mm", 25.4, 1e-12),
+    "ft": ("m", 0.3048, 1e-12),
+    "mph": ("km/h", 1.609344, 1e-12),
+    "psi": ("kPa", 6.894757, 1e-7),
+    "inHg": ("kPa", 3.386389, 1e-6),
+    "hp": ("W", 745.6999, 1e-7),
+    "BTU": ("kJ", 1.05505585262, 1e-9),
+    "kWh": ("MJ", 3.6, 1e-12),
+}
+
+
+def test_units_convert_by_the_published_factors(tmp_path: Path) -> None:
+    """One campaign, a measure a unit: what is read as 1 comes out as the factor."""
+    measures = "".join(f"  in {unit}: one reading, {to}, lower\n" for unit, (to, _, _) in FACTORS.items())
+    rows = "".join(f"a,in {unit},1,{unit}\nb,in {unit},2,{unit}\n" for unit in FACTORS)
+    told = compile_campaign(
+        tmp_path, TWO + f"measure:\n{measures}readings: readings.csv\n", readings="contender,what,value,unit\n" + rows
+    )
+    for unit, (_, factor, precision) in FACTORS.items():
+        found = result_of(told, "in-" + unit.lower().replace(" ", "-"), "a")
+        assert found["value"] == pytest.approx(factor, rel=precision), unit
+
+
+def test_a_difference_of_90_fahrenheit_degrees_is_50_kelvin(tmp_path: Path) -> None:
+    """1 °F step = 5/9 K (NIST SP 811, B.8); a point on the scale converts with its zero: 212 °F is 100 °C."""
+    told = compile_campaign(
+        tmp_path,
+        TWO
+        + """\
+tests: [warm]
+""",
+        readings="contender,hot,cold\na,212,122\nb,200,122\n",
+        **{
+            "tests/warm.yaml": """\
+                title: Warm
+                readings:
+                  file: readings.csv
+                  columns:
+                    hot: {column: hot, unit: °F}
+                    cold: {column: cold, unit: °F}
+                quantities:
+                  rise: {formula: hot - cold, unit: K, better: lower}
+                  top: {formula: hot, unit: °C}
+                headline: rise
+                """
+        },
+    )
+    assert result_of(told, "rise", "a")["value"] == pytest.approx(50, abs=1e-9)
+    assert result_of(told, "top", "a")["value"] == pytest.approx(100, abs=1e-9)
+
+
+@pytest.mark.parametrize(("shown", "pounds"), [("16.5", 36), ("17.5", 39), ("23.5", 52)])
+def test_a_pull_scale_that_shows_kilograms_reads_kilograms_force(tmp_path: Path, shown: str, pounds: int) -> None:
+    """Just over 36, about 39 and about 52 lbf: common practice, no source."""
+    told = compile_campaign(
+        tmp_path,
+        TWO + "measure: {pull: 'peak, lbf, higher'}\nreadings: readings.csv\n",
+        readings=f"contender,what,value,unit\na,pull,{shown},kgf\nb,pull,10.0,kgf\n",
+    )
+    assert round(result_of(told, "pull", "a")["value"]) == pounds
+
+
+def test_178_grams_of_oil_are_just_over_six_ounces(tmp_path: Path) -> None:
+    """Common practice, no source."""
+    told = compile_campaign(
+        tmp_path,
+        TWO + "measure: {oil: 'one reading, oz, lower'}\nreadings: readings.csv\n",
+        readings="contender,what,value,unit\na,oil,178,g\nb,oil,180,g\n",
+    )
+    assert 6 < result_of(told, "oil", "a")["value"] < 6.5
+
+
+def test_three_timed_passes_average_as_testers_say(tmp_path: Path) -> None:
+    """4.15, 3.95, 3.95 s average 4.02 s; 3.39, 3.44, 3.59 s average 3.47 s: common practice, no source."""
+    told = compile_campaign(
+        tmp_path,
+        TWO + "measure: {pass time: 'timed, s, lower'}\nreadings: readings.csv\n",
+        readings="contender,pass,pass time\na,1,4.15\nb,1,3.39\nb,2,3.44\na,2,3.95\na,3,3.95\nb,3,3.59\n",
+    )
+    assert round(result_of(told, "pass-time", "a")["value"], 2) == 4.02
+    assert round(result_of(told, "pass-time", "b")["value"], 2) == 3.47
+
+
+def test_a_jar_weighed_empty_and_full_gives_what_is_in_it(tmp_path: Path) -> None:
+    """An empty jar of 430 g that weighs 704 g with its sample holds 274 g: common practice, no source."""
+    told = compile_campaign(
+        tmp_path,
+        TWO + "tests: [sample]\n",
+        readings="contender,empty,full\na,430,704\nb,430,690\n",
+        **{
+            "tests/sample.yaml": """\
+                title: Sample
+                readings:
+                  file: readings.csv
+                  columns:
+                    empty: {column: empty, unit: g}
+                    full: {column: full, unit: g}
+                quantities:
+                  held: {formula: full - empty, unit: g, better: higher}
+                """
+        },
+    )
+    assert result_of(told, "held", "a")["value"] == 274
