@@ -11,6 +11,8 @@ from dataclasses import dataclass, field
 from itertools import combinations
 from math import fsum, sqrt
 
+from reportgen.metrology import type_a
+
 NOISE = 1e-12  # of the largest value: smaller scatter is the rounding of binary fractions
 
 
@@ -42,18 +44,10 @@ def fit(runs: Runs) -> Fitted | None:
 
 
 def _complete(runs: Runs) -> Fitted | None:
-    rows = [dict(passes) for passes in runs.values()]
-    blocks = list(rows[0])
-    degrees = (len(rows) - 1) * (len(blocks) - 1)
-    if degrees == 0:
+    found = type_a.rounds_scatter({name: dict(passes) for name, passes in runs.items()})
+    if found is None:
         return None
-    of_row = [fsum(row.values()) / len(blocks) for row in rows]
-    of_block = {b: fsum(row[b] for row in rows) / len(rows) for b in blocks}
-    overall = fsum(of_row) / len(rows)
-    squares = fsum(
-        (row[b] - mean - of_block[b] + overall) ** 2 for row, mean in zip(rows, of_row, strict=True) for b in blocks
-    )
-    return Fitted(_sd(squares, degrees, [x for row in rows for x in row.values()]), degrees)
+    return Fitted(without_noise(found.sd, [x for passes in runs.values() for _, x in passes]), found.degrees)
 
 
 def _with_gaps(runs: Runs) -> Fitted | None:
@@ -96,5 +90,9 @@ def paired(first: Sequence[tuple[str, float]], second: Sequence[tuple[str, float
 
 
 def _sd(squares: float, degrees: int, sizes: Sequence[float]) -> float:
-    sd = sqrt(squares / degrees)
+    return without_noise(sqrt(squares / degrees), sizes)
+
+
+def without_noise(sd: float, sizes: Sequence[float]) -> float:
+    """`sd`, or 0 where it is no more than binary fractions feign in numbers of such sizes."""
     return sd if sd > NOISE * max(map(abs, sizes)) else 0.0

@@ -3,26 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import fsum, sqrt
 
-from reportgen.judgement.blocks import NOISE, Runs
+from reportgen.judgement.blocks import Runs, without_noise
 from reportgen.judgement.measured import Measured, Rules
+from reportgen.metrology import type_a
 
 
 def standard_deviation(values: Sequence[float]) -> tuple[float, int]:
-    """Experimental standard deviation and its degrees of freedom (JCGM 100, 4.2.2); exact 0 for equal values."""
-    if len(values) < 2:
-        return 0.0, 0
-    mean = fsum(values) / len(values)
-    sd = sqrt(fsum((x - mean) ** 2 for x in values) / (len(values) - 1))
-    return (sd if sd > NOISE * max(map(abs, values)) else 0.0), len(values) - 1
+    """Experimental standard deviation and its degrees of freedom; 0 and 0 for fewer than two passes."""
+    return pooled([values])
 
 
 def pooled(groups: Sequence[Sequence[float]]) -> tuple[float, int]:
-    """Root of the pooled variance Σ(n−1)s²/Σ(n−1), and Σ(n−1)."""
-    found = [standard_deviation(group) for group in groups]
-    degrees = sum(n for _, n in found)
-    return (sqrt(fsum(n * s * s for s, n in found) / degrees) if degrees else 0.0), degrees
+    """Pooled standard deviation and its degrees of freedom, exactly 0 where the passes of each group are equal."""
+    found = type_a.pooled(groups)
+    if found is None:
+        return 0.0, 0
+    return without_noise(found.sd, [x for group in groups for x in group]), found.degrees
 
 
 def runs_by_block(complete: Sequence[Measured], rules: Rules) -> Runs | None:
