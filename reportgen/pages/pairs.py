@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Comparison
-from reportgen.pages import telling
 from reportgen.pages.named import Named, named
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
+from reportgen.prose.sentences import pair_cell
 from reportgen.wording import interval
 from reportgen.wording.count import roughly
 from reportgen.wording.decision import decision
@@ -40,7 +40,7 @@ def pairs_of(told: Told, page: str, quantity: Quantity, part: str = "") -> tuple
             difference=difference(c),
             decision=capital(decision(c.decision)),
             open=not c.resolved,
-            means=telling.means(told.campaign, told.evaluation, c),
+            means=pair_cell(told.campaign, told.evaluation, c.quantity, c.first, c.second, c.part).means,
             why=capital(why(c.reason.code)),
             settle=settle(c),
         )

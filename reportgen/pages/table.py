@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from reportgen.pages.campaign import campaign_pages
 from reportgen.pages.test import test_pages
 from reportgen.pages.told import Page, Told
 
 PAGES: Mapping[str, Callable[[Told], tuple[Page, ...]]] = {
+    "campaign": campaign_pages,
     "test": test_pages,
 }
 

@@ -9,7 +9,6 @@ from reportgen.campaign.declared import Quantity, Test
 from reportgen.charts.figure import Figure
 from reportgen.evaluation.evaluated import Caveat
 from reportgen.finding import Place
-from reportgen.pages import telling
 from reportgen.pages.framing import frame_of
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.pairs import PairShown, pairs_of
@@ -17,6 +16,7 @@ from reportgen.pages.result_table import ResultTable, in_order, result_table
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import LineLink, in_campaign, line_link
 from reportgen.pages.workings import Working, working_of
+from reportgen.prose.sentences import exclusion_line, finding_line, first_place
 from reportgen.theme import Frame, Link, render
 
 
@@ -76,7 +76,7 @@ def test_view(told: Told, test: Test) -> TestView:
     quantities = _quantities(told, test, page)
     files = dict.fromkeys(r.at.file for r in told.readings.of_test(test.id))
     return TestView(
-        frame=frame_of(told, page, test.title, telling.finding(campaign, told.evaluation, test.headline)),
+        frame=frame_of(told, page, test.title, finding_line(campaign, told.evaluation, test.headline)),
         title=test.title,
         why=test.why,
         quantities=quantities,
@@ -129,14 +129,19 @@ def _quantity(
         id=quantity.id,
         anchor=address,
         title=table.title,
-        finding=telling.finding(told.campaign, told.evaluation, quantity.id, part),
+        finding=first_place(told.campaign, told.evaluation, quantity.id, part),
         marks=marks(bearing),
         limits=tuple(shown(told.campaign, c) for c in fresh if str(c.number) not in in_rows),
         figure=told.figures.get(address),
         table=table,
-        left_out=telling.exclusions(told.campaign, told.evaluation, quantity.id, part),
+        left_out=_left_out(told, quantity.id, part, bearing),
         pairs=pairs_of(told, page, quantity, part),
         formula=quantity.formula,
         says=quantity.says,
         workings=tuple(working_of(told, page, quantity, r) for r in in_order(results, quantity)),
     )
+
+
+def _left_out(told: Told, quantity: str, part: str, bearing: list[Caveat]) -> tuple[str, ...]:
+    said = [exclusion_line(told.campaign, told.evaluation, c, quantity, part) for c in bearing if c.sort == "exclusion"]
+    return tuple(filter(None, said))

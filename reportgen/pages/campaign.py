@@ -1,0 +1,137 @@
+"""A campaign's first page: question, answer, how firm it is, who beat whom on what; then the reasons."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from reportgen.addresses import campaign_page, from_to, test_page
+from reportgen.campaign.declared import Contender
+from reportgen.pages.framing import frame_of
+from reportgen.pages.grid import Grid, grid_of
+from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
+from reportgen.pages.matrix import Matrix, matrix_of
+from reportgen.pages.named import Named, named
+from reportgen.pages.own_words import OwnText, own_text
+from reportgen.pages.told import Page, Told
+from reportgen.pages.verdict import VerdictShown, verdict_of
+from reportgen.pages.words import words
+from reportgen.prose.sentences import campaign_answer, first_place, how_firm
+from reportgen.theme import Frame, Link, render
+
+
+@dataclass(frozen=True)
+class TestLine:
+    """A test in the list of tests: what it found, in sentences."""
+
+    __test__ = False
+
+    title: str
+    href: str
+    found: str
+    marks: tuple[CaveatMark, ...]
+
+
+@dataclass(frozen=True)
+class ContenderLine:
+    contender: Named
+    maker: str
+    prices: tuple[str, ...]
+    bought: str
+
+
+@dataclass(frozen=True)
+class AcceptedShown:
+    """A warning the author knows of and leaves, with the reason."""
+
+    says: str
+    because: str
+
+
+@dataclass(frozen=True)
+class CampaignView:
+    """What the template `campaign.html` is told. `question` is empty where the title is the question."""
+
+    frame: Frame
+    title: str
+    question: str
+    answer: str
+    firm: str
+    tested: str
+    published: str
+    issue: str
+    place: str
+    grid: Grid
+    matrix: Matrix
+    limits: tuple[CaveatShown, ...]
+    verdict: VerdictShown | None
+    tests: tuple[TestLine, ...]
+    texts: tuple[OwnText, ...]
+    contenders: tuple[ContenderLine, ...]
+    held_the_same: tuple[str, ...]
+    who_pays: str
+    accepted: tuple[AcceptedShown, ...]
+    films: tuple[Link, ...]
+    method: str
+    data: str
+
+
+def campaign_pages(told: Told) -> tuple[Page, ...]:
+    """The one first page."""
+    page = campaign_page(told.campaign.id)
+    return (Page(page, render(told.theme, "campaign.html", campaign_view(told), page)),)
+
+
+def campaign_view(told: Told) -> CampaignView:
+    """The view of the campaign's first page."""
+    campaign, evaluation = told.campaign, told.evaluation
+    page = campaign_page(campaign.id)
+    answer = campaign_answer(campaign, evaluation)
+    headlines = {t.headline for t in campaign.tests}
+    bearing = {
+        c.number: c
+        for r in evaluation.results
+        if r.quantity in headlines
+        for c in evaluation.caveats_on(r.quantity, r.rests_on)
+    }
+    return CampaignView(
+        frame=frame_of(told, page, campaign.title, answer),
+        title=campaign.title,
+        question="" if campaign.question == campaign.title else campaign.question,
+        answer=answer,
+        firm=how_firm(campaign, evaluation),
+        tested=campaign.tested.text if campaign.tested else "",
+        published=campaign.published.text if campaign.published else "",
+        issue=str(told.issue),
+        place=campaign.place,
+        grid=grid_of(told, page),
+        matrix=matrix_of(told, page),
+        limits=tuple(shown(campaign, bearing[n]) for n in sorted(bearing)),
+        verdict=verdict_of(told, page),
+        tests=_tests(told, page),
+        texts=tuple(own_text(told, p, page) for p in campaign.prose if p.id != "method"),
+        contenders=tuple(_contender(told, page, c) for c in campaign.contenders),
+        held_the_same=campaign.held_the_same,
+        who_pays=campaign.who_pays or told.publication.who_pays,
+        accepted=tuple(AcceptedShown(f.says, f.accepted) for f in told.findings if f.accepted),
+        films=tuple(Link(f.title, f.address) for f in campaign.films),
+        method=from_to(page, campaign_page(campaign.id, "method")),
+        data=from_to(page, campaign_page(campaign.id, "data")),
+    )
+
+
+def _tests(told: Told, page: str) -> tuple[TestLine, ...]:
+    lines = []
+    for test in told.campaign.tests:
+        of = [r for r in told.evaluation.results if r.quantity == test.headline]
+        bearing = {c.number: c for r in of for c in told.evaluation.caveats_on(r.quantity, r.rests_on)}
+        parts = dict.fromkeys(r.part for r in of)
+        found = [first_place(told.campaign, told.evaluation, test.headline, part) for part in parts]
+        href = from_to(page, test_page(told.campaign.id, test.id))
+        lines.append(TestLine(test.title, href, " ".join(found), marks(bearing[n] for n in sorted(bearing))))
+    return tuple(lines)
+
+
+def _contender(told: Told, page: str, c: Contender) -> ContenderLine:
+    prices = tuple(words(f"price.{p.sort}", price=p.text) for p in c.prices) or (words("price.none"),)
+    bought = words("supplied", by=c.supplied_by) if c.supplied_by else c.bought_where
+    return ContenderLine(named(told.campaign, c.id, page), c.maker, prices, bought)

@@ -1,0 +1,59 @@
+"""Every pair on every headline quantity, for whoever wants the grid in full."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from reportgen.addresses import from_to, test_page
+from reportgen.pages.named import Named, named
+from reportgen.pages.told import Told
+from reportgen.prose.sentences import pair_cell
+from reportgen.theme import Link
+
+
+@dataclass(frozen=True)
+class MatrixCell:
+    """`ahead` is the contender that is resolved better, None where nobody is; `means` says it as a sentence."""
+
+    ahead: Named | None
+    word: str
+    means: str
+
+
+@dataclass(frozen=True)
+class MatrixRow:
+    first: Named
+    second: Named
+    cells: tuple[MatrixCell, ...]
+
+
+@dataclass(frozen=True)
+class Matrix:
+    headings: tuple[Link, ...]
+    rows: tuple[MatrixRow, ...]
+
+
+def matrix_of(told: Told, page: str) -> Matrix:
+    """A row a pair, a column a headline quantity that has a direction."""
+    campaign, evaluation = told.campaign, told.evaluation
+    compared = {(c.quantity, c.part) for c in evaluation.comparisons}
+    columns = [
+        (test, part) for test in campaign.tests for quantity, part in sorted(compared) if quantity == test.headline
+    ]
+    rows = []
+    for n, a in enumerate(campaign.contenders):
+        for b in campaign.contenders[n + 1 :]:
+            cells = []
+            for test, part in columns:
+                cell = pair_cell(campaign, evaluation, test.headline, a.id, b.id, part)
+                ahead = {"better": a.id, "worse": b.id}.get(cell.code)
+                cells.append(MatrixCell(named(campaign, ahead, page) if ahead else None, cell.word, cell.means))
+            rows.append(MatrixRow(named(campaign, a.id, page), named(campaign, b.id, page), tuple(cells)))
+    headings = tuple(
+        Link(
+            f"{campaign.quantity(test.headline).title} ({part})" if part else campaign.quantity(test.headline).title,
+            from_to(page, test_page(campaign.id, test.id)),
+        )
+        for test, part in columns
+    )
+    return Matrix(headings, tuple(rows))

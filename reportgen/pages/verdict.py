@@ -1,0 +1,119 @@
+"""The verdict on the campaign's page: conditions, the author's words beside what the readings support, money."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from reportgen.campaign.declared import WeSay
+from reportgen.evaluation.evaluated import MustOutcome
+from reportgen.pages.named import Named, named
+from reportgen.pages.told import Told
+from reportgen.pages.words import words
+from reportgen.prose.sentences import bound, campaign_answer, first_place, money_line, must_line
+from reportgen.wording.listing import and_list
+from reportgen.wording.sentence import inside
+
+
+@dataclass(frozen=True)
+class MetShown:
+    """One condition and one contender: `outcome` in a word, `says` as a sentence."""
+
+    outcome: str
+    says: str
+
+
+@dataclass(frozen=True)
+class ConditionRow:
+    contender: Named
+    met: tuple[MetShown, ...]
+
+
+@dataclass(frozen=True)
+class MoneyRow:
+    """`beaten` says whether someone costs no more and is resolved better; `says` tells it as a sentence."""
+
+    contender: Named
+    price: str
+    beaten: bool
+    says: str
+
+
+@dataclass(frozen=True)
+class SaidShown:
+    """The author's own verdict, and, for each quantity it is drawn from, what the readings support."""
+
+    best: Named | None
+    best_for_the_money: Named | None
+    because: str
+    words: str
+
+
+@dataclass(frozen=True)
+class VerdictShown:
+    conditions: tuple[str, ...]
+    rows: tuple[ConditionRow, ...]
+    said: SaidShown | None
+    support: tuple[str, ...]
+    money_by: tuple[str, ...]
+    money: tuple[MoneyRow, ...]
+
+
+def verdict_of(told: Told, page: str) -> VerdictShown | None:
+    """The verdict as `page` shows it, None where there is none to show."""
+    verdict, plan = told.evaluation.verdict, told.campaign.verdict
+    if verdict is None:
+        return None
+    musts = plan.must if plan else ()
+    we_say = plan.we_say if plan else None
+    conditions = tuple(f"{told.campaign.quantity(m.quantity).title} {bound(m.at_most, m.at_least)}" for m in musts)
+    rows = []
+    for c in told.campaign.contenders if musts else ():
+        outcomes = {o.quantity: o for o in verdict.conditions if o.contender == c.id}
+        met = tuple(_met(told, outcomes[m.quantity]) for m in musts if m.quantity in outcomes)
+        rows.append(ConditionRow(named(told.campaign, c.id, page), met))
+    shown = VerdictShown(
+        conditions=conditions,
+        rows=tuple(rows),
+        said=_said(told, page, we_say) if we_say else None,
+        support=_support(told, we_say),
+        money_by=tuple(inside(told.campaign.quantity(q).title) for q in verdict.value_quantities),
+        money=_money(told, page),
+    )
+    return shown if shown.rows or shown.said or shown.money else None
+
+
+def _met(told: Told, outcome: MustOutcome) -> MetShown:
+    key = f"must.{outcome.outcome}".replace(" ", "-")
+    return MetShown(words(key), must_line(told.campaign, told.evaluation, outcome))
+
+
+def _said(told: Told, page: str, we_say: WeSay) -> SaidShown:
+    titles = [inside(told.campaign.quantity(q).title) for q in we_say.because]
+    return SaidShown(
+        named(told.campaign, we_say.best, page) if we_say.best else None,
+        named(told.campaign, we_say.best_for_the_money, page) if we_say.best_for_the_money else None,
+        and_list(titles),
+        we_say.words,
+    )
+
+
+def _support(told: Told, we_say: WeSay | None) -> tuple[str, ...]:
+    if we_say and we_say.because:
+        return tuple(first_place(told.campaign, told.evaluation, q) for q in we_say.because)
+    return (campaign_answer(told.campaign, told.evaluation),)
+
+
+def _money(told: Told, page: str) -> tuple[MoneyRow, ...]:
+    verdict = told.evaluation.verdict
+    if verdict is None:
+        return ()
+    by = verdict.value_quantities[0] if len(verdict.value_quantities) == 1 else ""
+    return tuple(
+        MoneyRow(
+            contender=named(told.campaign, v.contender, page),
+            price=v.price or words("price.none"),
+            beaten=bool(v.dominated_by),
+            says=money_line(told.campaign, by, v),
+        )
+        for v in sorted(verdict.value, key=lambda v: (v.low is None, v.low or 0.0))
+    )
