@@ -1,0 +1,40 @@
+"""A result in one line of text, as the pages print it but with plain spaces."""
+
+from __future__ import annotations
+
+from reportgen.evaluation.evaluated import Result
+from reportgen.wording import interval
+from reportgen.wording.count import whole
+from reportgen.wording.language import say
+from reportgen.wording.reason import why_missing, why_no_u
+
+_PLAIN_SPACES = str.maketrans({"\u00a0": " ", "\u202f": " ", "\u2009": " "})
+
+
+def printed(result: Result) -> str:
+    """ "14.20 g (13.58 to 14.82)", "more than 999 ppm", "3 of 4", "good", "not yet tested"."""
+    return _printed(result).translate(_PLAIN_SPACES)
+
+
+def why_none(result: Result) -> str | None:
+    """Why a result has no uncertainty, in words; None where it has one."""
+    if result.u is not None:
+        return None
+    if result.missing:
+        return why_missing(result.missing)
+    return why_no_u("not-measured" if result.kind != "measured" else result.why_no_u) or None
+
+
+def _printed(result: Result) -> str:
+    if result.missing:
+        return why_missing(result.missing)
+    if result.kind == "yes/no" and result.yes is not None and result.of is not None:
+        return say("yes.of", yes=whole(result.yes), of=whole(result.of))
+    estimate = result.estimate
+    if estimate is None:
+        return result.grade or say("number.unknown")
+    because = (why_none(result) or "") if result.kind == "measured" else ""
+    decimals = interval.decimals_of_steps(estimate.steps, result.passes)
+    return interval.printed(
+        estimate.value, result.u, result.low, result.high, estimate.unit, estimate.limit, because, decimals=decimals
+    )

@@ -1,0 +1,71 @@
+"""results.json, version 1: everything computed about a campaign, for machines. The same input gives the same bytes."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping, Sequence
+
+from reportgen.campaign.declared import Declared
+from reportgen.evaluation.evaluated import Evaluation, Keys
+from reportgen.finding import Finding, in_order
+from reportgen.intake.reading import Reading, ReadingKey, Readings
+from reportgen.record.rows import (
+    Row,
+    caveat_row,
+    claim_row,
+    comparison_row,
+    finding_row,
+    first_row,
+    result_row,
+    verdict_row,
+)
+from reportgen.record.trace import trace
+
+VERSION = 1
+
+
+def as_json(
+    declared: Declared,
+    evaluation: Evaluation,
+    findings: Sequence[Finding],
+    issue: int,
+    readings: Readings | None = None,
+) -> str:
+    """The record as text: JSON (RFC 8259) in UTF-8, one line end behind it.
+
+    Results, comparisons, first places and claims stand in the campaign's order, findings with errors first.
+    `readings` give the traces their places; without them traces are empty. `reportgen.record.schema` describes it.
+    """
+    read: Mapping[ReadingKey, Reading] = readings.readings if readings else {}
+    record = rows(declared, evaluation, findings, issue, read)
+    return json.dumps(record, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+
+
+def rows(
+    declared: Declared,
+    evaluation: Evaluation,
+    findings: Sequence[Finding],
+    issue: int,
+    readings: Mapping[ReadingKey, Reading],
+) -> Row:
+    """The record as plain data, before it is text."""
+    campaign = declared.campaign
+
+    def told(quantity: str, rests_on: Keys) -> list[str]:
+        return [c.id for c in evaluation.caveats_on(quantity, rests_on)]
+
+    return {
+        "version": VERSION,
+        "campaign": evaluation.campaign,
+        "issue": issue,
+        "results": [
+            result_row(r, campaign, told(r.quantity, r.rests_on), trace(r.rests_on, readings, campaign.folder))
+            for r in evaluation.results
+        ],
+        "comparisons": [comparison_row(c, told(c.quantity, c.rests_on)) for c in evaluation.comparisons],
+        "first": [first_row(f, told(f.quantity, f.rests_on)) for f in evaluation.firsts],
+        "claims": [claim_row(c, campaign, told(c.quantity, c.rests_on)) for c in evaluation.claims],
+        "verdict": verdict_row(evaluation.verdict),
+        "caveat_list": [caveat_row(c) for c in evaluation.caveats],
+        "findings": [finding_row(f) for f in in_order(findings)],
+    }

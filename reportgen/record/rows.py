@@ -1,0 +1,231 @@
+"""One row of the record for each thing computed. Keys are promised by version 1 of results.json: added, never renamed."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from reportgen.campaign.declared import Campaign
+from reportgen.evaluation.evaluated import (
+    Caveat,
+    ClaimOutcome,
+    Comparison,
+    Contribution,
+    FirstPlace,
+    PassValue,
+    Result,
+    Verdict,
+)
+from reportgen.finding import Finding
+from reportgen.judgement.measured import Reason
+from reportgen.record.plain import number, numbers
+from reportgen.record.printed import printed, why_none
+from reportgen.wording.reason import why_blocked
+
+Row = dict[str, Any]
+COVERAGE = 0.95
+
+
+def result_row(result: Result, campaign: Campaign, caveats: list[str], traced: list[Row]) -> Row:
+    """One quantity for one contender (and part). Where a reading was off scale, `value` is the limit."""
+    e = result.estimate
+    share = result.yes / result.of if result.kind == "yes/no" and result.yes is not None and result.of else None
+    has_interval = result.low is not None or result.high is not None
+    return {
+        "test": result.test,
+        "quantity": result.quantity,
+        "contender": result.contender,
+        "kind": result.kind,
+        "value": number(share if result.kind == "yes/no" else e.value if e and result.kind != "grade" else None),
+        "unit": e.unit if e else campaign.quantity(result.quantity).unit,
+        "u": number(result.u),
+        "low": number(result.low),
+        "high": number(result.high),
+        "coverage": COVERAGE if has_interval else None,
+        "at_least": result.at_least,
+        "why_no_u": why_none(result),
+        "printed": printed(result),
+        "covers": result.covers,
+        "part": result.part or None,
+        "yes": result.yes,
+        "of": result.of,
+        "grade": result.grade or None,
+        "grades": dict(result.grades),
+        "passes": result.passes,
+        "excluded": result.excluded,
+        "without_exclusions": number(result.without),
+        "limit": e.limit if e else None,
+        "rank": list(result.rank) if result.rank and not result.blocked else None,
+        "blocked": why_blocked(result.blocked) if result.blocked else None,
+        "missing": result.missing or None,
+        "caveats": caveats,
+        "trace": traced,
+        "by_pass": [_pass_row(p) for p in result.by_pass],
+        "scatter": number(e.scatter) if e else None,
+        "degrees": number(e.degrees) if e else None,
+        "budget": [_budget_row(c) for c in e.contributions] if e else [],
+    }
+
+
+def _pass_row(one: PassValue) -> Row:
+    return {
+        "specimen": one.specimen,
+        "pass": one.pass_,
+        "part": one.part or None,
+        "value": number(one.value),
+        "limit": one.limit,
+        "word": one.word or None,
+        "excluded": one.excluded or None,
+        "absent_because": one.absent_because or None,
+    }
+
+
+def _budget_row(part: Contribution) -> Row:
+    return {
+        "sort": part.source.sort,
+        "of": part.source.of,
+        "where": part.source.where or None,
+        "size": number(part.size),
+        "share": number(part.share),
+        "shared": part.shared,
+        "degrees": number(part.degrees),
+    }
+
+
+def comparison_row(pair: Comparison, caveats: list[str]) -> Row:
+    """One pair. `difference` is first minus second; `favours` only where a repeat would agree."""
+    settle = pair.settle
+    return {
+        "test": pair.test,
+        "quantity": pair.quantity,
+        "first": pair.first,
+        "second": pair.second,
+        "difference": number(pair.difference),
+        "u": number(pair.u),
+        "low": number(pair.low),
+        "high": number(pair.high),
+        "unit": pair.unit,
+        "decision": pair.decision,
+        "resolved": pair.resolved,
+        "differed": pair.differed,
+        "differed_low": number(pair.differed_low),
+        "differed_high": number(pair.differed_high),
+        "favours": pair.favours if pair.resolved else None,
+        "beyond": pair.beyond,
+        "part": pair.part or None,
+        "reason": _reason(pair.reason),
+        "settle": settle
+        and {
+            "difference": number(settle.difference),
+            "passes": settle.passes,
+            "finer": settle.finer,
+            "at": settle.at,
+        },
+        "caveats": caveats,
+    }
+
+
+def first_row(first: FirstPlace, caveats: list[str]) -> Row:
+    """Who is first on one quantity, or who may be."""
+    return {
+        "test": first.test,
+        "quantity": first.quantity,
+        "winner": first.winner,
+        "may_be_first": list(first.may_be_first),
+        "unranked": list(first.unranked),
+        "part": first.part or None,
+        "reason": _reason(first.reason),
+        "order_changes_without": first.order_changes_without,
+        "caveats": caveats,
+    }
+
+
+def claim_row(outcome: ClaimOutcome, campaign: Campaign, caveats: list[str]) -> Row:
+    """A maker's claim against what was measured. `claim` is its words, one source after the other."""
+    declared = next(c for c in campaign.contender(outcome.contender).claims if c.id == outcome.claim)
+    return {
+        "contender": outcome.contender,
+        "claim": " / ".join(dict.fromkeys(declared.says.values())),
+        "id": outcome.claim,
+        "quantity": outcome.quantity or None,
+        "outcome": outcome.outcome,
+        "probability": number(outcome.probability),
+        "scope": outcome.scope or None,
+        "reason": _reason(outcome.reason),
+        "caveats": caveats,
+    }
+
+
+def verdict_row(verdict: Verdict | None) -> Row:
+    """The verdict. `pairwise` and `rank_shares` are empty where no weights were drawn."""
+    return {
+        "winner": verdict.winner if verdict else None,
+        "criteria": [
+            {
+                "quantity": c.quantity,
+                "group": c.group,
+                "weight": number(c.weight),
+                "known_scatter": c.known_scatter,
+            }
+            for c in (verdict.criteria if verdict else ())
+        ],
+        "pairwise": {},
+        "rank_shares": {},
+        "value": [
+            {
+                "contender": v.contender,
+                "price": v.price,
+                "low": number(v.low),
+                "high": number(v.high),
+                "currency": v.currency,
+                "dominated_by": list(v.dominated_by),
+            }
+            for v in (verdict.value if verdict else ())
+        ],
+        "conditions": [
+            {
+                "contender": m.contender,
+                "quantity": m.quantity,
+                "outcome": m.outcome,
+                "probability": number(m.probability),
+            }
+            for m in (verdict.conditions if verdict else ())
+        ],
+    }
+
+
+def caveat_row(caveat: Caveat) -> Row:
+    """A caveat, incident or exclusion, told once; rows name it by its id."""
+    return {
+        "id": caveat.id,
+        "number": caveat.number,
+        "sort": caveat.sort,
+        "says": caveat.says,
+        "pushes": caveat.pushes or None,
+        "blocks": caveat.blocks,
+        "decided": caveat.decided or None,
+        "contender": caveat.contender or None,
+        "quantities": list(caveat.quantities),
+        "file": caveat.at.file,
+        "line": caveat.at.line or None,
+    }
+
+
+def finding_row(finding: Finding) -> Row:
+    """One finding of the audit; `line` and `column` are null where it is about a whole file."""
+    return {
+        "severity": finding.severity,
+        "rule": finding.rule,
+        "file": finding.place.file,
+        "line": finding.place.line or None,
+        "column": finding.place.column or None,
+        "says": finding.says,
+        "why": finding.why,
+        "do": finding.do,
+        "subject": finding.subject or None,
+        "contender": finding.contender or None,
+        "accepted": finding.accepted or None,
+    }
+
+
+def _reason(reason: Reason) -> Row:
+    return {"code": reason.code, "numbers": numbers(reason.numbers)}

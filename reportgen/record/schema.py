@@ -1,0 +1,108 @@
+"""The shape of results.json, version 1, as a JSON Schema (draft 2020-12). Further keys may come; none goes or changes."""
+
+from __future__ import annotations
+
+from typing import Any
+
+Schema = dict[str, Any]
+
+TEXT: Schema = {"type": "string"}
+NUMBER: Schema = {"type": ["number", "null"]}
+NAME: Schema = {"type": "string", "minLength": 1}
+MAYBE_TEXT: Schema = {"type": ["string", "null"]}
+MAYBE_YES: Schema = {"type": ["boolean", "null"]}
+WHOLE: Schema = {"type": "integer", "minimum": 0}
+MAYBE_WHOLE: Schema = {"type": ["integer", "null"], "minimum": 0}
+SHARE: Schema = {"type": ["number", "null"], "minimum": 0, "maximum": 1}
+NAMES: Schema = {"type": "array", "items": NAME}
+
+
+def one_of(*words: str | None) -> Schema:
+    """One of these words (None: null)."""
+    return {"enum": list(words)}
+
+
+def every(item: Schema) -> Schema:
+    """A list of such items."""
+    return {"type": "array", "items": item}
+
+
+def row(**keys: Schema) -> Schema:
+    """An object that has all these keys, and perhaps more."""
+    return {"type": "object", "required": list(keys), "properties": keys}
+
+
+LIMIT = one_of("above", "below", None)
+OUTCOME = one_of("supported", "contradicted", "undecided", "not tested")
+REASON = row(code=NAME, numbers={"type": "object", "additionalProperties": NUMBER})
+TRACE = row(
+    file=NAME,
+    lines={"type": "array", "items": {"type": "integer", "minimum": 1}, "minItems": 1, "uniqueItems": True},
+    cells=every({"type": "array", "items": {"type": "integer", "minimum": 1}, "minItems": 2, "maxItems": 2}),
+)
+PASS = row(
+    **{"pass": NAME}, specimen=NAME, part=MAYBE_TEXT, value=NUMBER, limit=LIMIT, word=MAYBE_TEXT, excluded=MAYBE_TEXT,
+    absent_because=MAYBE_TEXT,
+)  # fmt: skip
+BUDGET = row(sort=NAME, of=TEXT, where=MAYBE_TEXT, size=NUMBER, share=SHARE, shared={"type": "boolean"}, degrees=NUMBER)
+RESULT = row(
+    test=NAME, quantity=NAME, contender=NAME, kind=one_of("measured", "yes/no", "count", "grade", "order"),
+    value=NUMBER, unit=TEXT, u={"type": ["number", "null"], "minimum": 0}, low=NUMBER, high=NUMBER, coverage=SHARE,
+    at_least={"type": "boolean"}, why_no_u=MAYBE_TEXT, printed=NAME,
+    covers=one_of("instrument and scatter", "instrument"), part=MAYBE_TEXT, yes=MAYBE_WHOLE, of=MAYBE_WHOLE,
+    grade=MAYBE_TEXT, grades={"type": "object", "additionalProperties": WHOLE}, passes=WHOLE, excluded=WHOLE,
+    without_exclusions=NUMBER, limit=LIMIT,
+    rank={"type": ["array", "null"], "items": {"type": "integer", "minimum": 1}, "minItems": 2, "maxItems": 2},
+    blocked=MAYBE_TEXT, missing=MAYBE_TEXT, caveats=NAMES, trace=every(TRACE), by_pass=every(PASS), scatter=NUMBER,
+    degrees=NUMBER, budget=every(BUDGET),
+)  # fmt: skip
+COMPARISON = row(
+    test=NAME, quantity=NAME, first=NAME, second=NAME, difference=NUMBER, u=NUMBER, low=NUMBER, high=NUMBER, unit=TEXT,
+    decision=one_of("better", "no difference that matters", "too close to call", "not enough to say"),
+    resolved={"type": "boolean"}, differed=MAYBE_YES, differed_low=NUMBER, differed_high=NUMBER, favours=MAYBE_TEXT,
+    beyond=MAYBE_YES, part=MAYBE_TEXT, reason=REASON,
+    settle={"oneOf": [{"type": "null"}, row(difference=NUMBER, passes=MAYBE_WHOLE, finer={"type": "boolean"})]},
+    caveats=NAMES,
+)  # fmt: skip
+FIRST = row(
+    test=NAME, quantity=NAME, winner=MAYBE_TEXT, may_be_first=NAMES, unranked=NAMES, part=MAYBE_TEXT, reason=REASON,
+    order_changes_without=MAYBE_YES, caveats=NAMES,
+)  # fmt: skip
+CLAIM = row(
+    contender=NAME, claim=NAME, id=NAME, quantity=MAYBE_TEXT, outcome=OUTCOME, probability=SHARE,
+    scope=one_of("repeat", "this run", None), reason=REASON, caveats=NAMES,
+)  # fmt: skip
+VERDICT = row(
+    winner=MAYBE_TEXT,
+    criteria=every(row(quantity=NAME, group=TEXT, weight=SHARE, known_scatter={"type": "boolean"})),
+    pairwise={"type": "object", "additionalProperties": {"type": "object", "additionalProperties": SHARE}},
+    rank_shares={"type": "object", "additionalProperties": every(SHARE)},
+    value=every(row(contender=NAME, price=TEXT, low=NUMBER, high=NUMBER, currency=TEXT, dominated_by=NAMES)),
+    conditions=every(row(contender=NAME, quantity=NAME, outcome=OUTCOME, probability=SHARE)),
+)
+CAVEAT = row(
+    id=NAME, number={"type": "integer", "minimum": 1},
+    sort=one_of("caveat", "incident", "exclusion", "assumption", "instrument", "accepted"), says=NAME,
+    pushes=one_of("up", "down", "unknown", None), blocks={"type": "boolean"}, decided=MAYBE_TEXT, contender=MAYBE_TEXT,
+    quantities=NAMES, file=TEXT, line=MAYBE_WHOLE,
+)  # fmt: skip
+FINDING = row(
+    severity=one_of("error", "warning", "note"), rule=NAME, file=TEXT, line=MAYBE_WHOLE, column=MAYBE_WHOLE, says=NAME,
+    why=TEXT, do=TEXT, subject=MAYBE_TEXT, contender=MAYBE_TEXT, accepted=MAYBE_TEXT,
+)  # fmt: skip
+
+
+RECORD = row(
+    version={"const": 1}, campaign=NAME, issue={"type": "integer", "minimum": 1}, results=every(RESULT),
+    comparisons=every(COMPARISON), first=every(FIRST), claims=every(CLAIM), verdict=VERDICT,
+    caveat_list=every(CAVEAT), findings=every(FINDING),
+)  # fmt: skip
+
+
+def results_schema() -> Schema:
+    """The JSON Schema of results.json, version 1."""
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "results.json, version 1",
+        **RECORD,
+    }
