@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 from reportgen.finding import Finding, in_order
 
+SITE_MARK = "site.json"
+
 if TYPE_CHECKING:
     from reportgen.campaign.declared import Declared, Publication
     from reportgen.charts import Figure
@@ -42,10 +44,12 @@ def evaluate(declared: Declared, readings: Readings) -> Evaluation:
 
 
 def files_of(workspace: Workspace, declared: Declared) -> tuple[str, ...]:
-    """Paths of all files in the campaign's folder, from the workspace."""
+    """Paths of all files in the campaign's folder, from the workspace; a site that was built there isn't among them."""
     from reportgen.sources import list_files
 
-    return list_files(workspace, declared.campaign.folder)
+    files = list_files(workspace, declared.campaign.folder)
+    sites = tuple(posixpath.dirname(path) + "/" for path in files if posixpath.basename(path) == SITE_MARK)
+    return tuple(path for path in files if not path.startswith(sites))
 
 
 def audit(
@@ -58,11 +62,11 @@ def audit(
     return in_order(dict.fromkeys(found))
 
 
-def draw(declared: Declared, evaluation: Evaluation, kept: Kept) -> Mapping[str, Figure]:
+def draw(declared: Declared, evaluation: Evaluation, program: str, kept: Kept) -> Mapping[str, Figure]:
     """Its charts, by what they show."""
-    from reportgen.charts.draw import figures
+    from reportgen.build.charts_kept import figures
 
-    return figures(declared, evaluation)
+    return figures(declared, evaluation, program, kept)
 
 
 def gather(

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from reportgen.build import stamp
 from reportgen.build.progress import Built, Progress, Tell, quiet
 from reportgen.build.steps import CHECKED, SHOWN, Step, follow
 from reportgen.finding import Finding, Refused, in_order
-from reportgen.store.kept import Kept, kept_in, tidy
+from reportgen.store.kept import kept_in, tidy
+
+if TYPE_CHECKING:
+    from reportgen.campaign.declared import Publication
+    from reportgen.sources import Workspace
 
 SITE = ".site"
 KEPT = ".kept"
@@ -38,12 +42,16 @@ def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet) -> Bui
     publication, checked, findings = _check(workspace, tell)
     if any(finding.severity == "error" for finding in findings):
         raise Refused(findings)
-    shown = _show(workspace, publication, checked, findings, kept, tell)
-
     from reportgen.build.finish import finish
+    from reportgen.theme import load_theme
 
+    theme = load_theme(workspace, publication.theme)
+    more = {"theme": theme, "kept": kept, "program": stamp.program(now)}
+    shown, refusals = _all_through(SHOWN, [{**made, **more} for made in checked], tell)
+    if refusals:
+        raise Refused(in_order(dict.fromkeys((*refusals, *findings))))
     tell(Progress("putting the site in place"))
-    pages = finish(workspace, publication, shown, target)
+    pages = finish(workspace, publication, shown, theme, target)
     built = Built(findings, len(shown), pages, target)
     stamp.keep(kept, target, now, workspace.root, _read_besides(shown), built)
     tidy(kept)
@@ -60,7 +68,7 @@ def audit_path(path: Path, tell: Tell = quiet) -> tuple[Finding, ...]:
         return in_order(refused.findings)
 
 
-def _check(workspace: Any, tell: Tell) -> tuple[Any, tuple[Made, ...], tuple[Finding, ...]]:
+def _check(workspace: Workspace, tell: Tell) -> tuple[Publication, tuple[Made, ...], tuple[Finding, ...]]:
     """The publication, what was made of each campaign that can be read, and every finding, errors included."""
     from reportgen.campaign.load import load_publication
 
@@ -69,24 +77,6 @@ def _check(workspace: Any, tell: Tell) -> tuple[Any, tuple[Made, ...], tuple[Fin
     checked, refusals = _all_through(CHECKED, begin, tell)
     told = (finding for made in checked for finding in made["findings"])
     return publication, checked, in_order(dict.fromkeys((*first, *refusals, *told)))
-
-
-def _show(
-    workspace: Any,
-    publication: Any,
-    checked: Sequence[Made],
-    findings: tuple[Finding, ...],
-    kept: Kept,
-    tell: Tell,
-) -> tuple[Made, ...]:
-    """The campaigns with their pages; raises `Refused` where one of them can't be shown."""
-    from reportgen.theme import load_theme
-
-    theme = load_theme(workspace, publication.theme)
-    shown, refusals = _all_through(SHOWN, [{**made, "theme": theme, "kept": kept} for made in checked], tell)
-    if refusals:
-        raise Refused(in_order(dict.fromkeys((*refusals, *findings))))
-    return shown
 
 
 def _all_through(

@@ -69,6 +69,14 @@ def look(root: Path, campaigns: Iterable[str], out: Path, before: Stamp | None, 
     return Look(_libraries(), inputs, outputs)
 
 
+def program(now: Look) -> str:
+    """One digest of the program as it is: its code, Python and the libraries."""
+    package = f"{Path(reportgen.__file__).parent}/"
+    return key_of(
+        now.libraries, *(seen.digest for path, seen in sorted(now.inputs.items()) if path.startswith(package))
+    )
+
+
 def stands(before: Stamp, now: Look) -> bool:
     """Whether nothing that went in and nothing that came out has changed."""
     return (

@@ -1,7 +1,8 @@
 """The way of one campaign from its folder to its pages, in one table.
 
 A step gets exactly what `reads` names and gives one thing under `gives`. The table is in order; running it is
-`follow`. What is there before the first step: workspace, folder, publication, theme, kept.
+`follow`. What is there before the first step: workspace, folder, publication; before the second table also theme,
+program, kept.
 """
 
 from __future__ import annotations
@@ -37,7 +38,7 @@ CHECKED: tuple[Step, ...] = (
 )
 
 SHOWN: tuple[Step, ...] = (
-    Step("figures", ("declared", "evaluation", "kept"), do.draw, "drawing charts"),
+    Step("figures", ("declared", "evaluation", "program", "kept"), do.draw, "drawing charts"),
     Step("texts", ("workspace", "readings"), do.read_texts, "opening the raw files"),
     Step(
         "told",
