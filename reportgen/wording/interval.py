@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 from typing import Literal
 
@@ -41,6 +42,11 @@ def printed(
             return say("interval.no-u-because", value=shown, why=why_no_u)
         return say("interval.no-u", value=shown) if u is None else shown
     return _within(shown, low, high, places)
+
+
+def in_units(converted: Iterable[tuple[Number, Number | None, Number | None, Number | None, str]]) -> str:
+    """One result in several units, each already converted and rounded for itself: "14.20 g (…); 0.501 oz (…)"."""
+    return say("interval.several").join(printed(value, u, low, high, unit) for value, u, low, high, unit in converted)
 
 
 def value_only(

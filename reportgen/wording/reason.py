@@ -36,5 +36,5 @@ def pushes(code: str) -> str:
 
 
 def _words(family: str, code: str) -> str:
-    key = f"{family}.{code}".replace(" ", "-")
+    key = f"{family}.{code}".replace(" ", "-").replace("/", "-")
     return say(key) if key in spoken().phrases else code
