@@ -33,8 +33,16 @@ def _printed(result: Result) -> str:
     estimate = result.estimate
     if estimate is None:
         return result.grade or say("number.unknown")
-    because = (why_none(result) or "") if result.kind == "measured" else ""
     decimals = interval.decimals_of_steps(estimate.steps, result.passes)
+    if result.kind != "measured":
+        return interval.value_only(estimate.value, None, estimate.unit, estimate.limit, decimals=decimals)
     return interval.printed(
-        estimate.value, result.u, result.low, result.high, estimate.unit, estimate.limit, because, decimals=decimals
+        estimate.value,
+        result.u,
+        result.low,
+        result.high,
+        estimate.unit,
+        estimate.limit,
+        why_none(result) or "",
+        decimals=decimals,
     )

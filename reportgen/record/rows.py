@@ -1,4 +1,4 @@
-"""One row of the record for each thing computed. Keys are promised by version 1 of results.json: added, never renamed."""
+"""One row of the record for each thing computed. The keys of version 1 stay: further ones may come, none is renamed."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The shape of results.json, version 1, as a JSON Schema (draft 2020-12). Further keys may come; none goes or changes."""
+"""The shape of results.json, version 1, as a JSON Schema (draft 2020-12). Keys may be added; none goes or changes."""
 
 from __future__ import annotations
 
