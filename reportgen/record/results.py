@@ -31,14 +31,14 @@ def as_json(
     issue: int,
     readings: Readings | None = None,
 ) -> str:
-    """The record as text: JSON (RFC 8259) in UTF-8, one line end behind it.
+    """The record as text: JSON (RFC 8259) in UTF-8, a row a line, so that two issues can be laid side by side.
 
     Results, comparisons, first places and claims stand in the campaign's order, findings with errors first.
     `readings` give the traces their places; without them traces are empty. `reportgen.record.schema` describes it.
     """
     read: Mapping[ReadingKey, Reading] = readings.readings if readings else {}
     record = rows(declared, evaluation, findings, issue, read)
-    return json.dumps(record, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+    return "{\n" + ",\n".join(f" {_line(key)}: {_rows(value)}" for key, value in record.items()) + "\n}\n"
 
 
 def rows(
@@ -69,3 +69,13 @@ def rows(
         "caveat_list": [caveat_row(c) for c in evaluation.caveats],
         "findings": [finding_row(f) for f in in_order(findings)],
     }
+
+
+def _rows(value: object) -> str:
+    if not isinstance(value, list) or not value:
+        return _line(value)
+    return "[\n" + ",\n".join(f"  {_line(row)}" for row in value) + "\n ]"
+
+
+def _line(value: object) -> str:
+    return json.dumps(value, ensure_ascii=False, allow_nan=False)
