@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from reportgen.finding import Finding, in_order
 
 SITE_MARK = "site.json"
+FIRST_ISSUE = 1
 
 if TYPE_CHECKING:
     from reportgen.campaign.declared import Declared, Publication
@@ -99,11 +100,11 @@ def build_pages(told: Told) -> tuple[Page, ...]:
     return build_pages(told)
 
 
-def record(declared: Declared, evaluation: Evaluation, findings: tuple[Finding, ...]) -> str:
+def record(declared: Declared, evaluation: Evaluation, findings: tuple[Finding, ...], readings: Readings) -> str:
     """Its results.json. The issue is the first until one has been released."""
     from reportgen.record.results import as_json
 
-    return as_json(declared, evaluation, findings, 1)
+    return as_json(declared, evaluation, findings, FIRST_ISSUE, readings)
 
 
 def copied(declared: Declared, readings: Readings, files: tuple[str, ...]) -> Mapping[str, str]:

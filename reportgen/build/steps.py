@@ -47,7 +47,7 @@ SHOWN: tuple[Step, ...] = (
         "putting pages together",
     ),
     Step("pages", ("told",), do.build_pages, "writing pages"),
-    Step("record", ("declared", "evaluation", "findings"), do.record, "writing results.json"),
+    Step("record", ("declared", "evaluation", "findings", "readings"), do.record, "writing results.json"),
     Step("copied", ("declared", "readings", "files"), do.copied, "copying files"),
     Step("card", ("declared", "evaluation"), do.card, "noting it in the archive"),
 )

@@ -1,0 +1,164 @@
+"""A campaign is begun, compiles as it stands, and nothing of the author's is overwritten."""
+
+from __future__ import annotations
+
+import csv
+import json
+from pathlib import Path
+
+import jsonschema
+import pytest
+import yaml
+from click.testing import CliRunner, Result
+
+from reportgen.build.run import audit_path, compile_site
+from reportgen.cli.beginning import in_yaml
+from reportgen.cli.commands import commands
+
+
+def begin(*arguments: str | Path) -> Result:
+    return CliRunner().invoke(commands, ["begin", *map(str, arguments)], catch_exceptions=False)
+
+
+def table(folder: Path) -> list[list[str]]:
+    with (folder / "readings.csv").open(encoding="utf-8", newline="") as file:
+        return list(csv.reader(file))
+
+
+def test_what_is_begun_compiles_as_it_stands_and_says_not_yet_tested(tmp_path: Path) -> None:
+    told = begin(tmp_path / "stoves")
+    assert told.exit_code == 0
+    assert "reportgen view" in told.output
+    built = compile_site(tmp_path / "stoves")
+    assert (built.campaigns, built.out) == (1, tmp_path / ".site")
+    assert not [f for f in built.findings if f.severity == "error"]
+    assert "not yet tested" in (built.out / "stoves/index.html").read_text(encoding="utf-8").lower()
+
+
+def test_the_table_has_a_heading_for_everything_that_is_read(tmp_path: Path) -> None:
+    begin(
+        tmp_path / "stoves",
+        "--measure",
+        "gas burned: weighed before and after, g, lower",
+        "--measure",
+        "noise: level, dB, lower",
+    )
+    assert table(tmp_path / "stoves") == [["contender", "pass", "gas burned before", "gas burned after", "noise"]]
+
+
+def test_readings_typed_into_what_was_begun_are_results(tmp_path: Path) -> None:
+    begin(
+        tmp_path / "s",
+        "--contender",
+        "corvane: Corvane Sol",
+        "--contender",
+        "Ostler",
+        "--measure",
+        "boil time: timed, s, lower",
+    )
+    with (tmp_path / "s/readings.csv").open("a") as file:
+        file.write("corvane,1,212.4\nostler,1,230.1\n")
+    built = compile_site(tmp_path / "s")
+    told = json.loads((built.out / "s/results.json").read_text())
+    assert [(r["contender"], r["value"]) for r in told["results"]] == [("corvane", 212.4), ("ostler", 230.1)]
+
+
+@pytest.mark.parametrize("name", ["campaign.yaml", "readings.csv"])
+def test_nothing_is_overwritten(tmp_path: Path, name: str) -> None:
+    (tmp_path / "stoves").mkdir()
+    (tmp_path / "stoves" / name).write_text("mine")
+    told = begin(tmp_path / "stoves")
+    assert told.exit_code == 1
+    assert name in told.output
+    assert [p.name for p in (tmp_path / "stoves").iterdir()] == [name]
+    assert (tmp_path / "stoves" / name).read_text() == "mine"
+    assert not (tmp_path / "content").exists()
+
+
+def test_a_second_campaign_joins_the_workspace_of_the_first(tmp_path: Path) -> None:
+    begin(tmp_path / "stoves")
+    (tmp_path / "content/publication.yaml").write_text("title: Boil and Tell\n")
+    begin(tmp_path / "pots")
+    assert (tmp_path / "content/publication.yaml").read_text() == "title: Boil and Tell\n"
+    assert compile_site(tmp_path).campaigns == 2
+
+
+def test_where_it_would_not_be_found_it_is_not_begun(tmp_path: Path) -> None:
+    begin(tmp_path / "stoves")
+    for place in (tmp_path, tmp_path / "stoves/inner"):
+        told = begin(place)
+        assert told.exit_code == 1
+        assert "workspace" in told.output
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        ["--measure", "boil time: timd, s, lower"],
+        ["--contender", "???"],
+        ["--measure", "noise: level, furlongs, lower"],
+    ],
+)
+def test_what_would_not_compile_is_not_written(tmp_path: Path, wrong: list[str]) -> None:
+    told = begin(tmp_path / "stoves", *wrong)
+    assert told.exit_code == 1
+    assert "Nothing was written" in told.output
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_name_that_would_hide_a_page_of_the_site_is_refused(tmp_path: Path) -> None:
+    assert begin(tmp_path / "methods").exit_code == 1
+    assert not (tmp_path / "methods").exists()
+
+
+def test_editors_find_the_schema_and_the_files_meet_it(tmp_path: Path) -> None:
+    begin(tmp_path / "stoves")
+    for name in ("stoves/campaign.yaml", "content/publication.yaml"):
+        path = tmp_path / name
+        first = path.read_text().splitlines()[0]
+        assert first.startswith("# yaml-language-server: $schema=")
+        schema = json.loads((path.parent / first.partition("=")[2]).read_text())
+        jsonschema.Draft202012Validator.check_schema(schema)
+        jsonschema.validate(yaml.load(path.read_text(), yaml.BaseLoader), schema)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "plain words",
+        "no",
+        "Which: one?",
+        "5:31",
+        "# 1",
+        "- dash",
+        "it's “so”",
+        'say "x"',
+        "tab\there",
+        "50 %",
+        "a: b",
+        "",
+        "1.0",
+        "x #y",
+        "[a]",
+        "trailing ",
+    ],
+)
+def test_any_text_survives_being_written_as_yaml(text: str) -> None:
+    """YAML 1.1 as PyYAML reads it, with every scalar kept as text."""
+    assert yaml.load(f"k: {in_yaml(text)}", yaml.BaseLoader) == {"k": text}
+
+
+def test_an_awkward_title_and_name_are_taken_as_typed(tmp_path: Path) -> None:
+    told = begin(
+        tmp_path / "s",
+        "--title",
+        'Which is "best": a #1 or no?',
+        "--contender",
+        "yes: Yes & Söhne",
+        "--contender",
+        "b: B",
+    )
+    assert told.exit_code == 0, told.output
+    page = (compile_site(tmp_path / "s").out / "s/index.html").read_text(encoding="utf-8")
+    assert "Yes &amp; Söhne" in page
+    assert not [f for f in audit_path(tmp_path / "s") if f.severity == "error"]

@@ -1,0 +1,114 @@
+"""The commands as one types them: what is said, where it is said, how they end."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from reportgen.cli.commands import COMMANDS, commands
+from tests.campaigns import SMALLEST, SMALLEST_READINGS, write_campaign
+
+ROOT = Path(__file__).parents[2]
+
+
+def call(*arguments: str | Path) -> Result:
+    return CliRunner().invoke(commands, [str(argument) for argument in arguments], catch_exceptions=False)
+
+
+def process(*arguments: str | Path, **environment: str) -> subprocess.CompletedProcess[str]:
+    command = [sys.executable, "-c", "from reportgen.cli import main; main()", *map(str, arguments)]
+    return subprocess.run(
+        command, cwd=ROOT, env={**os.environ, **environment}, capture_output=True, text=True, check=False
+    )
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_every_command_explains_itself_with_an_example(name: str) -> None:
+    told = call(name, "--help")
+    assert told.exit_code == 0
+    assert "Example" in told.output
+    assert f"reportgen {name} " in told.output.split("Example")[1]
+
+
+@pytest.mark.parametrize(
+    "arguments", [["compyle"], ["compile", "--oot", "x"], ["compile", "/nowhere/at/all"], ["inspect"]]
+)
+def test_misuse_ends_with_2_and_says_how_to_ask(arguments: list[str]) -> None:
+    told = call(*arguments)
+    assert told.exit_code == 2
+    assert "--help" in told.output
+
+
+def test_a_compile_says_what_it_made_and_where(tmp_path: Path) -> None:
+    folder = write_campaign(tmp_path)
+    told = call("compile", folder, "--out", tmp_path / "site")
+    assert told.exit_code == 0
+    assert "Compiled: 1 campaign, " in told.stdout
+    assert str(tmp_path / "site/index.html") in told.stdout
+    assert "\x1b" not in told.output
+    assert "Nothing has changed" in call("compile", folder, "--out", tmp_path / "site").stdout
+
+
+def test_an_error_ends_with_1_and_is_told_with_file_line_and_column(tmp_path: Path) -> None:
+    folder = write_campaign(tmp_path, SMALLEST.replace("better: lower", "beter: lower", 1), readings=SMALLEST_READINGS)
+    for command in ("compile", "audit"):
+        told = call(command, folder)
+        assert told.exit_code == 1
+        assert "campaign.yaml:9:5" in told.output
+        assert "Do:" in told.output
+        assert "Traceback" not in told.output
+
+
+def test_for_machines_everything_is_on_standard_output_as_json(tmp_path: Path) -> None:
+    folder = write_campaign(tmp_path)
+    compiled = call("compile", folder, "--json")
+    told = json.loads(compiled.stdout)
+    assert compiled.exit_code == 0
+    assert told["ok"] is True
+    assert told["pages"] > 5
+    audited = json.loads(call("audit", folder, "--json").stdout)
+    assert audited["findings"] == told["findings"]
+    assert {"severity", "rule", "file", "line", "column", "says", "why", "do"} <= audited["findings"][0].keys()
+    (folder / "campaign.yaml").write_text("title: [")
+    broken = call("compile", folder, "--json")
+    assert broken.exit_code == 1
+    assert json.loads(broken.stdout)["findings"][0]["severity"] == "error"
+
+
+def test_a_folder_without_a_campaign_is_told_what_to_do(tmp_path: Path) -> None:
+    for command in ("compile", "audit"):
+        told = call(command, tmp_path)
+        assert told.exit_code == 1
+        assert "reportgen begin" in told.output
+
+
+def test_a_fault_of_the_program_is_no_stack_trace_until_asked_for(tmp_path: Path) -> None:
+    folder = write_campaign(tmp_path)
+    broken = tmp_path / "broken"
+    broken.mkdir()
+    (broken / "sitecustomize.py").write_text(
+        "import reportgen.build.run as run\ndef compile_site(*told): raise ZeroDivisionError('by design')\n"
+        "run.compile_site = compile_site\n"
+    )
+    paths = f"{broken}{os.pathsep}{ROOT}"
+    quiet = process("compile", folder, PYTHONPATH=paths)
+    assert quiet.returncode == 1
+    assert "ZeroDivisionError: by design" in quiet.stderr
+    assert "REPORTGEN_TRACE=1" in quiet.stderr
+    assert "Traceback" not in quiet.stderr
+    assert "Traceback" in process("compile", folder, PYTHONPATH=paths, REPORTGEN_TRACE="1").stderr
+
+
+def test_a_site_that_cannot_be_written_is_one_sentence(tmp_path: Path) -> None:
+    folder = write_campaign(tmp_path)
+    (tmp_path / "file").write_text("in the way")
+    told = process("compile", folder, "--out", tmp_path / "file" / "site")
+    assert told.returncode == 1
+    assert "Traceback" not in told.stderr
+    assert str(tmp_path / "file") in told.stderr
