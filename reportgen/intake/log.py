@@ -13,7 +13,6 @@ from reportgen.intake.seen import (
     by_heading,
     column_called,
     entries_of,
-    seen_in,
     unit_beside,
 )
 from reportgen.intake.table import Table
@@ -35,7 +34,8 @@ def read_log(table: Table, frame: Frame, test: Test, campaign: Campaign) -> Glan
         elif column is not None:
             names.add(row.cells[what])
             unit = unit_beside(row.cells[what], column)
-            seen.append(seen_in(table, frame, row, order, contender, column, value, unit))
+            at, beside = table.at(row.line, value), frame.beside(row)
+            seen.append(Seen(contender, column, row.cells[value], at, order, beside, beside.pass_, unit))
     return Glance(
         tuple(seen),
         tuple(findings),

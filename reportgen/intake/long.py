@@ -5,7 +5,7 @@ from __future__ import annotations
 from reportgen.campaign.declared import Campaign, Test
 from reportgen.finding import Finding
 from reportgen.intake.names import contenders_in, unknown_contender
-from reportgen.intake.seen import Frame, Glance, Seen, all_rounds, seen_in, unit_beside
+from reportgen.intake.seen import Frame, Glance, Seen, all_rounds, unit_beside
 from reportgen.intake.table import Table
 
 
@@ -22,7 +22,9 @@ def read_long(table: Table, frame: Frame, test: Test, campaign: Campaign) -> Gla
         if contender is None:
             findings.append(unknown_contender(row.cells[who], campaign, table.at(row.line, who)))
             continue
+        beside = frame.beside(row)
         for i, column in columns.items():
-            seen.append(seen_in(table, frame, row, order, contender, column, i, units[i]))
+            at = table.at(row.line, i)
+            seen.append(Seen(contender, column, row.cells[i], at, order, beside, beside.pass_, units[i]))
     asked = frame.asked(table) | {table.headings[i] for i in columns}
     return Glance(tuple(seen), tuple(findings), asked, by_row=True, ordered=True, rounds=all_rounds(seen))

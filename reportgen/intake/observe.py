@@ -35,10 +35,10 @@ def numbered(glances: Sequence[Glance], test: Test) -> tuple[tuple[tuple[Seen, .
         cells: list[Seen] = []
         for _, row in rows:
             together = list(row)
-            run = (together[0].contender, together[0].specimen or "1", together[0].part)
+            run = (together[0].contender, together[0].beside.specimen or "1", together[0].beside.part)
             turn = 1 + max(turns[run, s.column.name] for s in together)
             turns.update({(run, s.column.name): turn - turns[run, s.column.name] for s in together})
-            cells.extend(replace(s, pass_=s.pass_ or str(turn)) for s in together)
+            cells.extend(s if s.pass_ else replace(s, pass_=str(turn)) for s in together)
             for seen in together:
                 if not seen.pass_ and not glance.by_row:
                     loose[run][seen.column.name].append(seen)
@@ -91,19 +91,20 @@ def expectations(test: Test, comma: Comma) -> Mapping[str, Expected]:
 
 
 def _reading(seen: Seen, test: Test, expected: Expected) -> Reading:
-    outside = seen.row_unit or seen.heading_unit or expected.unit
-    written = read_cell(seen.text, replace(expected, unit=outside))
+    beside = seen.beside
+    outside = beside.unit or seen.heading_unit or expected.unit
+    written = read_cell(seen.text, expected if outside == expected.unit else replace(expected, unit=outside))
     number = not written.word and not written.absent_because
-    if number and written.unit and seen.row_unit and written.unit != seen.row_unit and ":" not in seen.text:
+    if number and written.unit and beside.unit and written.unit != beside.unit and ":" not in seen.text:
         raise UnreadableError(
             "units-disagree",
-            f"“{seen.text}” has its own unit, and the row says {seen.row_unit}.",
+            f"“{seen.text}” has its own unit, and the row says {beside.unit}.",
             "Which of the two holds can't be known.",
             "Leave one of them out.",
         )
     if expected.kind in ("count", "yes/no", "grade"):
         outside = ""
-    key = ReadingKey(test.id, seen.contender, seen.specimen or "1", seen.pass_ or "1", seen.part, seen.column.name)
+    key = ReadingKey(test.id, seen.contender, beside.specimen or "1", seen.pass_, beside.part, seen.column.name)
     return Reading(
         key,
         seen.text,
@@ -115,12 +116,12 @@ def _reading(seen: Seen, test: Test, expected: Expected) -> Reading:
         written.word,
         written.absent_because,
         written.decimals,
-        seen.session,
-        seen.round_,
-        seen.time,
-        seen.note,
+        beside.session,
+        beside.round_,
+        beside.time,
+        beside.note,
         seen.order,
-        seen.conditions,
+        beside.conditions,
     )
 
 

@@ -17,10 +17,25 @@ _FLOATED = re.compile(r"(\d+)\.0+")
 
 
 @dataclass(frozen=True)
-class Seen:
-    """One cell that holds a reading of `column`; "" where a column for it was absent or empty.
+class Beside:
+    """What a row says about the readings in it; "" where a column for it was absent or empty."""
 
-    `unit` is what the row or the heading gives. `order` is the row's place in the table, from 0.
+    pass_: str
+    part: str
+    specimen: str
+    session: str
+    round_: str
+    time: str
+    note: str
+    unit: str
+    conditions: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class Seen:
+    """One cell that holds a reading of `column`. `order` is its row's place in the table, from 0.
+
+    `pass_` is the row's, or the number given to it later; `heading_unit` is what stands in brackets behind a heading.
     """
 
     contender: str
@@ -28,16 +43,9 @@ class Seen:
     text: str
     at: Place
     order: int
-    pass_: str = ""
-    part: str = ""
-    specimen: str = ""
-    session: str = ""
-    round_: str = ""
-    time: str = ""
-    note: str = ""
-    row_unit: str = ""
+    beside: Beside
+    pass_: str
     heading_unit: str = ""
-    conditions: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -72,8 +80,19 @@ class Frame:
         """The cell of a role, "" where there is no such column."""
         return row.cells[self.roles[role]] if role in self.roles else ""
 
-    def conditions_of(self, row: Row) -> tuple[tuple[str, str], ...]:
-        return tuple((name, row.cells[i]) for name, i in self.conditions.items() if row.cells[i])
+    def beside(self, row: Row) -> Beside:
+        """What the row says about its readings."""
+        return Beside(
+            as_label(self.of(row, "pass")),
+            as_label(self.of(row, "part")),
+            as_label(self.of(row, "specimen")),
+            as_label(self.of(row, "session")),
+            as_label(self.of(row, "round")),
+            self.of(row, "time"),
+            self.of(row, "note"),
+            self.of(row, "unit"),
+            tuple((name, row.cells[i]) for name, i in self.conditions.items() if row.cells[i]),
+        )
 
     def asked(self, table: Table) -> frozenset[str]:
         return frozenset(table.headings[i] for i in (*self.roles.values(), *self.conditions.values()))
@@ -143,29 +162,6 @@ def unit_beside(heading: str, column: Column) -> str:
     return "" if own and column.unit else without_unit(heading)[1]
 
 
-def seen_in(
-    table: Table, frame: Frame, row: Row, order: int, contender: str, column: Column, cell: int, heading_unit: str = ""
-) -> Seen:
-    """One cell of a row, with what the row says about it."""
-    return Seen(
-        contender,
-        column,
-        row.cells[cell],
-        table.at(row.line, cell),
-        order,
-        pass_=as_label(frame.of(row, "pass")),
-        part=as_label(frame.of(row, "part")),
-        specimen=as_label(frame.of(row, "specimen")),
-        session=as_label(frame.of(row, "session")),
-        round_=as_label(frame.of(row, "round")),
-        time=frame.of(row, "time"),
-        note=frame.of(row, "note"),
-        row_unit=frame.of(row, "unit"),
-        heading_unit=heading_unit,
-        conditions=frame.conditions_of(row),
-    )
-
-
 def contender_headings(table: Table, campaign: Campaign) -> Mapping[int, str]:
     """Which headings are contenders: index → id."""
     named = contenders_in(filter(None, table.headings), campaign)
@@ -173,4 +169,4 @@ def contender_headings(table: Table, campaign: Campaign) -> Mapping[int, str]:
 
 
 def all_rounds(seen: Sequence[Seen]) -> bool:
-    return bool(seen) and all(s.round_ for s in seen)
+    return bool(seen) and all(s.beside.round_ for s in seen)

@@ -17,7 +17,6 @@ from reportgen.intake.seen import (
     contender_headings,
     entries_of,
     missing_heading,
-    seen_in,
     unit_beside,
 )
 from reportgen.intake.table import Row, Table, did_you_mean
@@ -42,9 +41,11 @@ def read_wide(table: Table, frame: Frame, test: Test, campaign: Campaign, alone:
         if column is None:
             continue
         names.add(frame.of(row, "what"))
+        beside = frame.beside(row)
         for i, contender in people.items():
-            seen.append(seen_in(table, frame, row, order, contender, column, i, unit))
-    ordered = bool(seen) and (all(s.time for s in seen) or all_rounds(seen))
+            at = table.at(row.line, i)
+            seen.append(Seen(contender, column, row.cells[i], at, order, beside, beside.pass_, unit))
+    ordered = bool(seen) and (all(s.beside.time for s in seen) or all_rounds(seen))
     return Glance(
         tuple(seen),
         (),
