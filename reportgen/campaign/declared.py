@@ -372,6 +372,7 @@ class Campaign:
     incidents: tuple[Incident, ...] = ()
     caveats: tuple[DeclaredCaveat, ...] = ()
     cautions: tuple[str, ...] = ()
+    cannot_tell: tuple[str, ...] = ()
     accepts: tuple[Acceptance, ...] = ()  # the campaign's and its tests'
     films: tuple[Film, ...] = ()
     prose: tuple[ProseFile, ...] = ()

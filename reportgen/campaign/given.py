@@ -7,22 +7,22 @@ from typing import Generic, TypeVar
 
 from reportgen.finding import Place
 
-T = TypeVar("T")
+T_co = TypeVar("T_co", covariant=True)
 
 
 @dataclass(frozen=True)
-class Given(Generic[T]):
+class Given(Generic[T_co]):
     """One scalar: what it means, the text that was written, where."""
 
-    value: T
+    value: T_co
     text: str
     at: Place
 
 
 @dataclass(frozen=True)
-class Entry(Generic[T]):
+class Entry(Generic[T_co]):
     """One line of a mapping whose keys are the author's own names."""
 
     name: Given[str]
-    value: T
+    value: T_co
     at: Place

@@ -50,7 +50,7 @@ KINDS: Mapping[Kind, KindOf] = {
     "timed": KindOf(
         "{x}", ("",), True, "s", "stopwatch", True, True,
         "A duration, by hand or by machine.",
-        "The hand on the watch adds about 0.2 s each time, and start and end must be the same event for every contender.",
+        "The hand on the watch adds about 0.2 s, and start and end must be the same event for every contender.",
     ),
     "weighed before and after": KindOf(
         "{x}_before - {x}_after", ("before", "after"), True, "g", "bench-scale", True, True,
@@ -65,7 +65,7 @@ KINDS: Mapping[Kind, KindOf] = {
     "level": KindOf(
         "{x}", ("",), True, "dB", "sound-meter", True, True,
         "A level in decibels.",
-        "Distance, walls and the noise of the room move the level more than most products do; measure the room alone too.",
+        "Distance, walls and other noise can move the level more than the product does; measure the room alone.",
     ),
     "run to a limit": KindOf(
         "{x}", ("",), True, "min", "stopwatch", True, True,

@@ -1,71 +1,112 @@
-"""A folder of an author's → `Declared`, or every mistake in it at once."""
+"""A campaign's folder → `Declared`, or every mistake in it at once."""
 
 from __future__ import annotations
 
 import posixpath
+from collections.abc import Sequence
 
-from reportgen.addresses import as_id, in_formula
-from reportgen.campaign.declared import Campaign, Column, Contender, Declared, Publication, Quantity, Source, Test
-from reportgen.campaign.given import Entry
-from reportgen.campaign.kinds import KINDS
+from reportgen.addresses import SITE_PAGES, as_id
+from reportgen.campaign.assemble import assemble
+from reportgen.campaign.declared import Declared, Publication
+from reportgen.campaign.folder import Folder, look_into, read_file
+from reportgen.campaign.given import Entry, Given
+from reportgen.campaign.grid import read_grid
+from reportgen.campaign.look_up import error
+from reportgen.campaign.members import Member, members
+from reportgen.campaign.publication import load_publication
 from reportgen.campaign.written.campaign import WrittenCampaign
-from reportgen.campaign.written.measure import WrittenQuantity
-from reportgen.campaign.yaml_reader import read_record
-from reportgen.campaign.yaml_text import compose
-from reportgen.finding import Finding, Refused
-from reportgen.sources import Workspace, exists, read_text
-from reportgen.sources.workspace import ARCHIVE, CAMPAIGN, PUBLICATION
+from reportgen.campaign.written.contender import WrittenContender
+from reportgen.campaign.written.test import WrittenTest
+from reportgen.campaign.written.verdict import WrittenVerdict
+from reportgen.finding import Finding, Place, Refused, in_order
+from reportgen.sources import Workspace, read_text
+from reportgen.sources.workspace import CAMPAIGN
 
-
-def load_publication(ws: Workspace) -> tuple[Publication, tuple[Finding, ...]]:
-    """The workspace's settings; where it has none, those of a lone campaign."""
-    if not exists(ws, PUBLICATION):
-        return Publication(), ()
-    raise NotImplementedError
+__all__ = ["load_campaign", "load_publication"]
 
 
 def load_campaign(ws: Workspace, folder: str, publication: Publication) -> Declared:
-    """The campaign in `folder` (from the workspace). Raises Refused with every error found."""
+    """The campaign in `folder` (from the workspace). Raises Refused with every error found, warnings among them."""
+    told: list[Finding] = []
     path = posixpath.join(folder, CAMPAIGN)
-    document = compose(read_text(ws, path), path)
-    written = read_record(document, WrittenCampaign)
-    if any(f.severity == "error" for f in document.findings):
-        raise Refused(document.findings)
-    source = Source(file=written.readings.value, place=written.readings.at) if written.readings else Source()
-    campaign = Campaign(
-        id=as_id(posixpath.basename(folder) or ws.root.name),
-        folder=folder,
-        title=written.title.value,
-        question=written.question.value if written.question else "",
-        contenders=tuple(
-            Contender(as_id(e.name.value), e.value.value if e.value else e.name.value) for e in written.contenders
-        ),
-        tests=tuple(_measured(e, source) for e in written.measure),
-        instruments={},
-        methods={},
-        constants={},
-        show=publication.show,
-        who_pays=publication.who_pays,
-        invented=publication.invented,
-        archived=folder.startswith(ARCHIVE),
-    )
-    places = {"": written.at, "title": written.title.at}
-    places |= {f"contender/{as_id(e.name.value)}": e.name.at for e in written.contenders}
-    places |= {f"test/{as_id(e.name.value)}": e.name.at for e in written.measure}
-    places |= {f"quantity/{as_id(e.name.value)}": e.name.at for e in written.measure}
-    return Declared(campaign, places, tuple(document.findings))
+    id = _id_of(ws, folder, path, told)
+    inside = look_into(ws, folder, told)
+    written = read_file(ws, path, WrittenCampaign, told)
+    contenders = _contenders(ws, inside, written, told)
+    tests = _tests(ws, inside, written, told)
+    verdict = _verdict(ws, inside, written, told)
+    declared = assemble(ws, id, inside, written, contenders, tests, verdict, publication, told) if written else None
+    findings = in_order(dict.fromkeys(told))
+    if declared is None or any(f.severity == "error" for f in findings):
+        raise Refused(findings)
+    return Declared(declared.campaign, declared.places, findings)
 
 
-def _measured(entry: Entry[WrittenQuantity], source: Source) -> Test:
-    label, written = entry.name.value, entry.value
-    kind = written.kind.value if written.kind else ""
-    headings = KINDS[kind].headings(label) if kind else ()
-    unit = written.unit.value if written.unit else ""
-    quantity = Quantity(
-        id=as_id(label), test=as_id(label), title=label, kind=kind,
-        formula=written.formula.value if written.formula else KINDS[kind].writes(label),
-        unit=unit, better=written.better.value if written.better else "neither",
-        reads=tuple(in_formula(h) for h in headings),
-    )  # fmt: skip
-    columns = tuple(Column(in_formula(h), h, unit) for h in headings)
-    return Test(as_id(label), label, (quantity,), as_id(label), columns, (source,), own_sources=False)
+def _id_of(ws: Workspace, folder: str, path: str, told: list[Finding]) -> str:
+    """The campaign's id: its folder's name, which must give an address nobody else has."""
+    name = posixpath.basename(folder) or ws.root.name
+    id = as_id(name)
+    if not id:
+        error(told, "name-without-letters", Place(path), f"the folder's name “{name}” gives no address",
+              "Addresses are lower-case ASCII.", "Give the folder a plain name.")  # fmt: skip
+    if id in SITE_PAGES:
+        error(told, "hides-a-page", Place(path), f"a campaign called “{id}” would hide the site's page of that name",
+              do="Give the folder another name.")  # fmt: skip
+    others = [c for c in ws.campaigns if c != folder and as_id(posixpath.basename(c)) == id]
+    if others:
+        error(told, "duplicate-campaign", Place(path), f"{folder} and {others[0]} would have one address, {id}/",
+              "One would overwrite the other.", "Give one of the folders another name.")  # fmt: skip
+    return id
+
+
+def _contenders(
+    ws: Workspace, inside: Folder, written: WrittenCampaign | None, told: list[Finding]
+) -> tuple[Member[WrittenContender | Given[str]], ...]:
+    def read(path: str) -> WrittenContender | Given[str] | None:
+        return read_file(ws, path, WrittenContender, told)
+
+    listed: Sequence[Given[str] | Entry[WrittenContender | Given[str] | None]] | None = None
+    names = written.contenders if written is not None else None
+    if isinstance(names, Given):
+        listed = _grid(ws, inside, names, told)
+    elif names is not None:
+        listed = names
+    found: tuple[Member[WrittenContender | Given[str]], ...]
+    found = members(listed, inside.contenders, "contenders", read, told)
+    if written is not None and not found:
+        error(told, "no-contenders", written.at, "this campaign names no contenders",
+              do="List them: `contenders:` and below it a line `id: Title` for each.")  # fmt: skip
+    return found
+
+
+def _grid(ws: Workspace, inside: Folder, given: Given[str], told: list[Finding]) -> tuple[Entry[WrittenContender], ...]:
+    path = posixpath.join(inside.path, given.value)
+    try:
+        return read_grid(read_text(ws, path), path, told)
+    except Refused as refused:
+        for f in refused.findings:
+            place = f.place if f.place.line else given.at
+            told.append(Finding(f.severity, f.rule, place, f.says, f.why, f.do))
+        return ()
+
+
+def _tests(
+    ws: Workspace, inside: Folder, written: WrittenCampaign | None, told: list[Finding]
+) -> tuple[Member[WrittenTest], ...]:
+    def read(path: str) -> WrittenTest | None:
+        return read_file(ws, path, WrittenTest, told)
+
+    listed: Sequence[Given[str] | Entry[WrittenTest | None]] | None = written.tests if written else None
+    return members(listed, inside.tests, "tests", read, told)
+
+
+def _verdict(
+    ws: Workspace, inside: Folder, written: WrittenCampaign | None, told: list[Finding]
+) -> WrittenVerdict | None:
+    here = written.verdict if written else None
+    if not inside.verdict:
+        return here
+    if here is not None:
+        says = f"the verdict is described here and in {inside.verdict}"
+        error(told, "described-twice", here.at, says, do="Keep one of them.")
+    return read_file(ws, inside.verdict, WrittenVerdict, told)

@@ -1,4 +1,4 @@
-"""The grammars of single texts: amounts, dates, accuracies and the like. Numbers keep the digits they came with.
+"""The grammars of single texts: words, names, numbers, amounts. Numbers keep the digits they came with.
 
 Each parser raises NotThat. Each pattern (ECMA 262, anchored) accepts what its parser accepts, for the schema.
 """
@@ -15,37 +15,57 @@ from reportgen.campaign.did_you_mean import did_you_mean
 from reportgen.campaign.given import Given
 from reportgen.campaign.shape import NotThat, Scalar
 
-NUMBER = r"[-+−]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][-+]?\d+)?"
-GUESS = r"(?:,\s*a guess)"
+NUMBER = r"[-+−]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?"
+UNIT = r"[^0-9\s,;:|±(){}\[\]\"'+<>=~-](?:(?!\s[0-9])[^,;:|±{}\[\]\"'+<>=~\n])*"
+AMOUNT = rf"{NUMBER}(?:\s*{UNIT})?"
+GUESS = r",\s*a guess"
 NO_AMOUNT = Amount(Decimal(0), "", "")
+ANY = ("string", "number", "boolean")
+NUMERIC = ("string", "number")
 
 
 def number(text: str) -> Decimal:
     """A number with a decimal point, digits kept (`12.50` has four). Raises NotThat."""
-    clean = text.strip().replace("−", "-")
-    if re.fullmatch(r"[-+]?\d+,\d+", clean):
-        raise NotThat(f"“{text}” has a decimal comma", f"Write {clean.replace(',', '.')}.")
-    if not re.fullmatch(NUMBER, clean):
-        raise NotThat(f"“{text}” is not a number")
-    return Decimal(clean)
+    said = text.strip()
+    if re.match(r"[-+−]?[0-9]+,[0-9]", said):
+        raise NotThat(f"“{said}” has a comma in its number", "Write a decimal point, and nothing between thousands.")
+    if not re.fullmatch(NUMBER, said):
+        raise NotThat(f"“{said}” is not a number")
+    return Decimal(said.replace("−", "-"))
+
+
+def weight(text: str) -> Decimal:
+    """A number that is not negative."""
+    value = number(text)
+    if value < 0:
+        raise NotThat(f"{text.strip()} is less than nothing", "Write a number of 0 or more.")
+    return value
+
+
+def whole(text: str) -> int:
+    """A whole number of 1 or more."""
+    if not re.fullmatch(r"[0-9]+", text.strip()) or int(text) < 1:
+        raise NotThat(f"“{text.strip()}” is not a whole number of 1 or more")
+    return int(text)
 
 
 def amount(text: str) -> Amount:
-    """A number with its unit: `25 g`, `46.1 kJ/g`, `0.5 g, a guess`."""
+    """A number with its unit: `25 g`, `46.1 kJ/g`. Raises NotThat."""
     said = text.strip()
-    guess = re.search(rf"{GUESS}$", said)
-    bare = said[: guess.start()].strip() if guess else said
-    found = re.match(rf"({NUMBER})\s*(.*)$", bare, re.DOTALL)
-    if found is None or "\n" in bare:
-        raise NotThat(f"“{text}” is not a number with a unit")
-    if re.match(r",\d", found[2]):
-        raise NotThat(f"“{text}” has a decimal comma", f"Write {bare.replace(',', '.', 1)}.")
-    if found[2] and not re.fullmatch(UNIT_TEXT, found[2].strip()):
-        raise NotThat(f"“{found[2]}” is not a unit")
-    return Amount(number(found[1]), found[2].strip(), said, guess=bool(guess))
+    if re.match(r"[-+−]?[0-9]+,[0-9]", said):
+        raise NotThat(f"“{said}” has a comma in its number", "Write a decimal point, and nothing between thousands.")
+    found = re.fullmatch(rf"({NUMBER})\s*({UNIT})?", said)
+    if found is None:
+        raise NotThat(f"“{said}” is not a number with a unit")
+    return Amount(number(found[1]), (found[2] or "").strip(), said)
 
 
-UNIT_TEXT = r"(?:[^\d\s,;:|±(){}\[\]\"'][^,;:|±{}\[\]\"']*)"
+def amount_or_guess(text: str) -> Amount:
+    """An amount that may say it is a guess: `0.5 g, a guess`."""
+    said = text.strip()
+    guess = re.search(rf"\s*{GUESS}$", said)
+    plain = amount(said[: guess.start()] if guess else said)
+    return Amount(plain.value, plain.unit, said, guess=guess is not None)
 
 
 def words(text: str) -> str:
@@ -57,15 +77,26 @@ def words(text: str) -> str:
 
 def name(text: str) -> str:
     """A name that gives an id."""
-    if not as_id(text):
-        raise NotThat(f"“{text}” has no letter or digit of the plain alphabet", "Write the name as it stands elsewhere.")
+    if not re.search("[A-Za-z0-9]", text) or not as_id(text):
+        raise NotThat(
+            f"“{text}” has no letter or digit of the plain alphabet",
+            "Names become addresses, which are lower-case ASCII: choose a plain name and put this one in `title:`.",
+        )
     return text.strip()
 
 
-Words = Annotated[Given[str], Scalar("a text", words, numeric=True, sentence=True)]
-Name = Annotated[Given[str], Scalar("a name", name, pattern="[A-Za-z0-9]", numeric=True)]
-FilePath = Annotated[Given[str], Scalar("a file", words, examples=("readings.csv",))]
-AmountOf = Annotated[Given[Amount], Scalar("a number with its unit", amount, rf"^\s*{NUMBER}", NO_AMOUNT, ("25 g",), numeric=True)]
+def yes_no(text: str) -> bool:
+    """`yes` or `no`."""
+    if text.strip() not in ("yes", "no"):
+        raise NotThat(f"“{text.strip()}” is neither yes nor no", "Write yes or no.")
+    return text.strip() == "yes"
+
+
+def web_address(text: str) -> str:
+    """An address that begins with http:// or https://."""
+    if not re.fullmatch(r"https?://[^\s/]+(/\S*)?", text.strip()):
+        raise NotThat(f"“{text.strip()}” is not a web address")
+    return text.strip()
 
 
 def choice(title: str, *choices: str) -> Scalar:
@@ -73,8 +104,36 @@ def choice(title: str, *choices: str) -> Scalar:
 
     def parse(text: str) -> str:
         said = text.strip()
-        if said in choices:
-            return said
-        raise NotThat(f"“{said}” is not known here ({title})", did_you_mean(said, choices))
+        if said not in choices:
+            raise NotThat(f"“{said}” is not {title}", did_you_mean(said, choices))
+        return said
 
-    return Scalar(title, parse, examples=choices, choices=choices)
+    return Scalar(title, parse, filler=choices[0], choices=choices)
+
+
+_NAME = Scalar("a name", name, "[A-Za-z0-9]", types=ANY)
+_WORDS = Scalar("a text", words, r"\S", types=ANY)
+_FILE = Scalar("a file", words, r"\S", examples=("readings.csv",))
+_AMOUNT = Scalar("a number with its unit", amount, rf"^\s*{AMOUNT}\s*$", NO_AMOUNT, ("25 g",), types=NUMERIC)
+_GUESS = Scalar(
+    "a number with its unit", amount_or_guess, rf"^\s*{AMOUNT}(?:\s*{GUESS})?\s*$", NO_AMOUNT,
+    ("0.5 g", "0.5 g, a guess"), types=NUMERIC,
+)  # fmt: skip
+_WEIGHT = Scalar(
+    "a number", weight, rf"^\s*{NUMBER.removeprefix('[-+−]?')}\s*$", Decimal(0), ("40",), types=NUMERIC, least=0
+)
+_WHOLE = Scalar("a whole number", whole, r"^\s*0*[1-9][0-9]*\s*$", 1, ("24",), types=("string", "integer"), least=1)
+_YES_NO = Scalar("yes or no", yes_no, r"^\s*(?:yes|no)\s*$", False, ("yes", "no"))
+_WEB = Scalar("a web address", web_address, r"^\s*https?://[^\s/]+(?:/\S*)?\s*$", "", ("https://example.org/",))
+
+Name = Annotated[Given[str], _NAME]
+Words = Annotated[Given[str], _WORDS]
+Sentence = Annotated[Given[str], Scalar("a text", words, r"\S", types=ANY, sentence=True)]
+FilePath = Annotated[Given[str], _FILE]
+AmountOf = Annotated[Given[Amount], _AMOUNT]
+AmountOrGuess = Annotated[Given[Amount], _GUESS]
+Weight = Annotated[Given[Decimal], _WEIGHT]
+Whole = Annotated[Given[int], _WHOLE]
+YesNo = Annotated[Given[bool], _YES_NO]
+WebAddress = Annotated[Given[str], _WEB]
+Cell = Annotated[Given[str], Scalar("a cell", str, types=(*ANY, "null"), may_be_empty=True)]

@@ -37,7 +37,8 @@ class Scalar:
     """A grammar for one scalar. `parse` raises NotThat; `pattern` (ECMA 262) accepts just what it accepts.
 
     `filler` stands in for a value that could not be read, so that the rest is still checked; the file is refused
-    anyway. `numeric`: the plain text may look like a number to an editor. `sentence`: free words.
+    anyway. `types` are the JSON types an editor may see in the plain text (`25` is a number there), `least` their
+    lower end. `sentence`: free words.
     """
 
     title: str
@@ -46,8 +47,10 @@ class Scalar:
     filler: Any = ""
     examples: tuple[str, ...] = ()
     choices: tuple[str, ...] = ()
-    numeric: bool = False
+    types: tuple[str, ...] = ("string",)
+    least: int | None = None
     sentence: bool = False
+    may_be_empty: bool = False
 
 
 @dataclass(frozen=True)
@@ -79,6 +82,7 @@ class Record:
     keys: tuple[Key, ...]
     short: Short | None
     later: tuple[str, ...]  # keys that a later version will know
+    rest: Key | None = None  # what any other name stands for, where names of the author's stand beside the keys
 
 
 @dataclass(frozen=True)
@@ -88,8 +92,11 @@ class Listed:
 
 @dataclass(frozen=True)
 class Keyed:
+    """`any_names`: the names are shown and make no ids (units, sources of a claim)."""
+
     item: Shape
     may_be_empty: bool = False
+    any_names: bool = False
 
 
 @dataclass(frozen=True)
@@ -99,20 +106,27 @@ class Either:
     mapping: Record | Keyed | None
 
 
+ANY_TEXT = r"\S"  # the pattern of free words
 Shape = Scalar | Record | Listed | Keyed | Either
 
 
-def key(says: str, name: str = "", *, required: bool = False) -> Any:
+def key(says: str, name: str = "", *, required: bool = False, any_names: bool = False) -> Any:
     """A field of a written record: `says` is its description in the schema, `name` its key where not the field's."""
-    metadata = {"says": says, "name": name, "required": required}
+    metadata = {"says": says, "name": name, "required": required, "any_names": any_names}
     if required:
         return dataclasses.field(metadata=metadata)
     return dataclasses.field(default=None, metadata=metadata)
 
 
-def many(says: str, name: str = "") -> Any:
-    """A list or mapping that is empty where nothing is written."""
-    return dataclasses.field(default=(), metadata={"says": says, "name": name, "required": False})
+def many(says: str, name: str = "", *, required: bool = False, any_names: bool = False) -> Any:
+    """A list or mapping; where it isn't required, it is empty where nothing is written."""
+    metadata = {"says": says, "name": name, "required": required, "any_names": any_names}
+    return dataclasses.field(default=(), metadata=metadata)
+
+
+def rest(says: str) -> Any:
+    """The names of the author's own that stand beside a record's keys, as entries."""
+    return dataclasses.field(default=(), metadata={"says": says, "name": "*", "required": False})
 
 
 @cache
@@ -125,18 +139,23 @@ def shape_of(written: type) -> Record:
             continue
         name = f.metadata["name"] or f.name.rstrip("_").replace("_", " ")
         default = None if f.default is dataclasses.MISSING else f.default
-        keys.append(Key(name, f.name, _shape(hints[f.name]), f.metadata["required"], f.metadata["says"], default))
+        shape = _shape(hints[f.name])
+        if f.metadata.get("any_names"):
+            shape = _with_any_names(shape)
+        keys.append(Key(name, f.name, shape, f.metadata["required"], f.metadata["says"], default))
+    rest = next((k for k in keys if k.name == "*"), None)
     doc = (written.__doc__ or "").strip()
     short: Short | None = getattr(written, "SHORT", None)
     later: tuple[str, ...] = getattr(written, "LATER", ())
-    return Record(written, doc.partition("\n")[0].rstrip("."), doc, tuple(keys), short, later)
+    return Record(
+        written, doc.partition("\n")[0].rstrip("."), doc, tuple(k for k in keys if k is not rest), short, later, rest
+    )
 
 
 def _shape(hint: Any) -> Shape:
     origin = typing.get_origin(hint)
     if origin is typing.Annotated:
-        scalar = next(a for a in typing.get_args(hint)[1:] if isinstance(a, Scalar))
-        return scalar
+        return next(a for a in typing.get_args(hint)[1:] if isinstance(a, Scalar))
     if origin in (Union, types.UnionType):
         return _either([a for a in typing.get_args(hint) if a is not type(None)])
     if origin is tuple:
@@ -148,6 +167,14 @@ def _shape(hint: Any) -> Shape:
     if dataclasses.is_dataclass(hint) and isinstance(hint, type):
         return shape_of(hint)
     raise TypeError(f"no shape for {hint!r}")
+
+
+def _with_any_names(shape: Shape) -> Shape:
+    if isinstance(shape, Either):
+        assert isinstance(shape.mapping, Keyed)
+        return dataclasses.replace(shape, mapping=dataclasses.replace(shape.mapping, any_names=True))
+    assert isinstance(shape, Keyed)
+    return dataclasses.replace(shape, any_names=True)
 
 
 def _either(hints: list[Any]) -> Shape:
@@ -163,6 +190,6 @@ def _either(hints: list[Any]) -> Shape:
 
 
 __all__ = [
-    "Either", "Entry", "Given", "Key", "Keyed", "Listed", "NotThat", "Record", "Scalar", "Shape", "Short",
-    "key", "many", "shape_of",
+    "ANY_TEXT", "Either", "Entry", "Given", "Key", "Keyed", "Listed", "NotThat", "Record", "Scalar", "Shape", "Short",
+    "key", "many", "rest", "shape_of",
 ]  # fmt: skip

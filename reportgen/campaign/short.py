@@ -7,9 +7,17 @@ from collections.abc import Mapping
 
 from reportgen.campaign.did_you_mean import did_you_mean
 from reportgen.campaign.kinds import KINDS, LATER_KINDS
+from reportgen.campaign.scalar import NUMBER
 from reportgen.campaign.shape import NotThat
 
 BETTER = ("lower", "higher", "neither")
+_ONE_OF_EACH = "A line holds one kind, one unit, one direction and one instrument, with commas between."
+_PIECE = r"[^,\n]*[^,\s][^,\n]*"
+_KIND = "|".join(KINDS)
+
+MEASURE_PATTERN = rf"^(?:{_PIECE},)*\s*(?:{_KIND})\s*(?:,{_PIECE})*$"
+COLUMN_PATTERN = rf"^{_PIECE}(?:,{_PIECE}){{0,2}}$"
+INSTRUMENT_PATTERN = rf"^\s*(?:{NUMBER}|up to |from |by hand|accuracy )[^\n]*$"
 
 
 def measure(text: str) -> Mapping[str, str]:
@@ -20,33 +28,66 @@ def measure(text: str) -> Mapping[str, str]:
     the loader, which knows the instruments, puts the two right.
     """
     found: dict[str, str] = {}
-    rest: list[str] = []
+    others: list[str] = []
     for piece in _pieces(text):
-        if piece in KINDS or piece in LATER_KINDS:
+        if piece in KINDS:
             _put(found, "kind", piece)
+        elif piece in LATER_KINDS:
+            raise NotThat(f"the kind “{piece}” is not available in this version yet", f"There is: {', '.join(KINDS)}.")
         elif piece in BETTER:
             _put(found, "better", piece)
         else:
-            rest.append(piece)
+            others.append(piece)
     if "kind" not in found:
-        raise NotThat(f"“{text}” names no kind of measurement", did_you_mean(_pieces(text)[0], KINDS))
-    for piece in rest:
-        looks_like_instrument = re.search(r"[A-Za-z]{3,}-[A-Za-z]{3,}", piece) is not None or "unit" in found
-        _put(found, "instrument" if looks_like_instrument else "unit", piece)
+        raise NotThat(f"“{text.strip()}” names no kind of measurement", did_you_mean(_pieces(text)[0], KINDS))
+    return _unit_and_instrument(found, others)
+
+
+def column(text: str) -> Mapping[str, str]:
+    """`canister before, g, bench-scale` → column, unit, instrument; the heading comes first."""
+    heading, *others = _pieces(text)
+    return _unit_and_instrument({"column": heading}, others)
+
+
+def instrument(text: str) -> Mapping[str, str]:
+    """`0.1 dB, up to 130 dB, accuracy ±1.5 dB`, `0.01 s, by hand, accuracy unknown` in any order."""
+    found: dict[str, str] = {}
+    for piece in _pieces(text):
+        if piece == "by hand":
+            _put(found, "by hand", "yes")
+        elif piece.startswith("accuracy "):
+            _put(found, "accuracy", piece.removeprefix("accuracy "))
+        elif piece.startswith(("up to ", "from ")) or " to " in piece:
+            _put(found, "range", piece)
+        elif piece.startswith("shared "):
+            _put(found, "shared", piece.removeprefix("shared "))
+        elif re.match(NUMBER, piece):
+            _put(found, "resolution", piece)
+        else:
+            raise NotThat(f"“{piece}” is neither a resolution, a range nor an accuracy")
+    return found
+
+
+def source(text: str) -> Mapping[str, str]:
+    """One line is a file; several lines are the table itself."""
+    return {"table": text} if "\n" in text.strip() else {"file": text.strip()}
+
+
+def _unit_and_instrument(found: dict[str, str], others: list[str]) -> dict[str, str]:
+    for piece in others:
+        looks_like_instrument = re.search(r"[A-Za-z]{3,}-[A-Za-z]{3,}", piece) is not None
+        _put(found, "instrument" if looks_like_instrument or "unit" in found else "unit", piece)
     return found
 
 
 def _pieces(text: str) -> list[str]:
     pieces = [re.sub(r"\s+", " ", p).strip() for p in text.split(",")]
     if not all(pieces):
-        raise NotThat(f"“{text}” has a comma with nothing beside it")
+        raise NotThat(f"“{text.strip()}” has a comma with nothing beside it")
     return pieces
 
 
 def _put(found: dict[str, str], key: str, piece: str) -> None:
     if key in found:
-        raise NotThat(
-            f"“{piece}” is one piece too many: the {key} is already “{found[key]}”",
-            "A line holds one kind, one unit, one direction and one instrument, with commas between.",
-        )
+        raise NotThat(f"“{piece}” is one piece too many: the {key} is already “{found[key]}”", _ONE_OF_EACH)
     found[key] = piece

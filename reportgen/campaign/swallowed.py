@@ -37,7 +37,7 @@ def report_wrong_shape(document: Document, node: yaml.Node, wanted: str) -> None
         keys = [k for k, _ in node.value if isinstance(k, yaml.ScalarNode)]
         says = f"a mapping stands here; {wanted}"
         if keys and (" " in keys[0].value or len(node.value) == 1):
-            do = f"If the colon after “{keys[0].value}” belongs to the text: quote it (the whole text in double quotes)."
+            do = f"If the colon after “{keys[0].value}” belongs to the text: quote it, the whole text in double quotes."
         else:
             do = "Write one text, without keys."
     elif isinstance(node, yaml.SequenceNode):

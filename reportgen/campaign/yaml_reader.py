@@ -15,7 +15,8 @@ from reportgen.addresses import as_id
 from reportgen.campaign import swallowed
 from reportgen.campaign.did_you_mean import did_you_mean
 from reportgen.campaign.given import Entry, Given
-from reportgen.campaign.shape import Either, Key, Keyed, Listed, NotThat, Record, Scalar, Shape, shape_of
+from reportgen.campaign.scalar import name
+from reportgen.campaign.shape import ANY_TEXT, Either, Key, Keyed, Listed, NotThat, Record, Scalar, Shape, shape_of
 from reportgen.campaign.yaml_text import STRANGE, Document
 from reportgen.finding import Place
 
@@ -24,10 +25,11 @@ T = TypeVar("T")
 
 def read_record(document: Document, written: type[T]) -> T:
     """The whole document as one written record; findings are added to the document."""
+    shape = shape_of(cast(type, written))
     if document.root is None:
-        document.error("empty-file", Place(document.file), "the file is empty", do=_wants(shape_of(written)))
-        return cast(T, _filler(shape_of(written), Place(document.file)))
-    return cast(T, read(document, document.root, shape_of(written)))
+        document.error("empty-file", Place(document.file), "the file is empty", do=_wants(shape))
+        return cast(T, _filler(shape, Place(document.file)))
+    return cast(T, read(document, document.root, shape))
 
 
 def read_names(document: Document, item: Shape) -> tuple[Entry[Any], ...]:
@@ -53,12 +55,12 @@ def read(document: Document, node: yaml.Node, shape: Shape) -> Any:
 
 
 def _either(document: Document, node: yaml.Node, shape: Either) -> Any:
-    fits = {"scalar": shape.scalar, "sequence": shape.listed, "mapping": shape.mapping}[node.id]
-    if fits is None and node.id == "scalar" and shape.listed is not None:
+    fits: Shape | None = shape.mapping
+    if isinstance(node, yaml.SequenceNode):
         fits = shape.listed
-    if fits is None and node.id == "mapping" and shape.listed is not None:
-        fits = shape.listed
-    fallback = shape.scalar or shape.listed or shape.mapping
+    elif isinstance(node, yaml.ScalarNode):
+        fits = shape.scalar
+    fallback = shape.listed or shape.scalar or shape.mapping
     assert fallback is not None
     return read(document, node, fits or fallback)
 
@@ -68,7 +70,7 @@ def _scalar(document: Document, node: yaml.Node, shape: Scalar) -> Any:
     if not isinstance(node, yaml.ScalarNode):
         swallowed.report_wrong_shape(document, node, f"one text is expected here ({shape.title})")
         return _filler(shape, place)
-    if is_empty(node):
+    if is_empty(node) and not shape.may_be_empty:
         document.error("nothing-written", place, f"nothing stands after the colon ({shape.title} is expected)",
                        do="Write it, or take the key out.")  # fmt: skip
         return _filler(shape, place)
@@ -100,42 +102,43 @@ def _keyed(document: Document, node: yaml.Node, shape: Keyed) -> tuple[Entry[Any
     if not isinstance(node, yaml.MappingNode):
         swallowed.report_wrong_shape(document, node, "names with a colon after each are expected here")
         return ()
+    return _entries(document, node.value, shape)
+
+
+def _entries(document: Document, pairs: list[tuple[yaml.Node, yaml.Node]], shape: Keyed) -> tuple[Entry[Any], ...]:
     entries: list[Entry[Any]] = []
     seen: dict[str, Entry[Any]] = {}
-    for name_node, value_node in node.value:
-        name = _name(document, name_node)
-        if name is None:
+    for name_node, value_node in pairs:
+        given = _name(document, name_node, any_name=shape.any_names)
+        if given is None:
             continue
-        if shape.may_be_empty and is_empty(value_node):
-            value = None
-        else:
-            value = read(document, value_node, shape.item)
-        entry = Entry(name, value, document.place(value_node) if value is not None else name.at)
-        if as_id(name.value) in seen:
-            first = seen[as_id(name.value)].name
+        word = given.value if shape.any_names else as_id(given.value)
+        empty = shape.may_be_empty and is_empty(value_node)
+        value = None if empty else read(document, value_node, shape.item)
+        entry = Entry(given, value, document.place(value_node) if value is not None else given.at)
+        if word in seen:
+            first = seen[word].name
             document.error(
-                "duplicate-name", name.at, f"“{name.value}” stands here twice (first in line {first.at.line})",
+                "duplicate-name", given.at, f"“{given.value}” stands here twice (first in line {first.at.line})",
                 "Names that differ only in spaces, hyphens or capitals are one name.",
                 "Give one of them another name, or put the two together.",
             )  # fmt: skip
             continue
-        seen[as_id(name.value)] = entry
+        seen[word] = entry
         entries.append(entry)
     return tuple(entries)
 
 
-def _name(document: Document, node: yaml.Node) -> Given[str] | None:
+def _name(document: Document, node: yaml.Node, *, any_name: bool) -> Given[str] | None:
     text = _key_text(document, node)
     if text is None:
         return None
-    if not as_id(text):
-        document.error(
-            "name-without-letters", document.place(node), f"“{text}” has no letter or digit of the plain alphabet",
-            "Names become addresses, which are lower-case ASCII.",
-            "Choose a plain name and put this one in `title:`.",
-        )  # fmt: skip
+    place = document.place(node)
+    try:
+        return Given(text if any_name and text else name(text), text, place)
+    except NotThat as not_that:
+        document.error("name-without-letters", place, not_that.says, do=not_that.do)
         return None
-    return Given(text, text, document.place(node))
 
 
 def _key_text(document: Document, node: yaml.Node) -> str | None:
@@ -150,7 +153,7 @@ def _key_text(document: Document, node: yaml.Node) -> str | None:
         document.error("merge-key", place, "merge keys (<<) are not read",
                        "One line would stand for others elsewhere.", "Write the keys out.")  # fmt: skip
         return None
-    return node.value.strip()
+    return str(node.value).strip()
 
 
 def _record(document: Document, node: yaml.Node, shape: Record) -> Any:
@@ -163,6 +166,7 @@ def _record(document: Document, node: yaml.Node, shape: Record) -> Any:
     keys = {k.name: k for k in shape.keys}
     values: dict[str, Any] = {}
     seen: dict[str, Place] = {}
+    others: list[tuple[yaml.Node, yaml.Node]] = []
     for key_node, value_node in node.value:
         text = _key_text(document, key_node)
         if text is None:
@@ -175,8 +179,12 @@ def _record(document: Document, node: yaml.Node, shape: Record) -> Any:
         seen[text] = at
         if text in keys:
             values[keys[text].field] = _value(document, value_node, keys[text], at)
+        elif shape.rest is not None:
+            others.append((key_node, value_node))
         else:
             _unknown_key(document, node, key_node, value_node, text, shape)
+    if shape.rest is not None:
+        values[shape.rest.field] = _entries(document, others, cast(Keyed, shape.rest.shape))
     for k in shape.keys:
         if k.required and k.name not in seen:
             document.error("missing-key", place, f"“{k.name}:” is missing ({k.says})", do=f"Add a line `{k.name}: …`.")
@@ -215,10 +223,15 @@ def _unknown_key(
 
 def _short(document: Document, node: yaml.ScalarNode, shape: Record) -> Any:
     assert shape.short is not None
-    place = document.place(node)
-    swallowed.check_scalar(document, node, sentence=False)
+    swallowed.check_scalar(document, node, sentence=shape.short.pattern == ANY_TEXT)
+    return read_short(document, node.value, document.place(node), shape)
+
+
+def read_short(document: Document, text: str, place: Place, shape: Record) -> Any:
+    """A record from its short form."""
+    assert shape.short is not None
     try:
-        texts = shape.short.parse(node.value)
+        texts = shape.short.parse(text)
     except NotThat as not_that:
         do = not_that.do or f"Write it like this: {' · '.join(shape.short.examples)}"
         document.error("wrong-value", place, not_that.says, do=do)

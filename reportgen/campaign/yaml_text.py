@@ -48,7 +48,9 @@ def compose(text: str, file: str) -> Document:
         place = Place(file, before.count("\n") + 1, error.position - before.rfind("\n"))
         code = error.character if isinstance(error.character, int) else ord(error.character)
         says = f"there is a character here that no text file should hold (U+{code:04X})"
-        raise refuse("broken-yaml", place, says, do="Delete it; it usually comes from copying out of another program.") from error
+        raise refuse(
+            "broken-yaml", place, says, do="Delete it; it usually comes from copying out of another program."
+        ) from error
     except RecursionError as error:
         raise refuse("broken-yaml", Place(file), "lists within lists, far too deep", do="Write it flatter.") from error
     if document.root is not None:
@@ -122,7 +124,9 @@ def _broken(error: yaml.MarkedYAMLError, document: Document) -> Any:
     opened = error.context_mark
     if "flow" in (error.context or "") and opened is not None and opened.line != line:
         line, column = opened.line, opened.column
-    return refuse("broken-yaml", Place(document.file, min(line, max(len(document.lines) - 1, 0)) + 1, column + 1), says, do=do)
+    return refuse(
+        "broken-yaml", Place(document.file, min(line, max(len(document.lines) - 1, 0)) + 1, column + 1), says, do=do
+    )
 
 
 def _remedy(problem: str, context: str, line: int, column: int, lines: list[str]) -> tuple[str, str]:
@@ -139,7 +143,9 @@ def _remedy(problem: str, context: str, line: int, column: int, lines: list[str]
     if "cannot start any token" in problem:
         return f"a text can't begin with {here[column : column + 1]!r} in YAML", quote
     if "block scalar" in context:
-        return "after > or | YAML expects the end of the line", 'Write "over 999" in words, or ' + quote[0].lower() + quote[1:]
+        return "after > or | YAML expects the end of the line", 'Write "over 999" in words, or ' + quote[
+            0
+        ].lower() + quote[1:]
     if "alias" in context or "undefined alias" in problem:
         return "YAML takes a * at the beginning for an alias", quote
     if "anchor" in context:
@@ -149,7 +155,10 @@ def _remedy(problem: str, context: str, line: int, column: int, lines: list[str]
     if "quoted scalar" in context and "escape" in problem:
         return "a backslash in double quotes means something else in YAML", "Use single quotes around it."
     if "quoted scalar" in context:
-        return "a quotation mark is opened and never closed", "Close it; write '' for an apostrophe inside single quotes."
+        return (
+            "a quotation mark is opened and never closed",
+            "Close it; write '' for an apostrophe inside single quotes.",
+        )
     if "flow" in context:
         return (
             "a bracket or brace is opened here and not closed as it should be",
@@ -166,4 +175,7 @@ def _remedy(problem: str, context: str, line: int, column: int, lines: list[str]
         if line and " #" in lines[line - 1]:
             do += " If the # in the line above belongs to the text, quote it."
         return "this line doesn't fit the ones above", do
-    return f"this is not YAML ({problem})", "Compare it with its neighbours; text with special characters goes in quotes."
+    return (
+        f"this is not YAML ({problem})",
+        "Compare it with its neighbours; text with special characters goes in quotes.",
+    )

@@ -27,7 +27,7 @@ def exists(ws: Workspace, rel: str) -> bool:
 
 
 def list_files(ws: Workspace, folder: str) -> tuple[str, ...]:
-    """Every file in and under `folder`, as paths from the workspace, sorted; dot-files aside. Empty if there is none."""
+    """Every file in and under `folder`, as paths from the workspace, sorted; dot-files aside; () if there is none."""
     top = _inside(ws, folder) if folder else ws.root.resolve()
     found = []
     for here, folders, files in _walk(top):
@@ -76,7 +76,9 @@ def as_text(data: bytes, rel: str) -> str:
 def _inside(ws: Workspace, rel: str) -> Path:
     root = ws.root.resolve()
     clean = posixpath.normpath(rel)
-    leaves = posixpath.isabs(rel) or clean == ".." or clean.startswith("../") or "\0" in rel or rel[1:3] in (":\\", ":/")
+    leaves = (
+        posixpath.isabs(rel) or clean == ".." or clean.startswith("../") or "\0" in rel or rel[1:3] in (":\\", ":/")
+    )
     path = root if leaves else (root / clean).resolve()
     if leaves or not path.is_relative_to(root):
         raise refuse(

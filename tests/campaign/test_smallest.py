@@ -24,6 +24,7 @@ def test_the_smallest_campaign_loads_from_one_file(tmp_path):
     folder = tmp_path / "stoves"
     folder.mkdir()
     (folder / "campaign.yaml").write_text(SMALLEST)
+    (folder / "readings.csv").write_text("contender,pass,gas burned before,gas burned after,boil time\n")
     ws = find_workspace(folder)
     publication, _ = load_publication(ws)
     declared = load_campaign(ws, "", publication)

@@ -1,23 +1,76 @@
-"""campaign.yaml."""
+"""campaign.yaml: one comparison."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import ClassVar
 
+from reportgen.campaign.dates import DayOf
 from reportgen.campaign.given import Entry
-from reportgen.campaign.scalar import FilePath, Words
-from reportgen.campaign.shape import key, many
-from reportgen.campaign.written.measure import WrittenQuantity
+from reportgen.campaign.scalar import FilePath, Name, Sentence, WebAddress, Words
+from reportgen.campaign.shape import Short, key, many
+from reportgen.campaign.written.contender import WrittenContender
+from reportgen.campaign.written.measure import WrittenSource
+from reportgen.campaign.written.remarks import (
+    WrittenAcceptance,
+    WrittenCaveat,
+    WrittenExclusion,
+    WrittenIncident,
+    WrittenRunning,
+)
+from reportgen.campaign.written.shared import WrittenConstant, WrittenInstrument
+from reportgen.campaign.written.test import WrittenMeasure, WrittenTest
+from reportgen.campaign.written.verdict import WrittenVerdict
 from reportgen.finding import Place
 
 
-@dataclass(frozen=True)
-class WrittenCampaign:
-    """One comparison."""
+@dataclass(frozen=True, kw_only=True)
+class WrittenFilm:
+    """A film of the work."""
 
     at: Place
-    title: Words = key("What the page is headed with", required=True)
-    contenders: tuple[Entry[Words | None], ...] = many("The products compared: id and title each")
+    address: WebAddress = key("Where it is shown", required=True)
+    title: Words | None = key("What it is called")
+    SHORT: ClassVar[Short] = Short(lambda text: {"address": text}, r"^\s*https?://", ("https://example.org/film",))
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenCampaign:
+    """One comparison: contenders, tests and what is said about them."""
+
+    at: Place
+    title: Words = key("What its page is headed with", required=True)
     question: Words | None = key("The question it answers, where the title is none")
-    measure: tuple[Entry[WrittenQuantity], ...] = many("What is measured: each is a test with one quantity")
-    readings: FilePath | None = key("The file the readings stand in")
+    contenders: tuple[Entry[Words | WrittenContender | None], ...] | tuple[Name, ...] | FilePath | None = key(
+        "The products compared: id and title each, or a list of ids (a file each in contenders/), or contenders.csv"
+    )
+    tests: tuple[Entry[WrittenTest | None], ...] | tuple[Name, ...] | None = key(
+        "The tests in their order, each in tests/<id>.yaml"
+    )
+    measure: tuple[Entry[WrittenMeasure], ...] = many("What is measured: each entry is a test with one quantity")
+    readings: tuple[WrittenSource, ...] = many("Where readings stand, for every test that has none of its own")
+    instruments: tuple[Entry[Words | WrittenInstrument], ...] = many(
+        "For each unit the instrument used (g: bench-scale), or an instrument described here", any_names=True
+    )
+    constants: tuple[Entry[WrittenConstant], ...] = many("Values taken from elsewhere")
+    tested: DayOf | None = key("When it was tested")
+    published: DayOf | None = key("When it was published")
+    place: Words | None = key("Where it was tested")
+    who_pays: Sentence | None = key("Who paid for the products and the work")
+    held_the_same: tuple[Words, ...] = many("What was the same for every contender")
+    exclude: tuple[WrittenExclusion, ...] = many("Passes left out, each with its reason")
+    incidents: tuple[WrittenIncident, ...] = many("What happened during the tests")
+    caveats: tuple[WrittenCaveat, ...] = many("Limits on what results mean")
+    cautions: tuple[Sentence, ...] = many("What could hurt someone who repeats this")
+    cannot_tell: tuple[Sentence, ...] = many("What this comparison can't tell you")
+    accept: tuple[WrittenAcceptance, ...] = many("Warnings answered")
+    conditions: tuple[Words, ...] = many("Columns that hold facts of one pass, such as wind")
+    not_yet_tested: tuple[Name, ...] = many("Contenders or tests that are still to come")
+    running: tuple[WrittenRunning, ...] = many("Contenders whose run still goes on")
+    films: tuple[Entry[WrittenFilm], ...] = many("Films of the work")
+    show: tuple[Words, ...] = many("Units to show values in")
+    verdict: WrittenVerdict | None = key("What counts and how much, where that has no file of its own")
+    invented: Sentence | None = key("Says on every page that products and readings are invented")
+    LATER: ClassVar[tuple[str, ...]] = (
+        "assumed", "two records", "amend", "photo", "photos", "specimens", "sessions", "follows", "issue",
+    )  # fmt: skip

@@ -1,30 +1,81 @@
-"""What a test measures: quantities, and the columns they are read from."""
+"""What a test measures: quantities, and where their readings stand."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Annotated, ClassVar
+from typing import Annotated, ClassVar, Literal
 
 from reportgen.campaign import short
-from reportgen.campaign.given import Given
+from reportgen.campaign.declared import Better, Kind
+from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.kinds import KINDS
-from reportgen.campaign.scalar import Name, Words, choice
-from reportgen.campaign.shape import Short, key
+from reportgen.campaign.scalar import AmountOf, Cell, FilePath, Name, Sentence, Words, choice
+from reportgen.campaign.shape import Scalar, Short, key, many
 from reportgen.finding import Place
 
-KindOfIt = Annotated[Given[str], choice("a kind of measurement", *KINDS)]
-Direction = Annotated[Given[str], choice("a direction", *short.BETTER)]
+OverParts = Literal["sum", "mean", "each", "energy mean"]
+OverPasses = Literal["mean", "least", "most", "middle", "energy mean"]
+KindOfIt = Annotated[Given[Kind], choice("a kind of measurement", *KINDS)]
+Direction = Annotated[Given[Better], choice("a direction", *short.BETTER)]
+JoinParts = Annotated[Given[OverParts], choice("a way to join parts", "sum", "mean", "each", "energy mean")]
+JoinPasses = Annotated[
+    Given[OverPasses], choice("a way to join passes", "mean", "least", "most", "middle", "energy mean")
+]
+TableText = Annotated[Given[str], Scalar("a table", str, r"\S", examples=("contender,boil time",))]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
+class WrittenColumn:
+    """How one named reading is found in a table."""
+
+    at: Place
+    column: Words | None = key("The heading of its column, where that isn't its name")
+    unit: Words | None = key("The unit its values are in")
+    instrument: Name | None = key("The instrument they were read from")
+    SHORT: ClassVar[Short] = Short(short.column, short.COLUMN_PATTERN, ("canister before, g, bench-scale",))
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenSource:
+    """Where readings stand: a file of the campaign's, or a table in place, and what its headings mean."""
+
+    at: Place
+    file: FilePath | None = key("The file, from the campaign's folder")
+    table: tuple[tuple[Cell, ...], ...] | TableText | None = key("The table itself: text after |, or a list of rows")
+    contender: Words | None = key("The heading of the column that names the contender")
+    pass_: Words | None = key("The heading of the column that numbers the passes")
+    part: Words | None = key("The heading of the column that names the part of a run")
+    specimen: Words | None = key("The heading of the column that names the specimen")
+    session: Words | None = key("The heading of the column that names the session")
+    round: Words | None = key("The heading of the column that numbers the rounds")
+    unit: Words | None = key("The heading of the column that holds units")
+    time: Words | None = key("The heading of the column that holds times of day")
+    note: Words | None = key("The heading of the column that holds notes")
+    what: Words | None = key("The heading of the column that names the reading, in a bench log")
+    value: Words | None = key("The heading of the column that holds the values, in a bench log")
+    columns: tuple[Entry[WrittenColumn | None], ...] | tuple[Name, ...] | None = key("The readings in it, by name")
+    SHORT: ClassVar[Short] = Short(short.source, r"\S", ("readings.csv",))
+    LATER: ClassVar[tuple[str, ...]] = ("sheet", "frames", "rate", "channels", "logger", "attachment")
+
+
+@dataclass(frozen=True, kw_only=True)
 class WrittenQuantity:
     """One quantity that is measured."""
 
     at: Place
     title: Words | None = key("How pages name it, where the name as typed won't do")
     kind: KindOfIt | None = key("The ready-made measurement it is: it writes the formula and expects the columns")
+    formula: Words | None = key("How it is worked out from readings, in place of what the kind wrote")
     unit: Words | None = key("Its unit, as people write it: g, °F, lbf, dB")
     better: Direction | None = key("Which way is better; without it nothing is ranked")
-    instrument: Name | None = key("The instrument its readings are taken with")
-    formula: Words | None = key("How it is worked out, in place of what the kind wrote")
-    SHORT: ClassVar[Short] = Short(short.measure, examples=("weighed before and after, g, lower, bench-scale",))
+    instrument: Name | None = key("The instrument its readings were taken with")
+    matters: AmountOf | None = key("The smallest difference that matters in use, fixed before the test")
+    over_parts: JoinParts | None = key("How the parts of a run are joined")
+    over_passes: JoinPasses | None = key("How passes are joined; least, most and middle are shown and never ranked")
+    until: AmountOf | None = key("The limit a run goes to")
+    grades: tuple[Words, ...] = many("The grades, worst first")
+    says: Sentence | None = key("What to know about it, in a sentence or two")
+    SHORT: ClassVar[Short] = Short(
+        short.measure, short.MEASURE_PATTERN, ("weighed before and after, g, lower, bench-scale", "yes/no")
+    )
+    LATER: ClassVar[tuple[str, ...]] = ("assumed", "two records", "amend", "photo", "count of", "background")

@@ -1,0 +1,139 @@
+"""Contenders as later stages know them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from reportgen.addresses import as_id
+from reportgen.campaign.declared import Claim, Contender, Day, Price
+from reportgen.campaign.given import Given
+from reportgen.campaign.look_up import error, look_up
+from reportgen.campaign.members import Member
+from reportgen.campaign.ranges import Money
+from reportgen.campaign.written.contender import WrittenClaim, WrittenContender, WrittenPrice
+from reportgen.finding import Finding, Place
+
+
+def contender_of(
+    member: Member[WrittenContender | Given[str]],
+    quantities: Mapping[str, str],
+    prose: Mapping[str, str],
+    told: list[Finding],
+) -> Contender:
+    """One contender; `prose` maps `contenders/<id>` to the text of its Markdown file."""
+    written = member.written
+    text = prose.get(f"contenders/{member.id}", "")
+    if written is None:
+        return Contender(member.id, member.name, says=text)
+    if isinstance(written, Given):
+        return Contender(member.id, written.value, says=text)
+    w = written
+    if w.says and text:
+        says = f"there is a paragraph here and one in contenders/{member.id}.md"
+        error(told, "described-twice", w.says.at, says, do="Keep one of them.")
+    bought_on = w.bought.date.value if w.bought and w.bought.date else None
+    where = w.bought.where.value if w.bought and w.bought.where else ""
+    return Contender(
+        id=member.id,
+        title=w.title.value,
+        maker=w.maker.value if w.maker else "",
+        model=w.model.value if w.model else "",
+        bought_where=where,
+        bought_on=bought_on,
+        supplied_by=w.supplied_by.value if w.supplied_by else "",
+        prices=_prices(w, bought_on, where, told),
+        as_received=tuple(a.value for a in w.as_received),
+        claims=tuple(_claim(f"c{i}", c, quantities, told) for i, c in enumerate(w.claims, 1)),
+        also_called=tuple(a.value for a in w.also_called),
+        facts={f.name.value: f.value.value for f in w.facts},
+        says=w.says.value if w.says else text,
+    )
+
+
+def places_of(contender: Contender, member: Member[WrittenContender | Given[str]]) -> dict[str, Place]:
+    """Where the contender and its claims stand."""
+    places = {f"contender/{contender.id}": member.at}
+    if isinstance(member.written, WrittenContender):
+        w = member.written
+        places[f"contender/{contender.id}"] = w.title.at if w.title.at.line else member.at
+        places |= {f"claim/{contender.id}/c{i}": c.at for i, c in enumerate(w.claims, 1)}
+        places |= {f"price/{contender.id}/{i}": p.at for i, p in enumerate(w.prices, 1)}
+    return places
+
+
+def names_of(contenders: Sequence[Contender], places: Mapping[str, Place], told: list[Finding]) -> dict[str, str]:
+    """Every name a contender goes by → its id; one name for two contenders is an error."""
+    names = {c.id: c.id for c in contenders}
+    for c in contenders:
+        for other in c.also_called:
+            if names.setdefault(as_id(other), c.id) != c.id:
+                says = f"“{other}” is also a name of {names[as_id(other)]}"
+                error(told, "duplicate-name", places[f"contender/{c.id}"], says, do="Take it out of `also called:`.")
+    for c in contenders:
+        names.setdefault(as_id(c.title), c.id)
+    return names
+
+
+def _prices(w: WrittenContender, bought_on: Day | None, where: str, told: list[Finding]) -> tuple[Price, ...]:
+    found = []
+    if w.paid:
+        found.append(_price(w.paid, "paid", bought_on, where))
+    if w.listed:
+        found.append(_price(w.listed, "listed", None, ""))
+    for p in w.prices:
+        found += _dated(p, told)
+    return tuple(found)
+
+
+def _dated(p: WrittenPrice, told: list[Finding]) -> list[Price]:
+    if (p.paid is None) == (p.listed is None):
+        says = "a price is either paid or listed"
+        error(told, "price-without-sort", p.at, says, do="Write `paid: 89.00 EUR` or `listed: 90 to 120 USD`.")
+        return []
+    date, where = p.date.value if p.date else None, p.where.value if p.where else ""
+    if p.paid is not None:
+        return [_price(p.paid, "paid", date, where)]
+    assert p.listed is not None
+    return [_price(p.listed, "listed", date, where)]
+
+
+def _price(given: Given[Money], sort: str, date: Day | None, where: str) -> Price:
+    money = given.value
+    return Price(
+        money.low, money.high, money.currency, "paid" if sort == "paid" else "listed", date, where, given.text.strip()
+    )
+
+
+def _claim(id: str, c: WrittenClaim, quantities: Mapping[str, str], told: list[Finding]) -> Claim:
+    if isinstance(c.says, Given):
+        says = {c.source.value if c.source else "": c.says.value}
+    else:
+        says = {e.name.value: e.value.value for e in c.says}
+    bounds = [b for b in (c.at_most, c.at_least, c.is_) if b is not None]
+    if bounds and c.quantity is None:
+        error(told, "claim-without-quantity", bounds[0].at, "this claim gives a value and names no quantity",
+              do="Add `quantity:` with the quantity that would show it.")  # fmt: skip
+    if c.within is not None and c.is_ is None:
+        error(told, "claim-without-value", c.within.at, "a tolerance needs the value it belongs to",
+              do="Add `is:` with the value claimed.")  # fmt: skip
+    if c.is_ is not None and (c.at_most or c.at_least):
+        error(told, "claim-with-two-values", c.is_.at, "a claim gives a value (`is`) or bounds (`at most`, `at least`)",
+              do="Make two claims of it.")  # fmt: skip
+    low, high = c.at_least, c.at_most
+    if low and high and low.value.unit == high.value.unit and low.value.value > high.value.value:
+        error(told, "claim-upside-down", low.at, "`at least` lies above `at most`", do="Exchange the two.")
+    if c.testable is not None and not c.testable.value and not c.why:
+        error(told, "claim-without-reason", c.testable.at, "a claim that can't be tested needs its reason",
+              do="Add `why:` with the reason; the page shows it.")  # fmt: skip
+    return Claim(
+        id=id, says=says,
+        quantity=look_up(c.quantity, quantities, "quantity", told),
+        at_most=c.at_most.value if c.at_most else None,
+        at_least=c.at_least.value if c.at_least else None,
+        nominal=c.is_.value if c.is_ else None,
+        within=c.within.value if c.within else None,
+        under=c.under.value if c.under else "",
+        looked=c.looked.value if c.looked else "",
+        testable=c.testable.value if c.testable else True,
+        why=c.why.value if c.why else "",
+    )  # fmt: skip

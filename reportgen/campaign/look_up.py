@@ -1,0 +1,39 @@
+"""Names as authors write them → ids, each unknown one a finding with the nearest known name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from reportgen.addresses import as_id
+from reportgen.campaign.did_you_mean import did_you_mean
+from reportgen.campaign.given import Given
+from reportgen.finding import Finding, Place
+
+
+def look_up(given: Given[str] | None, known: Mapping[str, str], what: str, told: list[Finding]) -> str:
+    """The id that `given` stands for among `known` (id of a name → id); "" where nothing is given or known."""
+    if given is None or not given.value:
+        return ""
+    id = known.get(as_id(given.value), "")
+    if not id:
+        told.append(unknown(given, dict.fromkeys(known.values()), what))
+    return id
+
+
+def look_up_all(
+    given: Iterable[Given[str]], known: Mapping[str, str], what: str, told: list[Finding]
+) -> tuple[str, ...]:
+    """The ids of several names, unknown ones left out, each once."""
+    return tuple(dict.fromkeys(filter(None, (look_up(g, known, what, told) for g in given))))
+
+
+def unknown(given: Given[str], known: Iterable[str], what: str) -> Finding:
+    """The finding for a name nobody knows: `what` is “contender”, “quantity of this test” …"""
+    rule = f"unknown-{what.partition(' ')[0]}"
+    do = did_you_mean(as_id(given.value), known)
+    return Finding("error", rule, given.at, f"there is no {what} “{given.value}”", do=do)
+
+
+def error(told: list[Finding], rule: str, place: Place, says: str, why: str = "", do: str = "") -> None:
+    """One more error among those told."""
+    told.append(Finding("error", rule, place, says, why, do))

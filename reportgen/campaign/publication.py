@@ -1,0 +1,36 @@
+"""The settings of the site."""
+
+from __future__ import annotations
+
+from reportgen.addresses import as_id
+from reportgen.campaign.declared import Publication
+from reportgen.campaign.folder import read_file
+from reportgen.campaign.written.publication import WrittenPublication
+from reportgen.finding import Finding, Refused
+from reportgen.sources import Workspace, exists
+from reportgen.sources.workspace import PUBLICATION
+
+
+def load_publication(ws: Workspace) -> tuple[Publication, tuple[Finding, ...]]:
+    """The workspace's settings and what there is to say about them; the usual ones where it has none (a lone
+    campaign). Raises Refused with every error found.
+    """
+    if not exists(ws, PUBLICATION):
+        return Publication(), ()
+    told: list[Finding] = []
+    w = read_file(ws, PUBLICATION, WrittenPublication, told)
+    if w is None or any(f.severity == "error" for f in told):
+        raise Refused(told)
+    usual = Publication()
+    return Publication(
+        title=w.title.value,
+        address=w.address.value if w.address else "",
+        language=w.language.value if w.language else usual.language,
+        show=tuple(u.value for u in w.show),
+        who_pays=w.who_pays.value if w.who_pays else "",
+        author=w.author.value if w.author else "",
+        contact=w.contact.value if w.contact else "",
+        licence=w.licence.value if w.licence else "",
+        theme=as_id(w.theme.value) if w.theme else usual.theme,
+        invented=w.invented.value if w.invented else "",
+    ), tuple(told)

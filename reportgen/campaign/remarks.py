@@ -1,0 +1,118 @@
+"""Exclusions, incidents, caveats and answers to warnings, with the names in them looked up."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from reportgen.addresses import as_id
+from reportgen.campaign.declared import Acceptance, DeclaredCaveat, Exclusion, Incident, Narrowing
+from reportgen.campaign.look_up import error, look_up, unknown
+from reportgen.campaign.written.remarks import (
+    WrittenAcceptance,
+    WrittenCaveat,
+    WrittenExclusion,
+    WrittenIncident,
+    WrittenNarrowing,
+)
+from reportgen.finding import Finding, Place
+
+
+@dataclass(frozen=True)
+class Scope:
+    """What remarks of one test, or of the campaign, may name.
+
+    `prefix` begins their ids; `quantities` are ids in reach; `tests` maps a test in reach to its quantities;
+    `contenders` maps every name a contender goes by to its id; `whole` are the quantities of a remark that names none.
+    """
+
+    prefix: str
+    quantities: Sequence[str]
+    tests: Mapping[str, tuple[str, ...]]
+    contenders: Mapping[str, str]
+    whole: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Remarks:
+    exclusions: tuple[Exclusion, ...]
+    incidents: tuple[Incident, ...]
+    caveats: tuple[DeclaredCaveat, ...]
+    accepts: tuple[Acceptance, ...]
+    places: Mapping[str, Place]
+
+
+def remarks(
+    scope: Scope,
+    exclude: Sequence[WrittenExclusion],
+    incidents: Sequence[WrittenIncident],
+    caveats: Sequence[WrittenCaveat],
+    accept: Sequence[WrittenAcceptance],
+    told: list[Finding],
+) -> Remarks:
+    """All remarks of one test or of the campaign."""
+    for x in exclude:
+        if not (x.contender or x.pass_ or x.specimen or x.part):
+            says = "this exclusion names no pass and no contender, and would leave out everything"
+            error(told, "exclusion-of-everything", x.at, says, do="Add `contender:` and `pass:`.")
+    places = {
+        f"{sort}/{scope.prefix}{i}": written.at
+        for sort, several in (
+            ("exclusion", exclude), ("incident", incidents), ("caveat", caveats), ("acceptance", accept)
+        )
+        for i, written in enumerate(several, 1)
+    }  # fmt: skip
+    return Remarks(
+        tuple(_exclusion(f"{scope.prefix}{i}", x, about(scope, x, told)) for i, x in enumerate(exclude, 1)),
+        tuple(_incident(f"{scope.prefix}{i}", x, about(scope, x, told)) for i, x in enumerate(incidents, 1)),
+        tuple(_caveat(f"{scope.prefix}{i}", x, about(scope, x, told)) for i, x in enumerate(caveats, 1)),
+        tuple(
+            Acceptance(f"{scope.prefix}{i}", x.rule.value, x.because.value, _in_test(scope, about(scope, x, told)))
+            for i, x in enumerate(accept, 1)
+        ),
+        places,
+    )
+
+
+def _exclusion(id: str, x: WrittenExclusion, narrowing: Narrowing) -> Exclusion:
+    return Exclusion(id, narrowing, x.because.value, x.decided.value if x.decided else "not noted")
+
+
+def _incident(id: str, x: WrittenIncident, narrowing: Narrowing) -> Incident:
+    return Incident(id, narrowing, x.what.value, x.pushes.value if x.pushes else "", _blocks(x))
+
+
+def _caveat(id: str, x: WrittenCaveat, narrowing: Narrowing) -> DeclaredCaveat:
+    return DeclaredCaveat(id, narrowing, x.says.value, x.pushes.value if x.pushes else "", _blocks(x))
+
+
+def _blocks(x: WrittenIncident | WrittenCaveat) -> bool:
+    return x.so is not None and x.so.value == "do not rank"
+
+
+def about(scope: Scope, written: WrittenNarrowing, told: list[Finding]) -> Narrowing:
+    """What a remark is about, in ids."""
+    quantities: list[str] = []
+    for given in (*written.about, *written.affects):
+        id = as_id(given.value)
+        if id in scope.quantities:
+            quantities.append(id)
+        elif id in scope.tests:
+            quantities.extend(scope.tests[id])
+        else:
+            here = "quantity or test" if not scope.prefix else "quantity of this test"
+            told.append(unknown(given, [*scope.quantities, *scope.tests], here))
+    return Narrowing(
+        tuple(dict.fromkeys(quantities)),
+        look_up(written.contender, scope.contenders, "contender", told),
+        written.specimen.value if written.specimen else "",
+        written.pass_.value if written.pass_ else "",
+        written.part.value if written.part else "",
+    )
+
+
+def _in_test(scope: Scope, narrowing: Narrowing) -> Narrowing:
+    """An answer given in a test's file is about that test, though it then stands beside the campaign's own."""
+    if narrowing.quantities or not scope.whole:
+        return narrowing
+    return Narrowing(scope.whole, narrowing.contender, narrowing.specimen, narrowing.pass_, narrowing.part)

@@ -1,0 +1,194 @@
+"""Instruments, methods and constants: looked up in the campaign, then the workspace, then the program."""
+
+from __future__ import annotations
+
+import posixpath
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Generic, TypeVar
+
+from reportgen.addresses import as_id
+from reportgen.campaign.declared import Accuracy, Constant, Instrument, Method, Repeatability
+from reportgen.campaign.given import Entry
+from reportgen.campaign.look_up import error
+from reportgen.campaign.shape import shape_of
+from reportgen.campaign.written.shared import WrittenConstant, WrittenInstrument, WrittenMethod
+from reportgen.campaign.yaml_reader import read_names, read_record
+from reportgen.campaign.yaml_text import Document, compose
+from reportgen.finding import Finding, Place, Refused
+from reportgen.sources import Workspace, list_files, read_text
+
+T = TypeVar("T")
+DEGREES_OF_A_GUESS = 8  # a standard deviation known to 25 %: JCGM 100, G.4.2
+
+
+@dataclass(frozen=True)
+class Found(Generic[T]):
+    """A shared thing and where it stands."""
+
+    value: T
+    at: Place
+
+
+@dataclass
+class Shared:
+    """What one place offers. Methods are keyed by (id, version)."""
+
+    instruments: dict[str, Found[Instrument]] = field(default_factory=dict)
+    methods: dict[tuple[str, int], Found[Method]] = field(default_factory=dict)
+    constants: dict[str, Found[Constant]] = field(default_factory=dict)
+
+
+def read_shared(ws: Workspace, folder: str, told: list[Finding], origin: str = "") -> Shared:
+    """Everything shared in `folder`: instruments.yaml, instruments/, methods/, constants.yaml.
+
+    `origin` names the place on pages where it isn't the file itself ("ready-made").
+    """
+    shared = Shared()
+    for path in list_files(ws, folder):
+        inside = posixpath.relpath(path, folder) if folder else path
+        try:
+            _read_file(ws, path, inside, origin or path, shared, told)
+        except Refused as refused:
+            told.extend(refused.findings)
+    return shared
+
+
+def _read_file(ws: Workspace, path: str, inside: str, origin: str, shared: Shared, told: list[Finding]) -> None:
+    if inside in ("instruments.yaml", "constants.yaml"):
+        document = compose(read_text(ws, path), path)
+        if inside == "instruments.yaml":
+            add_instruments(read_names(document, shape_of(WrittenInstrument)), origin, shared, told)
+        else:
+            add_constants(read_names(document, shape_of(WrittenConstant)), origin, shared, told)
+        told.extend(document.findings)
+    elif re.fullmatch(r"instruments/[^/]+\.yaml", inside):
+        document = compose(read_text(ws, path), path)
+        written = read_record(document, WrittenInstrument)
+        told.extend(document.findings)
+        stem = _stem(path)
+        _add(shared.instruments, as_id(stem), instrument_of(stem, written, origin), Place(path), "instrument", told)
+    elif re.fullmatch(r"methods/[^/]+\.yaml", inside):
+        _read_method(compose(read_text(ws, path), path), _stem(path), origin, shared, told)
+    elif re.fullmatch(r"(instruments|methods)/[^/]+\.yml|(instruments|constants)\.yml", inside):
+        error(
+            told, "wrong-ending", Place(path), f"{path} ends in .yml and is not read", do="Rename it to end in .yaml."
+        )
+
+
+def _stem(path: str) -> str:
+    return posixpath.basename(path).removesuffix(".yaml")
+
+
+def _read_method(document: Document, stem: str, origin: str, shared: Shared, told: list[Finding]) -> None:
+    place = Place(document.file)
+    named = re.fullmatch(r"(.+)\.([1-9][0-9]*)", stem)
+    if named is None or not as_id(named[1]):
+        says = "a method's file is named after its id and version"
+        error(told, "method-without-version", place, says, do=f"Rename it to {as_id(stem) or 'name'}.1.yaml.")
+        return
+    written = read_record(document, WrittenMethod)
+    told.extend(document.findings)
+    id, version = as_id(named[1]), int(named[2])
+    method = method_of(id, version, written, origin, told)
+    _add(shared.methods, (id, version), method, place, "method", told)
+
+
+def _add(places: dict[T, Found], id: T, value: object, at: Place, what: str, told: list[Finding]) -> None:  # type: ignore[type-arg]
+    if id in places:
+        name = ".".join(str(p) for p in id) if isinstance(id, tuple) else str(id)
+        says = f"the {what} “{name}” is described twice: here and in {places[id].at}"
+        error(told, "described-twice", at, says, "Nobody could say which of them counts.", "Take one of them out.")
+    else:
+        places[id] = Found(value, at)
+
+
+def add_instruments(
+    entries: tuple[Entry[WrittenInstrument], ...], origin: str, shared: Shared, told: list[Finding]
+) -> None:
+    """Add the instruments of one file, each named by its key."""
+    for entry in entries:
+        instrument = instrument_of(entry.name.value, entry.value, origin)
+        _add(shared.instruments, instrument.id, instrument, entry.name.at, "instrument", told)
+
+
+def add_constants(
+    entries: tuple[Entry[WrittenConstant], ...], origin: str, shared: Shared, told: list[Finding]
+) -> None:
+    """Add the constants of one file, each named by its key."""
+    for entry in entries:
+        written = entry.value
+        if written.within and written.u:
+            says = "a constant has a width (`within`) or a standard uncertainty (`u`), not both"
+            error(told, "two-widths", written.u.at, says, do="Keep the one that the source gives.")
+        constant = Constant(
+            as_id(entry.name.value), written.value.value, written.within.value if written.within else None,
+            written.u.value if written.u else None, written.source.value, origin,
+        )  # fmt: skip
+        _add(shared.constants, constant.id, constant, entry.name.at, "constant", told)
+
+
+def instrument_of(name: str, written: WrittenInstrument, origin: str) -> Instrument:
+    """An instrument as later stages know it."""
+    w = written
+    return Instrument(
+        id=as_id(name),
+        title=w.title.value if w.title else name,
+        resolution=w.resolution.value if w.resolution else None,
+        low=w.range.value.low if w.range else None,
+        high=w.range.value.high if w.range else None,
+        accuracy=w.accuracy.value if w.accuracy else Accuracy(known=False),
+        by_hand=w.by_hand.value if w.by_hand else False,
+        shared=w.shared.value if w.shared else "both",
+        model=w.model.value if w.model else "",
+        serial=w.serial.value if w.serial else "",
+        calibrated=w.calibrated.value if w.calibrated else None,
+        calibrated_by=w.calibrated_by.value if w.calibrated_by else "",
+        source=w.source.value if w.source else "",
+        notes=w.notes.value if w.notes else "",
+        origin=origin,
+    )
+
+
+def method_of(id: str, version: int, written: WrittenMethod, origin: str, told: list[Finding]) -> Method:
+    """A version of a method as later stages know it."""
+    w = written
+    return Method(
+        id=id, version=version, title=w.title.value, origin=origin,
+        scatter=w.scatter.value if w.scatter else "common",
+        order=w.order.value if w.order else "",
+        repeatability=_repeatability(written, told),
+        between_sessions=w.between_sessions.value if w.between_sessions else None,
+        chained=w.chained.value if w.chained else False,
+        steps=tuple(s.value for s in w.steps),
+        cautions=tuple(s.value for s in w.cautions),
+        cannot_tell=tuple(s.value for s in w.cannot_tell),
+        says=w.says.value if w.says else "",
+        changed=w.changed.value if w.changed else "",
+    )  # fmt: skip
+
+
+def _repeatability(written: WrittenMethod, told: list[Finding]) -> Mapping[str, Repeatability]:
+    """Standard deviations by quantity; their degrees of freedom are passes less products (ISO 5725-2, 7.4.4)."""
+    r = written.repeatability
+    if r is None:
+        return {}
+    passes, products = (r.passes.value if r.passes else 0), (r.products.value if r.products else 1)
+    degrees = passes - products
+    source = r.source.value if r.source else f"{passes} passes over {products} products" if passes else ""
+    found = {}
+    for entry in r.each:
+        sd = entry.value.value
+        if sd.guess:
+            found[as_id(entry.name.value)] = Repeatability(
+                sd, DEGREES_OF_A_GUESS, r.source.value if r.source else "a guess"
+            )
+        elif degrees < 1:
+            says = "this repeatability doesn't say what it was found from"
+            why = "How far it can be trusted depends on the number of passes behind it."
+            do = "Give `passes:` and `products:` (more passes than products), or write “, a guess” after the value."
+            error(told, "repeatability-without-passes", entry.at, says, why, do)
+        else:
+            found[as_id(entry.name.value)] = Repeatability(sd, degrees, source)
+    return found

@@ -1,0 +1,76 @@
+"""contenders/<id>.yaml: one product under test, as bought."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from reportgen.campaign.dates import DayOf
+from reportgen.campaign.given import Entry
+from reportgen.campaign.ranges import MoneyOf
+from reportgen.campaign.scalar import AmountOf, Name, Sentence, Words, YesNo
+from reportgen.campaign.shape import Short, key, many
+from reportgen.finding import Place
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenPurchase:
+    """Where and when it was bought."""
+
+    at: Place
+    where: Words | None = key("The shop, or what sort of shop")
+    date: DayOf | None = key("The day, or `not noted`")
+    SHORT: ClassVar[Short] = Short(lambda text: {"where": text}, r"\S", ("a shop in town, from the shelf",))
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenPrice:
+    """One price, as paid or as listed."""
+
+    at: Place
+    paid: MoneyOf | None = key("What was paid, with its currency")
+    listed: MoneyOf | None = key("What it is listed at, or from what to what")
+    date: DayOf | None = key("When")
+    where: Words | None = key("Where")
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenClaim:
+    """What the maker states, with its source."""
+
+    at: Place
+    says: tuple[Entry[Words], ...] | Words = key(
+        "The maker's words; where sources differ, each with its own", required=True, any_names=True
+    )
+    source: Words | None = key("Where the maker says so")
+    quantity: Name | None = key("The quantity that would show it")
+    at_most: AmountOf | None = key("It claims no more than this")
+    at_least: AmountOf | None = key("It claims no less than this")
+    is_: AmountOf | None = key("It claims this value")
+    within: AmountOf | None = key("The tolerance it gives with that value")
+    under: Words | None = key("The condition it is claimed under, where that isn't ours")
+    looked: Words | None = key("What looking showed, where looking settles it")
+    testable: YesNo | None = key("no: no number could test it")
+    why: Sentence | None = key("Why it can't be tested, or wasn't")
+    SHORT: ClassVar[Short] = Short(lambda text: {"says": text}, r"\S", ("Never needs cleaning",))
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenContender:
+    """One product under test, as bought."""
+
+    at: Place
+    title: Words = key("Its name on pages", required=True)
+    maker: Words | None = key("Who makes it")
+    model: Words | None = key("The maker's own designation")
+    bought: WrittenPurchase | None = key("Where and when it was bought")
+    supplied_by: Words | None = key("Who supplied it, where it wasn't bought at retail")
+    prices: tuple[WrittenPrice, ...] = many("Prices, each paid or listed, with date")
+    paid: MoneyOf | None = key("What was paid for it, on the day it was bought")
+    listed: MoneyOf | None = key("What it is listed at")
+    as_received: tuple[Sentence, ...] = many("What was seen when it was unpacked")
+    claims: tuple[WrittenClaim, ...] = many("What the maker states")
+    also_called: tuple[Name, ...] = many("Other names it goes by in the readings")
+    facts: tuple[Entry[Words], ...] = many("Further lines of its spec sheet", any_names=True)
+    says: Sentence | None = key("A paragraph about it, in Markdown")
+    LATER: ClassVar[tuple[str, ...]] = ("specimens", "photo", "photos", "assumed", "amend", "two records")

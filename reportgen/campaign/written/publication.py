@@ -1,0 +1,40 @@
+"""content/publication.yaml: the settings of the whole site."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Annotated, ClassVar
+
+from reportgen.campaign.given import Given
+from reportgen.campaign.scalar import Name, Sentence, WebAddress, Words
+from reportgen.campaign.shape import NotThat, Scalar, key, many
+from reportgen.finding import Place
+
+
+def language(text: str) -> str:
+    """A language tag (BCP 47). Pages are written in English so far."""
+    if not re.fullmatch(r"en(-[A-Za-z0-9]+)*", text.strip()):
+        raise NotThat(f"pages in “{text.strip()}” are not available in this version yet", "Write en.")
+    return text.strip()
+
+
+Language = Annotated[Given[str], Scalar("a language", language, r"^\s*en(?:-[A-Za-z0-9]+)*\s*$", "en", ("en",))]
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenPublication:
+    """The settings of the whole site."""
+
+    at: Place
+    title: Words = key("What the site is called", required=True)
+    address: WebAddress | None = key("Where it will stand on the web")
+    language: Language | None = key("The language of its pages")
+    show: tuple[Words, ...] = many("Units to show values in, besides or in place of the ones they were taken in")
+    who_pays: Sentence | None = key("Who paid for the products and the work")
+    author: Words | None = key("Who is behind it")
+    contact: Words | None = key("How to reach them")
+    licence: Words | None = key("What others may do with text and data")
+    theme: Name | None = key("The theme its pages are set in")
+    invented: Sentence | None = key("Says on every page that products and readings are invented")
+    LATER: ClassVar[tuple[str, ...]] = ("languages", "feed", "search", "logo")

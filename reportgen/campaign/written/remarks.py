@@ -1,0 +1,76 @@
+"""What authors remark on tests and results: exclusions, incidents, caveats, answers to warnings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, ClassVar, get_args
+
+from reportgen.campaign.dates import DayOf
+from reportgen.campaign.declared import Decided, Pushes
+from reportgen.campaign.given import Given
+from reportgen.campaign.scalar import Name, Sentence, Words, choice
+from reportgen.campaign.shape import Short, key, many
+from reportgen.finding import Place
+
+DecidedWhen = Annotated[Given[Decided], choice("a time of deciding", *get_args(Decided))]
+PushesWhere = Annotated[Given[Pushes], choice("a direction of push", "up", "down", "unknown")]
+SoWhat = Annotated[Given[str], choice("a consequence", "note", "do not rank")]
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenNarrowing:
+    """What a remark is about; what isn't narrowed is the whole test."""
+
+    at: Place
+    about: tuple[Name, ...] = many("The quantities it is about, or a test")
+    affects: tuple[Name, ...] = many("The same as `about`")
+    contender: Name | None = key("The one contender it is about")
+    specimen: Words | None = key("The one specimen it is about")
+    pass_: Words | None = key("The one pass it is about")
+    part: Words | None = key("The one part it is about")
+    LATER: ClassVar[tuple[str, ...]] = ("photo", "film", "at", "counts")
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenExclusion(WrittenNarrowing):
+    """A pass that is left out of the results."""
+
+    because: Sentence = key("Why it is left out", required=True)
+    decided: DecidedWhen | None = key("When that was decided; after seeing the value needs a good reason")
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenIncident(WrittenNarrowing):
+    """Something that happened during a test; it shows on every result that rests on it."""
+
+    what: Sentence = key("What happened", required=True)
+    pushes: PushesWhere | None = key("Which way it pushes the value")
+    so: SoWhat | None = key("What follows: it travels as a note, or the result leaves the ranking")
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenCaveat(WrittenNarrowing):
+    """A limit on what a result means; it follows the result wherever the result goes."""
+
+    says: Sentence = key("What the reader must know", required=True)
+    pushes: PushesWhere | None = key("Which way it pushes the value")
+    so: SoWhat | None = key("What follows: it travels as a note, or the result leaves the ranking")
+    SHORT: ClassVar[Short] = Short(lambda text: {"says": text}, r"\S", ("The canisters were at room temperature.",))
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenAcceptance(WrittenNarrowing):
+    """The author's answer to a warning of the audit."""
+
+    rule: Words = key("The name of the rule, as the warning gives it", required=True)
+    because: Sentence = key("Why it is accepted; the page says so", required=True)
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenRunning:
+    """A test that still goes on for one contender."""
+
+    at: Place
+    contender: Name = key("Which contender still runs", required=True)
+    since: DayOf = key("Since when", required=True)
+    test: Name | None = key("Which test it is, where that isn't plain")

@@ -1,0 +1,82 @@
+"""What campaigns share: methods, instruments, constants."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, ClassVar, Literal
+
+from reportgen.campaign import short
+from reportgen.campaign.accuracy import AccuracyOf
+from reportgen.campaign.dates import DayOf
+from reportgen.campaign.given import Entry, Given
+from reportgen.campaign.ranges import RangeOf
+from reportgen.campaign.scalar import AmountOf, AmountOrGuess, Sentence, Whole, Words, YesNo, choice
+from reportgen.campaign.shape import Short, key, many, rest
+from reportgen.campaign.written.test import Order, Scatter
+from reportgen.finding import Place
+
+SharedPart = Literal["offset", "gain", "both", "nothing"]
+Shared = Annotated[Given[SharedPart], choice("what readings share", "offset", "gain", "both", "nothing")]
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenRepeatability:
+    """How far one pass scatters: a standard deviation for each quantity, and what it was found from."""
+
+    at: Place
+    passes: Whole | None = key("From how many passes, all products together")
+    products: Whole | None = key("Over how many products")
+    source: Words | None = key("Where it comes from")
+    each: tuple[Entry[AmountOrGuess], ...] = rest("A quantity's name and the standard deviation of one pass")
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenMethod:
+    """A written procedure, one version of it."""
+
+    at: Place
+    title: Words = key("Its name on pages", required=True)
+    scatter: Scatter | None = key("Whether contenders share one scatter between passes: common, own or relative")
+    order: Order | None = key("The order in which contenders are run")
+    repeatability: WrittenRepeatability | None = key("How far one pass scatters, where that is known")
+    between_sessions: AmountOrGuess | None = key("How far one day differs from another, as a standard deviation")
+    chained: YesNo | None = key("Whether each weighing after is the next weighing before")
+    steps: tuple[Sentence, ...] = many("What to do, step by step")
+    cautions: tuple[Sentence, ...] = many("What could hurt someone")
+    cannot_tell: tuple[Sentence, ...] = many("What it can't tell you")
+    says: Sentence | None = key("Anything else, in Markdown")
+    changed: Sentence | None = key("What this version changed")
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenInstrument:
+    """What took a reading."""
+
+    at: Place
+    title: Words | None = key("Its name on pages")
+    resolution: AmountOf | None = key("The smallest step it shows")
+    range: RangeOf | None = key("What it can show: 0 g to 2000 g, up to 130 dB")
+    accuracy: AccuracyOf | None = key("As its maker states it: ±0.3 g, ±0.5 % + 2 digits, or unknown")
+    by_hand: YesNo | None = key("Whether a hand starts and stops it")
+    shared: Shared | None = key("What all readings of one session have in common")
+    model: Words | None = key("The maker's designation")
+    serial: Words | None = key("Its serial number, or `not noted`")
+    calibrated: DayOf | None = key("When it was last calibrated, or `not noted`")
+    calibrated_by: Words | None = key("By whom")
+    source: Words | None = key("Where these figures come from")
+    notes: Sentence | None = key("Anything else worth knowing")
+    SHORT: ClassVar[Short] = Short(
+        short.instrument, short.INSTRUMENT_PATTERN, ("0.1 dB, up to 130 dB, accuracy ±1.5 dB", "0.01 s, by hand")
+    )
+    LATER: ClassVar[tuple[str, ...]] = ("correction", "drift", "class", "photo", "expires")
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenConstant:
+    """A value taken from elsewhere."""
+
+    at: Place
+    value: AmountOf = key("The value with its unit", required=True)
+    source: Words = key("Where it comes from", required=True)
+    within: AmountOf | None = key("Half its width, where it lies between two ends")
+    u: AmountOf | None = key("Its standard uncertainty, where the source gives that")
