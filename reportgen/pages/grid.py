@@ -14,7 +14,7 @@ from reportgen.pages.traces import working
 from reportgen.pages.words import words
 from reportgen.prose.sentences import finding_line, short
 from reportgen.wording.interval import rank_range
-from reportgen.wording.listing import and_list, commas
+from reportgen.wording.listing import and_list
 from reportgen.wording.reason import why_blocked, why_missing
 
 
@@ -81,7 +81,7 @@ def _row(told: Told, page: str, test: Test, quantity: Quantity, part: str) -> Gr
         own = [k for k in bearing.get(c.id, ()) if k not in of_all]
         cells.append(_cell(told, page, by_contender.get(c.id), first, own))
     return GridRow(
-        title=f"{test.title} ({part})" if part else test.title,
+        title=f"{quantity.title} ({part})" if part else quantity.title,
         href=from_to(page, test_page(campaign.id, test.id)),
         found=finding_line(campaign, evaluation, quantity.id, part),
         marks=_marks(of_all),
@@ -135,7 +135,7 @@ def _beaten(told: Told, r: Result) -> tuple[list[str], list[str]]:
 
 
 def _letters(told: Told, contenders: list[str]) -> str:
-    return commas([named(told.campaign, c, "").letter for c in contenders])
+    return " ".join(named(told.campaign, c, "").letter for c in contenders)
 
 
 def _names(told: Told, contenders: list[str]) -> str:

@@ -14,9 +14,10 @@ from reportgen.pages.named import Named, named
 from reportgen.pages.told import Told
 from reportgen.pages.traces import working
 from reportgen.pages.words import words
-from reportgen.wording.count import counted
+from reportgen.wording.count import whole
 from reportgen.wording.decision import covers, direction
 from reportgen.wording.listing import or_list
+from reportgen.wording.sentence import sentence
 
 MOST_LANES = 4
 
@@ -25,7 +26,7 @@ MOST_LANES = 4
 class ResultRow:
     """One contender's line. `lanes` are the pieces of the brackets past it: "top", "tick", "through", "bottom", "none".
 
-    `limits` are the caveats that stand in full beside this row, `marks` all that bear on it.
+    `limits` are the caveats that stand in full beside this row, `marks` those that bear on it and not on all.
     """
 
     contender: Named
@@ -42,7 +43,10 @@ class ResultRow:
 
 @dataclass(frozen=True)
 class ResultTable:
-    """`ranked` and `intervals` say whether those columns are there at all; `notes` stand under the table."""
+    """`ranked`, `intervals` and `limited` say whether those columns are there; `notes` stand under the table.
+
+    `marks` are of the caveats that bear on every row.
+    """
 
     title: str
     unit: str
@@ -51,6 +55,7 @@ class ResultTable:
     intervals: bool
     lanes: int
     limited: bool
+    marks: tuple[CaveatMark, ...]
     rows: tuple[ResultRow, ...]
     notes: tuple[str, ...]
 
@@ -59,11 +64,13 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
     """The table of `quantity` on `page`; caveats in `in_full` that are about one contender stand in its row."""
     campaign, evaluation = told.campaign, told.evaluation
     results = in_order([r for r in evaluation.results if (r.quantity, r.part) == (quantity.id, part)], quantity)
+    bearing = {r.contender: evaluation.caveats_on(quantity.id, r.rests_on) for r in results}
+    of_all = [c for c in next(iter(bearing.values()), ()) if all(c in found for found in bearing.values())]
     lanes = _lanes(told, quantity, part, results)
     rows = []
     for n, (r, figure) in enumerate(zip(results, printed(results, quantity), strict=True)):
-        bearing = evaluation.caveats_on(quantity.id, r.rests_on)
-        others = [campaign.contender(c).title for c in _tied_with(told, quantity, part, r.contender)]
+        own = [c for c in bearing[r.contender] if c not in of_all]
+        others = [campaign.contender(c).title for c in tied_with(told, quantity, part, r.contender)]
         rows.append(
             ResultRow(
                 contender=named(campaign, r.contender, page),
@@ -74,8 +81,8 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
                 href=working(campaign, page, r.test, r.quantity, r.contender, r.part),
                 rank=rank_shown(r),
                 unranked=why_unranked(r),
-                marks=marks(bearing),
-                limits=tuple(shown(campaign, c) for c in bearing if c in in_full and c.contender == r.contender),
+                marks=marks(own),
+                limits=tuple(shown(campaign, c) for c in own if c in in_full and c.contender == r.contender),
             )
         )
     return ResultTable(
@@ -86,6 +93,7 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
         intervals=any(r.figure.interval for r in rows),
         lanes=max((len(r.lanes) for r in rows), default=0),
         limited=any(r.limits for r in rows),
+        marks=marks(of_all),
         rows=tuple(rows),
         notes=_notes(results),
     )
@@ -108,13 +116,12 @@ def in_order(results: Sequence[Result], quantity: Quantity) -> list[Result]:
 def _passes(r: Result) -> str:
     if r.missing and not r.passes:
         return ""
-    passes = counted("pass", r.passes)
-    return words("passes.out", passes=passes, n=str(r.excluded)) if r.excluded else passes
+    return words("passes.of", n=whole(r.passes), of=whole(r.passes + r.excluded)) if r.excluded else whole(r.passes)
 
 
 def _notes(results: Sequence[Result]) -> tuple[str, ...]:
     held = dict.fromkeys((r.covers, r.at_least) for r in results if r.low is not None or r.high is not None)
-    return tuple(covers(code, at_least) for code, at_least in held)
+    return tuple(sentence(covers(code, at_least)) for code, at_least in held)
 
 
 def _resolved(told: Told, quantity: Quantity, part: str) -> list[tuple[str, str]]:
@@ -125,7 +132,8 @@ def _resolved(told: Told, quantity: Quantity, part: str) -> list[tuple[str, str]
     ]
 
 
-def _tied_with(told: Told, quantity: Quantity, part: str, contender: str) -> list[str]:
+def tied_with(told: Told, quantity: Quantity, part: str, contender: str) -> list[str]:
+    """Whom the readings can't tell this contender from."""
     return [
         c.second if c.first == contender else c.first
         for c in told.evaluation.comparisons

@@ -1,0 +1,169 @@
+"""A contender's spec sheet: what it is, what it cost, how it came, what is claimed of it, what was measured."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from reportgen.addresses import contender_page, from_to, test_page
+from reportgen.campaign.declared import Campaign, Contender, ProseFile, Test
+from reportgen.evaluation.evaluated import Result
+from reportgen.pages.figures_shown import Printed, printed
+from reportgen.pages.framing import frame_of
+from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
+from reportgen.pages.named import Named, named
+from reportgen.pages.own_words import OwnText, own_text
+from reportgen.pages.result_table import tied_with
+from reportgen.pages.told import Page, Told
+from reportgen.pages.traces import working
+from reportgen.pages.words import words
+from reportgen.prose.claim import evidence
+from reportgen.prose.sentences import claim_in_short
+from reportgen.theme import Frame, Link, render
+from reportgen.wording.decision import outcome
+from reportgen.wording.interval import rank_range
+from reportgen.wording.listing import or_list
+from reportgen.wording.reason import why_blocked
+from reportgen.wording.sentence import capital, sentence
+
+
+@dataclass(frozen=True)
+class Fact:
+    """A name and what there is to say to it."""
+
+    name: str
+    says: str
+
+
+@dataclass(frozen=True)
+class ClaimShown:
+    """`sources` are the maker's words, each with where they stand; `outcome` one word; `evidence` what it rests on."""
+
+    anchor: str
+    sources: tuple[Fact, ...]
+    bound: str
+    outcome: str
+    code: str
+    evidence: str
+    test: Link | None
+
+
+@dataclass(frozen=True)
+class SheetRow:
+    """One result. `figure.whole` is value and unit; `tied` says whom it can't be told from."""
+
+    quantity: str
+    test_href: str
+    figure: Printed
+    href: str
+    place: str
+    tied: str
+    unranked: str
+    marks: tuple[CaveatMark, ...]
+
+
+@dataclass(frozen=True)
+class ContenderView:
+    """What the template `contender.html` is told."""
+
+    frame: Frame
+    contender: Named
+    identity: tuple[Fact, ...]
+    as_received: tuple[str, ...]
+    claims: tuple[ClaimShown, ...]
+    results: tuple[SheetRow, ...]
+    limits: tuple[CaveatShown, ...]
+    facts: tuple[Fact, ...]
+    text: OwnText | None
+    others: tuple[Named, ...]
+
+
+def contender_pages(told: Told) -> tuple[Page, ...]:
+    """One sheet a contender."""
+    made = []
+    for c in told.campaign.contenders:
+        page = contender_page(told.campaign.id, c.id)
+        made.append(Page(page, render(told.theme, "contender.html", contender_view(told, c), page)))
+    return tuple(made)
+
+
+def contender_view(told: Told, c: Contender) -> ContenderView:
+    """The view of one spec sheet."""
+    campaign, evaluation = told.campaign, told.evaluation
+    page = contender_page(campaign.id, c.id)
+    of = [(t, r) for t in campaign.tests for r in _of_test(told, t, c.id)]
+    bearing = {k.number: k for _, r in of for k in evaluation.caveats_on(r.quantity, r.rests_on)}
+    prose = ProseFile(c.id, told.declared.at(f"contender/{c.id}").file, c.says)
+    return ContenderView(
+        frame=frame_of(told, page, c.title, words("sheet.description", name=c.title, campaign=campaign.title)),
+        contender=named(campaign, c.id, page),
+        identity=_identity(c),
+        as_received=c.as_received,
+        claims=_claims(told, page, c),
+        results=tuple(_row(told, page, t, r) for t, r in of),
+        limits=tuple(shown(campaign, bearing[n]) for n in sorted(bearing)),
+        facts=tuple(Fact(capital(name), says) for name, says in c.facts.items()),
+        text=own_text(told, prose, page) if c.says else None,
+        others=tuple(named(campaign, o.id, page) for o in campaign.contenders),
+    )
+
+
+def _of_test(told: Told, test: Test, contender: str) -> list[Result]:
+    ids = [q.id for q in sorted(test.quantities, key=lambda q: q.id != test.headline)]
+    of = [r for r in told.evaluation.results if r.contender == contender and r.quantity in ids]
+    return sorted(of, key=lambda r: ids.index(r.quantity))
+
+
+def _identity(c: Contender) -> tuple[Fact, ...]:
+    bought = ", ".join(filter(None, (c.bought_where, c.bought_on.text if c.bought_on else "")))
+    told = [
+        (words("fact.maker"), c.maker),
+        (words("fact.model"), c.model),
+        (words("fact.called"), or_list(c.also_called)),
+        (words("fact.bought"), bought),
+        (words("fact.supplied"), c.supplied_by),
+    ]
+    for price in c.prices:
+        when = ", ".join(filter(None, (price.where, price.date.text if price.date else "")))
+        told.append((words(f"fact.{price.sort}"), f"{price.text} ({when})" if when else price.text))
+    return tuple(Fact(name, says) for name, says in told if says)
+
+
+def _claims(told: Told, page: str, c: Contender) -> tuple[ClaimShown, ...]:
+    outcomes = {o.claim: o for o in told.evaluation.claims if o.contender == c.id}
+    made = []
+    for claim in c.claims:
+        found = outcomes.get(claim.id)
+        result = told.evaluation.of(claim.quantity, c.id) if claim.quantity else None
+        test = _test_of(told.campaign, claim.quantity)
+        made.append(
+            ClaimShown(
+                anchor=f"claim-{claim.id}",
+                sources=tuple(Fact(source, said) for source, said in claim.says.items()),
+                bound=claim_in_short(claim),
+                outcome=capital(outcome(found.outcome if found else "not tested")),
+                code=(found.outcome if found else "not tested").replace(" ", "-"),
+                evidence=sentence(evidence(claim, found, result)) if found else "",
+                test=Link(test.title, from_to(page, test_page(told.campaign.id, test.id))) if test else None,
+            )
+        )
+    return tuple(made)
+
+
+def _test_of(campaign: Campaign, quantity: str) -> Test | None:
+    return next((t for t in campaign.tests if any(q.id == quantity for q in t.quantities)), None)
+
+
+def _row(told: Told, page: str, test: Test, r: Result) -> SheetRow:
+    campaign = told.campaign
+    quantity = campaign.quantity(r.quantity)
+    others = [campaign.contender(o).title for o in tied_with(told, quantity, r.part, r.contender)] if r.rank else []
+    return SheetRow(
+        quantity=f"{quantity.title} ({r.part})" if r.part else quantity.title,
+        test_href=from_to(page, test_page(campaign.id, test.id)),
+        figure=printed([r], quantity)[0],
+        href=working(campaign, page, r.test, r.quantity, r.contender, r.part),
+        place=rank_range(r.rank) if r.rank else "",
+        tied=words("tied", others=or_list(others)) if others else "",
+        unranked=why_blocked(r.blocked) if r.blocked else "",
+        marks=marks(told.evaluation.caveats_on(r.quantity, r.rests_on)),
+    )
