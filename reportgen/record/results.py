@@ -29,15 +29,14 @@ def as_json(
     evaluation: Evaluation,
     findings: Sequence[Finding],
     issue: int,
-    readings: Readings | None = None,
+    readings: Readings,
 ) -> str:
     """The record as text: JSON (RFC 8259) in UTF-8, a row a line, so that two issues can be laid side by side.
 
     Results, comparisons, first places and claims stand in the campaign's order, findings with errors first.
-    `readings` give the traces their places; without them traces are empty. `reportgen.record.schema` describes it.
+    `readings` give the traces their places. `reportgen.record.schema` describes the shape.
     """
-    read: Mapping[ReadingKey, Reading] = readings.readings if readings else {}
-    record = rows(declared, evaluation, findings, issue, read)
+    record = rows(declared, evaluation, findings, issue, readings.readings)
     return "{\n" + ",\n".join(f" {_line(key)}: {_rows(value)}" for key, value in record.items()) + "\n}\n"
 
 

@@ -215,7 +215,7 @@ def test_the_same_evaluation_gives_the_same_bytes_in_whatever_order_its_sets_wer
 
 
 def test_every_row_stands_on_a_line_of_its_own() -> None:
-    lines = as_json(hand.DECLARED, hand.EVALUATION, (), 1).splitlines()
+    lines = as_json(hand.DECLARED, hand.EVALUATION, (), 1, Readings({})).splitlines()
     assert sum(line.startswith('  {"test": ') for line in lines) == 5 + 1 + 1
 
 
