@@ -23,7 +23,7 @@ class Figure:
     rows: tuple[tuple[str, ...], ...]
     headings: tuple[str, ...] = ()
     key: str = ""
-    wide: int = 540
+    wide: int = 480
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-COLOURS = ("#1f5f8b", "#b4531f", "#3f7a3a", "#7a4a94", "#8a6d12", "#a83a52", "#2f7f7a", "#5c5f66")
+COLOURS = ("#418faf", "#5e2804", "#a48d26", "#8e347d", "#20633f", "#3f0e6f", "#a8636c", "#3961bc")
 SHAPES = (
     "circle",
     "square",

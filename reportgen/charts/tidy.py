@@ -44,7 +44,7 @@ def tidy(svg: str, kind: str, alt: str) -> str:
     """
     drawn = ET.fromstring(svg)
     root = ET.Element(
-        "svg", {"xmlns": SVG, "class": f"chart {kind}", "viewBox": drawn.attrib["viewBox"], "role": "img"}
+        "svg", {"xmlns": SVG, "class": f"drawing {kind}", "viewBox": drawn.attrib["viewBox"], "role": "img"}
     )
     root.set("aria-label", alt)
     for child in drawn:

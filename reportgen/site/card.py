@@ -1,0 +1,106 @@
+"""What the pages across campaigns know of one campaign: its card, and nothing else of it."""
+
+from __future__ import annotations
+
+import hashlib
+from dataclasses import dataclass, replace
+
+from reportgen.addresses import campaign_page, test_page
+from reportgen.campaign.declared import Campaign, Day, Declared, Instrument, Method
+from reportgen.evaluation.evaluated import Evaluation
+from reportgen.prose.sentences import campaign_answer
+
+
+@dataclass(frozen=True)
+class CardTest:
+    """One test by its title and its page's address on the site."""
+
+    id: str
+    title: str
+    address: str
+
+
+@dataclass(frozen=True)
+class MethodUse:
+    """A method as this campaign had it, and the tests that followed it."""
+
+    method: Method
+    tests: tuple[CardTest, ...]
+
+
+@dataclass(frozen=True)
+class InstrumentUse:
+    """An instrument as this campaign had it, and the tests whose readings it took."""
+
+    instrument: Instrument
+    tests: tuple[CardTest, ...]
+
+
+@dataclass(frozen=True)
+class Card:
+    """One campaign for the archive and the pages of methods and instruments.
+
+    `answer` is the campaign's in at most two sentences; `date` is when it was published, else tested; `folder` is where
+    its files lie in the workspace; `digest` (sha256, hex) changes with anything on the card.
+    """
+
+    id: str
+    title: str
+    question: str
+    answer: str
+    address: str
+    date: Day | None
+    contenders: tuple[str, ...]
+    tests: tuple[CardTest, ...]
+    methods: tuple[MethodUse, ...]
+    instruments: tuple[InstrumentUse, ...]
+    folder: str = ""
+    archived: bool = False
+    invented: str = ""
+    digest: str = ""
+
+
+def card_of(declared: Declared, evaluation: Evaluation) -> Card:
+    """The card of one campaign."""
+    campaign = declared.campaign
+    tests = {t.id: CardTest(t.id, t.title, test_page(campaign.id, t.id)) for t in campaign.tests}
+    card = Card(
+        id=campaign.id,
+        title=campaign.title,
+        question=campaign.question or campaign.title,
+        answer=campaign_answer(campaign, evaluation),
+        address=campaign_page(campaign.id),
+        date=campaign.published or campaign.tested,
+        contenders=tuple(c.title for c in campaign.contenders),
+        tests=tuple(tests.values()),
+        methods=_methods(campaign, tests),
+        instruments=_instruments(campaign, tests),
+        folder=campaign.folder,
+        archived=campaign.archived,
+        invented=campaign.invented,
+    )
+    return replace(card, digest=hashlib.sha256(repr(card).encode()).hexdigest())
+
+
+def _methods(campaign: Campaign, tests: dict[str, CardTest]) -> tuple[MethodUse, ...]:
+    return tuple(
+        MethodUse(
+            method,
+            tuple(tests[t.id] for t in campaign.tests if (t.method, t.method_version) == (method.id, method.version)),
+        )
+        for _, method in sorted(campaign.methods.items())
+    )
+
+
+def _instruments(campaign: Campaign, tests: dict[str, CardTest]) -> tuple[InstrumentUse, ...]:
+    return tuple(
+        InstrumentUse(
+            instrument,
+            tuple(
+                tests[t.id]
+                for t in campaign.tests
+                if id in {c.instrument for c in t.columns} | {q.instrument for q in t.quantities}
+            ),
+        )
+        for id, instrument in sorted(campaign.instruments.items())
+    )

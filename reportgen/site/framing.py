@@ -1,0 +1,77 @@
+"""The page around the text of pages that belong to no campaign."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from reportgen.addresses import from_to
+from reportgen.campaign.declared import Publication
+from reportgen.site.card import Card
+from reportgen.site.texts import SiteTexts
+from reportgen.site.words import words
+from reportgen.theme import Frame, Link, Theme
+
+
+@dataclass(frozen=True)
+class Wide:
+    """What site-wide pages are made from: the publication, its cards, its own texts, the theme they are set in."""
+
+    publication: Publication
+    cards: tuple[Card, ...]
+    texts: SiteTexts
+    theme: Theme
+
+
+def title_of(text: str, fallback: str) -> str:
+    """A Markdown text's own title: its first heading of the highest level, else `fallback` as words."""
+    for line in text.splitlines():
+        if line.startswith("# "):
+            return line[2:].strip().rstrip("#").strip()
+    return fallback.replace("-", " ").capitalize()
+
+
+def frame_of(wide: Wide, page: str, title: str, description: str = "", trail: Sequence[tuple[str, str]] = ()) -> Frame:
+    """The frame of the page at `page`; `trail` holds (text, address) of what lies above it."""
+    publication = wide.publication
+    return Frame(
+        title=title,
+        publication=publication.title,
+        home=from_to(page, "index.html"),
+        language=publication.language,
+        description=description,
+        contents_of=words("contents.of"),
+        contents=tuple(Link(text, from_to(page, to), to == page) for text, to in _contents(wide)),
+        trail=tuple(Link(text, from_to(page, to)) for text, to in trail),
+        invented=publication.invented,
+        foot=_foot(publication),
+        foot_links=tuple(Link(text, from_to(page, to), to == page) for text, to in _texts(wide)),
+    )
+
+
+def _contents(wide: Wide) -> list[tuple[str, str]]:
+    found = [(words("archive"), "index.html")]
+    if any(card.methods for card in wide.cards):
+        found.append((words("methods"), "methods/index.html"))
+    if any(card.instruments for card in wide.cards):
+        found.append((words("instruments"), "instruments/index.html"))
+    return found
+
+
+def _texts(wide: Wide) -> list[tuple[str, str]]:
+    found = [(title_of(t.prose.text, t.id), t.address) for t in wide.texts.pages]
+    if wide.texts.handbook:
+        found.append((words("handbook"), wide.texts.handbook[0].address))
+    return found
+
+
+def _foot(publication: Publication) -> tuple[str, ...]:
+    return tuple(
+        line
+        for line in (
+            words("foot.pays", who=publication.who_pays) if publication.who_pays else "",
+            words("foot.contact", contact=publication.contact) if publication.contact else "",
+            words("foot.licence", licence=publication.licence) if publication.licence else "",
+        )
+        if line
+    )

@@ -1,0 +1,66 @@
+"""The site's first page: every comparison with its question, its answer, its date and who took part."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from reportgen.addresses import from_to
+from reportgen.finding import Finding
+from reportgen.pages.told import Page
+from reportgen.site.card import Card
+from reportgen.site.framing import Wide, frame_of
+from reportgen.site.words import words
+from reportgen.theme import Frame, Link, render
+from reportgen.wording.listing import and_list
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One comparison in the archive; `day` is ISO for machines, "" where it isn't known to the day."""
+
+    question: Link
+    title: str
+    answer: str
+    date: str
+    day: str
+    contenders: str
+
+
+@dataclass(frozen=True)
+class ArchiveView:
+    """What `wide/archive.html` is told."""
+
+    frame: Frame
+    title: str
+    entries: tuple[Entry, ...]
+    empty: str
+
+
+def archive_page(wide: Wide) -> tuple[tuple[Page, ...], tuple[Finding, ...]]:
+    """The one page, at the site's root."""
+    page = "index.html"
+    view = ArchiveView(
+        frame=frame_of(wide, page, wide.publication.title),
+        title=wide.publication.title,
+        entries=tuple(_entry(card, page) for card in newest_first(wide.cards)),
+        empty=words("empty"),
+    )
+    return (Page(page, render(wide.theme, "wide/archive.html", view, page)),), ()
+
+
+def newest_first(cards: tuple[Card, ...]) -> list[Card]:
+    """By date, the latest first; those without one last; then by title."""
+    by_title = sorted(cards, key=lambda c: (c.title.casefold(), c.id))
+    return sorted(by_title, key=lambda c: c.date.last if c.date else "", reverse=True)
+
+
+def _entry(card: Card, page: str) -> Entry:
+    date = card.date
+    return Entry(
+        question=Link(card.question, from_to(page, card.address)),
+        title="" if card.title == card.question else card.title,
+        answer=card.answer,
+        date=date.text if date else words("no-date"),
+        day=date.first if date and date.first == date.last else "",
+        contenders=and_list(card.contenders),
+    )

@@ -1,0 +1,70 @@
+"""What site-wide pages say in English besides their templates: fixed words with named gaps, in one table."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+PHRASES: Mapping[str, str] = {
+    "contents.of": "This site",
+    "archive": "Comparisons",
+    "methods": "Methods",
+    "instruments": "Instruments",
+    "handbook": "Handbook",
+    "method.version": "{title}, version {n}",
+    "not-noted": "not noted",
+    "tested": "Tested with it",
+    "unknown-accuracy": (
+        "not known. What this instrument may be off by is in no interval: results that rest on it alone say so, "
+        "and a gap between two of them counts for less than it looks."
+    ),
+    "accuracy": "{text}, taken as a limit that is never passed",
+    "not-calibrated": "not noted",
+    "calibrated": "{day}",
+    "calibrated.by": "{day}, by {by}",
+    "by-hand": "started and stopped by hand, which adds about 0.2 s to each reading, each time anew",
+    "resolution": "reads in steps of {step}",
+    "resolution.unknown": "not noted; the finest decimal written down counts as its step",
+    "range": "{low} to {high}",
+    "range.to": "up to {high}",
+    "range.from": "from {low}",
+    "shared.offset": (
+        "What it may be off by is common to all readings of a session and shifts them alike: "
+        "it falls out of differences."
+    ),
+    "shared.gain": (
+        "What it may be off by is common to all readings of a session and stretches them alike: "
+        "it leaves its own share of a difference."
+    ),
+    "shared.both": (
+        "What it may be off by is common to all readings of a session: "
+        "a shift falls out of differences, a stretch leaves its own share of them."
+    ),
+    "shared.nothing": "Each reading is off by itself: nothing falls out of a difference.",
+    "scatter.common": "One scatter for all contenders, worked out from all their passes together.",
+    "scatter.own": "Each contender’s scatter from its own passes.",
+    "scatter.relative": "Scatter grows with the value: contenders are compared by ratios.",
+    "order.rounds": "In rounds: every contender once before any runs again.",
+    "order.random": "In an order drawn by lot.",
+    "order.as it came": "As it came.",
+    "order.": "Not laid down.",
+    "chained": "The reading after one weighing is the reading before the next.",
+    "between-sessions": "Another day or another set-up shifts readings by about {amount}.",
+    "repeatability": (
+        "{quantity} varies by {sd} from pass to pass (standard deviation, {degrees} degrees of freedom; {source})."
+    ),
+    "repeatability.plain": (
+        "{quantity} varies by {sd} from pass to pass (standard deviation, {degrees} degrees of freedom)."
+    ),
+    "ready-made": "Ready-made: it came with the program.",
+    "one-of": "{n} campaigns describe it differently; each description stands for itself below.",
+    "empty": "No comparison has been published here yet.",
+    "no-date": "date not noted",
+    "foot.licence": "Licence: {licence}.",
+    "foot.pays": "Who pays: {who}",
+    "foot.contact": "Write to {contact}.",
+}
+
+
+def words(key: str, **gaps: str) -> str:
+    """The words of `key` with their gaps filled; KeyError for what isn't in the table."""
+    return PHRASES[key].format_map(gaps)
