@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
+
 from reportgen.campaign.declared import Amount
 from reportgen.evaluation.evaluated import Comparison, Result
 from reportgen.wording import interval
@@ -12,12 +15,14 @@ from reportgen.wording.number import as_written
 from reportgen.wording.reason import why_missing, why_no_u
 from reportgen.wording.unit import joined
 
+_NOISE = 1e-9  # of the half-width: a difference this small is two equal numbers and binary noise
+
 
 def full(result: Result) -> str:
     """A result with its interval, or with why it has none: "14.20 g (13.58 to 14.82)", "3 of 3", "good"."""
     if result.missing:
         return why_missing(result.missing)
-    if result.estimate is None:
+    if result.kind != "measured" or result.estimate is None:
         return _looked_at(result)
     estimate = result.estimate
     return interval.printed(
@@ -36,7 +41,7 @@ def short(result: Result) -> str:
     """A result's value alone, rounded as `full` rounds it: "14.20 g"."""
     if result.missing:
         return say("reference.no-result")
-    if result.estimate is None:
+    if result.kind != "measured" or result.estimate is None:
         return _looked_at(result)
     estimate = result.estimate
     return interval.value_only(
@@ -60,23 +65,38 @@ def typed(amount: Amount) -> str:
     return joined(as_written(amount.value), amount.unit)
 
 
-def gap(pair: Comparison) -> str:
-    """The size of a difference without its sign: "2.60 g". Only for a pair that has a difference."""
-    return gap_and_half(pair)[0]
+@dataclass(frozen=True)
+class Gap:
+    """A difference without its sign, beside what it was held against.
+
+    `size` and `half` are printed, told apart by their digits; `half` is "" where nothing is known. `none`: both came
+    out alike. `by_steps`: the instrument's steps decided, and `half` is the least gap that counts.
+    """
+
+    size: str
+    half: str
+    none: bool
+    by_steps: bool = False
+
+
+def gap(pair: Comparison, results: Sequence[Result] = ()) -> Gap:
+    """The gap of a pair that has a difference; `results` of the pair say with how many decimals they were read."""
+    size, width = abs(pair.difference or 0.0), half(pair)
+    least = pair.reason.numbers.get("least_lead") if pair.reason.code == "step-decides" else None
+    known = [d for r in results if r.estimate and (d := decimals(r)) is not None]
+    finest = max(known) if known else None
+    if size < (width or size) * _NOISE:
+        size = 0.0
+    if not (least or width):
+        return Gap(interval.value_only(size, pair.u, pair.unit, decimals=finest), "", not size)
+    printed, held = interval.side_by_side(size, least or width or 0.0, pair.unit, finest)
+    return Gap(printed, held, not size, bool(least))
 
 
 def half(pair: Comparison) -> float | None:
     """Half the interval that decided a pair; where the scatter isn't known, half the instrument's, if any."""
     low, high = (pair.low, pair.high) if pair.low is not None else (pair.differed_low, pair.differed_high)
     return None if low is None or high is None else (high - low) / 2
-
-
-def gap_and_half(pair: Comparison) -> tuple[str, str]:
-    """The size of a difference and the half-width it is held against, told apart by their digits."""
-    size, width = abs(pair.difference or 0.0), half(pair)
-    if not width:
-        return interval.value_only(size, pair.u, pair.unit), ""
-    return interval.side_by_side(size, width, pair.unit)
 
 
 def size(width: float, unit: str) -> str:
@@ -87,4 +107,7 @@ def size(width: float, unit: str) -> str:
 def _looked_at(result: Result) -> str:
     if result.kind == "yes/no" and result.yes is not None and result.of is not None:
         return say("yes.of", yes=whole(result.yes), of=whole(result.of))
-    return result.grade or say("number.unknown")
+    if result.estimate is None:
+        return result.grade or say("number.unknown")
+    found = result.estimate
+    return interval.value_only(found.value, None, found.unit, found.limit, decimals=decimals(result))

@@ -13,7 +13,7 @@ from reportgen.wording import decision
 from reportgen.wording.interval import difference
 from reportgen.wording.language import say
 from reportgen.wording.reason import why
-from reportgen.wording.sentence import sentence
+from reportgen.wording.sentence import capital, sentence
 
 
 @dataclass(frozen=True)
@@ -55,8 +55,8 @@ def comparison_line(campaign: Campaign, evaluation: Evaluation, pair: Comparison
     gaps = {
         "first": name(campaign, pair.first),
         "second": name(campaign, pair.second),
-        "decision": decision.decision(pair.decision),
-        "means": meaning(s, pair, pair.first),
+        "decision": capital(decision.decision(pair.decision)),
+        "means": capital(meaning(s, pair, pair.first)),
     }
     if pair.difference is None:
         return sentence(say("comparison.line.no-difference", **gaps))
@@ -72,12 +72,12 @@ def meaning(s: Standing, pair: Comparison, first: str) -> str:
         return _with_a_bound(s, pair)
     second = pair.second if first == pair.first else pair.first
     signed = pair.difference if first == pair.first else -pair.difference
-    size, half = amounts.gap_and_half(pair)
+    gap = amounts.gap(pair, s.of_pair(pair))
     gaps = {
         "first": name(s.campaign, first),
         "second": name(s.campaign, second),
-        "gap": size,
-        "half": half,
+        "gap": gap.size,
+        "half": gap.half,
         "than": say("than.lower" if signed < 0 else "than.higher"),
     }
     if pair.decision == "better":
@@ -86,10 +86,12 @@ def meaning(s: Standing, pair: Comparison, first: str) -> str:
         key = "pair.same.means.resolved" if pair.resolved else "pair.same.means"
         return say(key, matters=amounts.typed(s.quantity.matters), **gaps)
     if pair.decision == "not enough to say":
-        return say(f"pair.once.means{_in_these_runs(pair)}", why=why(pair.reason.code), **gaps)
-    if not half:
+        return say(f"pair.once.means{_in_these_runs(pair, gap.none)}", why=why(pair.reason.code), **gaps)
+    if not gap.half:
         return say("pair.close.means.plain", why=why(pair.reason.code))
-    key = "pair.close.means" if pair.difference else "pair.close.means.no-gap"
+    if gap.by_steps:
+        return say("pair.close.means.by-steps", **gaps)
+    key = "pair.close.means.no-gap" if gap.none else "pair.close.means"
     return say(key, yardstick=yardstick(s, (pair.first, pair.second)), **gaps)
 
 
@@ -99,10 +101,10 @@ def _beyond(s: Standing, pair: Comparison) -> str:
     return {True: ".yes", False: "", None: ".open"}[pair.beyond]
 
 
-def _in_these_runs(pair: Comparison) -> str:
+def _in_these_runs(pair: Comparison, alike: bool) -> str:
     if pair.differed is False:
         return ".alike"
-    if not pair.difference:
+    if alike:
         return ".equal"
     if pair.reason.code != "no-scatter-known":
         return ".other" if pair.differed else ".other-open"
@@ -114,4 +116,9 @@ def _with_a_bound(s: Standing, pair: Comparison) -> str:
     if pair.decision == "better" and bounds:
         off = bounds[0]
         return say("pair.better.means.bound", off=name(s.campaign, off.contender), bound=amounts.short(off))
+    if pair.differed and len(bounds) == 1:
+        off = bounds[0]
+        other = pair.second if off.contender == pair.first else pair.first
+        gaps = {"off": name(s.campaign, off.contender), "other": name(s.campaign, other)}
+        return say("pair.once.means.bound", bound=amounts.short(off), **gaps)
     return say("pair.close.means.plain", why=why(pair.reason.code))

@@ -40,7 +40,7 @@ def _winner(s: Standing, best: str) -> str:
     nearest = min(pairs, key=lambda p: abs(p.difference or 0.0))
     if s.quantity.matters and nearest.beyond is False:
         return say("finding.winner.small", winner=who, place=place)
-    return say("finding.winner", winner=who, place=place, gap=amounts.gap(nearest))
+    return say("finding.winner", winner=who, place=place, gap=amounts.gap(nearest, s.of_pair(nearest)).size)
 
 
 def _once(s: Standing) -> str:

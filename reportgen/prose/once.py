@@ -48,20 +48,27 @@ def once(s: Standing) -> list[str]:
         than = say(f"than.{s.quantity.better}")
         key = "first.once.leads" if len(s.ranked) == 2 else "first.once.leads-all"
         runner_up = name(s.campaign, nearest.contender)
-        return [opening, say(key, leader=who, place=place, gap=amounts.gap(pair), than=than, next=runner_up)]
+        return [
+            opening,
+            say(key, leader=who, place=place, gap=amounts.gap(pair, s.of_pair(pair)).size, than=than, next=runner_up),
+        ]
     group = names(s.campaign, not_told_apart(s, leader))
     return [opening, say("first.once.alike", names=group), *_gaps(s, leader), say("first.once.repeat")]
 
 
 def _gaps(s: Standing, leader: str) -> list[str]:
-    halves = [h for r in s.ranked if (p := s.pair(leader, r.contender)) and (h := amounts.half(p))]
-    if not halves:
+    pairs = [p for r in s.ranked if (p := s.pair(leader, r.contender)) and amounts.half(p)]
+    if not pairs:
         return []
-    unit = s.comparisons[0].unit
-    return [say("first.once.gaps", half=amounts.size(max(halves), unit))]
+    widest = max(pairs, key=lambda p: amounts.half(p) or 0.0)
+    return [say("first.once.gaps", half=amounts.gap(widest, s.of_pair(widest)).half)]
 
 
 def single_reading(s: Standing) -> str:
     """For a table's foot: which contenders were run once, where a repeat isn't known."""
-    lone = [name(s.campaign, r.contender) for r in s.results if r.passes == 1 and r.covers == "instrument"]
+    lone = [
+        name(s.campaign, r.contender)
+        for r in s.results
+        if r.kind == "measured" and r.passes == 1 and r.covers == "instrument"
+    ]
     return say_of(len(lone), "single.line", name=and_list(lone)) if lone else ""

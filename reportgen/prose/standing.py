@@ -30,6 +30,10 @@ class Standing:
     def result(self, contender: str) -> Result:
         return next(r for r in self.results if r.contender == contender)
 
+    def of_pair(self, pair: Comparison) -> tuple[Result, Result]:
+        """The two results that a comparison compares."""
+        return self.result(pair.first), self.result(pair.second)
+
     def pair(self, one: str, other: str) -> Comparison | None:
         """The comparison of two contenders, whichever stands first in it."""
         return next((c for c in self.comparisons if {c.first, c.second} == {one, other}), None)

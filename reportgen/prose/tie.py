@@ -38,11 +38,14 @@ def tie(s: Standing) -> list[str]:
     pairs = [s.pair(a, b) for n, a in enumerate(first) for b in first[n + 1 :]]
     if s.quantity.matters and all(p is not None and p.decision == "no difference that matters" for p in pairs):
         return [say("first.tie.nothing-matters", names=who, matters=amounts.typed(s.quantity.matters))]
-    gap, half = amounts.gap_and_half(pair)
-    if not half or pair.resolved:
+    gap = amounts.gap(pair, s.of_pair(pair))
+    if not gap.half or pair.resolved:
         return [say("first.tie.plain", names=who)]
-    key = "first.tie" if pair.difference else "first.tie.no-gap"
-    return [say(key, names=who, gap=gap, yardstick=yardstick(s, tied(s)), half=half)]
+    if gap.by_steps:
+        key = "first.tie.no-gap-by-steps" if gap.none else "first.tie.by-steps"
+        return [say(key, names=who, gap=gap.size, half=gap.half)]
+    key = "first.tie.no-gap" if gap.none else "first.tie"
+    return [say(key, names=who, gap=gap.size, yardstick=yardstick(s, tied(s)), half=gap.half)]
 
 
 def beaten(s: Standing) -> list[str]:
@@ -68,7 +71,6 @@ def settle(s: Standing) -> list[str]:
         return [say("first.settle.finer")]
     if pair.settle.passes is None or pair.settle.passes > _TOO_MANY_PASSES:
         return []
-    size = abs(pair.settle.difference)
-    at_seen = pair.settle.at == "seen"
-    gap = amounts.gap(pair) if at_seen else value_only(size, None, pair.unit)
-    return [say("first.settle", passes=roughly(pair.settle.passes), gap=gap)]
+    gap = amounts.gap(pair, s.of_pair(pair))
+    size = gap.size if pair.settle.at == "seen" else value_only(abs(pair.settle.difference), None, pair.unit)
+    return [say("first.settle", passes=roughly(pair.settle.passes), gap=size)]

@@ -24,8 +24,17 @@ def off_scale(s: Standing) -> list[str]:
             key = "off.last"
         elif not worse and result.rank == (1, 1):
             key = "off.first"
-        said.append(say(key, name=name(s.campaign, result.contender), bound=short(result)))
+        elif _beyond_all(s, result):
+            key = "off.last.this-run"
+        place = say("place.higher" if result.estimate.limit == "above" else "place.lower")
+        said.append(say(key, name=name(s.campaign, result.contender), bound=short(result), place=place))
     return said
+
+
+def _beyond_all(s: Standing, bound: Result) -> bool:
+    """Whether a bound lay beyond every other reading of these runs by more than the instrument can hide."""
+    others = [r.contender for r in s.ranked if r is not bound]
+    return bool(others) and all((p := s.pair(bound.contender, other)) is not None and p.differed for other in others)
 
 
 def unranked(s: Standing) -> list[str]:

@@ -100,7 +100,8 @@ def comparison_gap(
         if (pair.quantity, pair.part) == (quantity, part) and {pair.first, pair.second} == {one, other}:
             if pair.difference is None:
                 break
-            return amounts.gap(pair), pair.difference, pair.unit
+            results = [r for c in (one, other) if (r := evaluation.of(quantity, c, part))]
+            return amounts.gap(pair, results).size, pair.difference, pair.unit
     raise LookupError(f"{name(campaign, one)} and {name(campaign, other)} have no difference there")
 
 

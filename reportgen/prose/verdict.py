@@ -11,7 +11,7 @@ from reportgen.prose.claim import bound
 from reportgen.prose.standing import name, names
 from reportgen.wording.count import in_words
 from reportgen.wording.language import say, say_of
-from reportgen.wording.listing import and_list
+from reportgen.wording.listing import and_list, or_list
 from reportgen.wording.sentence import capital, inside, paragraph, sentence
 
 _NAMED_AT_MOST = 3  # quantities; beyond these a count reads better
@@ -24,17 +24,14 @@ def campaign_answer(campaign: Campaign, evaluation: Evaluation) -> str:
     if not evaluation.firsts:
         return sentence(say("answer.unranked-only"))
     overall = evaluation.verdict.winner if evaluation.verdict else None
-    opening = say("answer.overall", winner=name(campaign, overall)) if overall else ""
-    return paragraph(opening, _by_quantity(campaign, evaluation))
+    if overall:
+        return paragraph(say("answer.overall", winner=name(campaign, overall)), _wins(campaign, evaluation.firsts))
+    return paragraph(_wins(campaign, evaluation.firsts), _open(campaign, evaluation.firsts))
 
 
-def _by_quantity(campaign: Campaign, evaluation: Evaluation) -> str:
-    firsts = evaluation.firsts
+def _wins(campaign: Campaign, firsts: Sequence[FirstPlace]) -> str:
     winners = list(dict.fromkeys(f.winner for f in firsts if f.winner))
-    open_ = [f for f in firsts if not f.winner]
-    if not winners:
-        return say_of(len(firsts), "answer.nobody", quantities=_titles(campaign, firsts), count=in_words(len(firsts)))
-    if len(winners) == 1 and not open_ and len(firsts) > _NAMED_AT_MOST:
+    if len(winners) == 1 and len(firsts) > _NAMED_AT_MOST and all(f.winner for f in firsts):
         return say("answer.best-on-all", winner=name(campaign, winners[0]), count=in_words(len(firsts)))
     said = [
         say(
@@ -44,9 +41,31 @@ def _by_quantity(campaign: Campaign, evaluation: Evaluation) -> str:
         )
         for w in winners
     ]
-    if open_:
-        said.append(say_of(len(open_), "answer.rest", quantities=_titles(campaign, open_), count=in_words(len(open_))))
     return say("answer.join").join(said)
+
+
+def _open(campaign: Campaign, firsts: Sequence[FirstPlace]) -> str:
+    """Where nobody comes first alone. Those who share a first place that others were beaten to are named."""
+    open_ = [f for f in firsts if not f.winner]
+    shared = [f for f in open_ if f.reason.code == "lead-within" and len(f.may_be_first) < _ranked(campaign, f)]
+    if open_ and len(shared) == len(open_) <= _NAMED_AT_MOST:
+        groups = list(dict.fromkeys(f.may_be_first for f in shared))
+        return say("answer.join").join(
+            say(
+                "answer.shared",
+                names=names(campaign, group),
+                quantities=_titles(campaign, [f for f in shared if f.may_be_first == group]),
+            )
+            for group in groups
+        )
+    if not open_:
+        return ""
+    key = "answer.nobody" if len(open_) == len(firsts) else "answer.rest"
+    return say_of(len(open_), key, quantities=_titles(campaign, open_), count=in_words(len(open_)))
+
+
+def _ranked(campaign: Campaign, first: FirstPlace) -> int:
+    return len(campaign.contenders) - len(first.unranked)
 
 
 def how_firm(campaign: Campaign, evaluation: Evaluation) -> str:
@@ -82,14 +101,14 @@ def must_line(campaign: Campaign, evaluation: Evaluation, outcome: MustOutcome) 
     )
 
 
-def money_line(campaign: Campaign, verdict_quantity: str, value: ValueForMoney) -> str:
-    """Whether someone else costs no more and is resolved better on the quantity the money is judged by."""
+def money_line(campaign: Campaign, quantities: Sequence[str], value: ValueForMoney) -> str:
+    """Whether someone else costs no more and is resolved better on what the money is judged by."""
     who = name(campaign, value.contender)
     if not value.dominated_by:
         return sentence(say("money.frontier", name=who))
     better = names(campaign, value.dominated_by)
-    title = inside(campaign.quantity(verdict_quantity).title) if verdict_quantity else ""
-    return sentence(say("money.dominated", name=who, better=better, quantity=title))
+    titles = or_list([inside(campaign.quantity(q).title) for q in quantities])
+    return sentence(say("money.dominated", name=who, better=better, quantity=titles))
 
 
 def _must(campaign: Campaign, quantity: str) -> Must | None:

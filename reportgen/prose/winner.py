@@ -23,16 +23,16 @@ def winner(s: Standing, best: str) -> list[str]:
     if not pairs:
         return [opening, say("first.lead.plain")]
     pair, nearest = min(pairs, key=lambda found: abs(found[0].difference or 0.0))
-    lead, width = amounts.gap_and_half(pair)
-    if not width:
+    lead = amounts.gap(pair, s.of_pair(pair))
+    if not lead.half:
         return [opening, say("first.lead.plain")]
     alike = s.campaign.test(s.quantity.test).scatter == "common"
     held = say(
         "first.lead.alike" if alike else "first.lead",
-        gap=lead,
+        gap=lead.size,
         next=name(s.campaign, nearest.contender),
         yardstick=yardstick(s, (best, nearest.contender)),
-        half=width,
+        half=lead.half,
     )
     return [opening, held, matters(s, pair.beyond)]
 

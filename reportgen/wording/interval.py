@@ -139,14 +139,14 @@ def clock(seconds: float, decimals: int = 0) -> str:
 
 
 def decimals_for(u: Number | None, low: Number | None, high: Number | None) -> int | None:
-    """The decimals a result is printed with: two significant digits of `u`, else of a quarter of its interval.
+    """The decimals a result is printed with: two significant digits of `u`, else of half its interval.
 
     None where neither says anything: then the readings' own decimals count.
     """
     if number.known(u) and u > 0:
         return number.decimals_of(u)
     if number.known(low) and number.known(high) and high > low:
-        return number.decimals_of((number.exact(high) - number.exact(low)) / 4)
+        return number.decimals_of((number.exact(high) - number.exact(low)) / 2)
     return None
 
 
@@ -156,11 +156,17 @@ def plain_decimals(value: Number) -> int:
     return max(0, 3 - size.adjusted()) if size and size != size.to_integral_value() else 0
 
 
-def side_by_side(first: Number, second: Number, unit: str) -> tuple[str, str]:
-    """Two amounts to be compared by eye, with two digits of the second; more where they would read alike and aren't."""
+def side_by_side(first: Number, second: Number, unit: str, at_most: int | None = None) -> tuple[str, str]:
+    """Two amounts to be compared by eye, with two digits of the second: ("3.1 s", "8.2 s").
+
+    `at_most` are the decimals the readings have. More digits are shown where the two would read alike and aren't, or
+    where the first would read zero and isn't.
+    """
     places = number.decimals_of(second) if second else plain_decimals(first)
-    while number.exact(first) != number.exact(second) and number.rounded(first, places) == number.rounded(
-        second, places
+    places = min(places, at_most) if at_most is not None else places
+    differ = number.exact(first) != number.exact(second)
+    while (differ and number.rounded(first, places) == number.rounded(second, places)) or (
+        first and not number.rounded(first, places)
     ):
         places += 1
     return joined(number.fixed(first, places), unit), joined(number.fixed(second, places), unit)

@@ -93,7 +93,7 @@ def test_single_readings_within_the_instrument_say_how_large_a_gap_it_can_tell()
     words = said(t.pair("ostler", "brindle", "not enough to say", 2.0).once("corvane", "ostler", "brindle"))
     assert words.startswith("Each ran once: Corvane Sol 81.00 g, Ostler Mk II 82.00 g, Brindle 88.00 g.")
     assert "Corvane Sol and Ostler Mk II can't be told apart even in this run." in words
-    assert "Gaps under 2.0 g can't be told on this instrument." in words
+    assert "Gaps up to 2.0 g can't be told on this instrument." in words
     assert words.endswith("Whether that would repeat isn't known.")
 
 
