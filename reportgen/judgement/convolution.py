@@ -107,7 +107,7 @@ def _of_both(level: float, degrees: float, parts: Parts) -> float:
         return 2.0 * float(np.sum(weights * stdtr(degrees, h - nodes))) - 1.0 - level
 
     low = _student(level, degrees)
-    return zero_of_rising(excess, low, low + reach)
+    return zero_of_rising(excess, low, low + reach, close=1e-9)
 
 
 @lru_cache(maxsize=512)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 
-def zero_of_rising(rising: Callable[[float], float], low: float, high: float) -> float:
-    """Zero of a rising function between `low` and `high`: false position, the idle end halved (Illinois)."""
+def zero_of_rising(rising: Callable[[float], float], low: float, high: float, close: float = 1e-12) -> float:
+    """Where a function rising from `low` to `high` is within `close` of zero: false position (Illinois)."""
     at_low, at_high, last = rising(low), rising(high), 0
     for _ in range(100):
         if at_low >= 0.0:
@@ -15,7 +15,7 @@ def zero_of_rising(rising: Callable[[float], float], low: float, high: float) ->
             return high
         middle = (low * at_high - high * at_low) / (at_high - at_low)
         value = rising(middle)
-        if abs(value) < 1e-12:
+        if abs(value) < close:
             return middle
         if value > 0.0:
             high, at_high, at_low, last = middle, value, at_low / 2.0 if last > 0 else at_low, 1

@@ -87,7 +87,9 @@ def test_sleep_under_own_scatter_is_welchs_interval_with_degrees_truncated():
     # R, t.test(extra ~ group, sleep): t = −1.8608, ν = 17.776; JCGM 100, G.4.1 truncates to 17
     found = pair(judged(SLEEP, Rules("higher", scatter="own")), "1", "2")
     assert found.difference / found.u == pytest.approx(-1.8608, abs=0.00005)
-    assert (found.high - found.low) / 2 / found.u == pytest.approx(2.1098, abs=0.00005)  # t(17), JCGM 100 table G.2: 2.11
+    assert (found.high - found.low) / 2 / found.u == pytest.approx(
+        2.1098, abs=0.00005
+    )  # t(17), JCGM 100 table G.2: 2.11
     assert not found.resolved
 
 
