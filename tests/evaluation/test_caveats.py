@@ -11,8 +11,8 @@ from reportgen.finding import Place
 from reportgen.intake.reading import ReadingKey
 from tests.evaluation.bench import evaluated, pair, result, value
 
-HEAD = "title: T\ncontenders: {corvane: C, ostler: O, tamsin: T}\nmeasure:\n  gas: one reading, g, lower\n  time: timed, s, lower\nreadings: readings.csv\n"
-ROWS = "contender,pass,gas,time\ncorvane,1,10.1,200\ncorvane,2,10.3,203\ncorvane,3,19.2,202\nostler,1,12.0,240\nostler,2,12.2,244\nostler,3,12.1,241\ntamsin,1,11.9,222\ntamsin,2,12.3,221\ntamsin,3,12.1,225\n"
+HEAD = "title: T\ncontenders: {corvane: C, ostler: O, tamsin: T}\nmeasure:\n  gas: one reading, g, lower\n  wait: timed, s, lower\nreadings: readings.csv\n"
+ROWS = "contender,pass,gas,wait\ncorvane,1,10.1,200\ncorvane,2,10.3,203\ncorvane,3,19.2,202\nostler,1,12.0,240\nostler,2,12.2,244\nostler,3,12.1,241\ntamsin,1,11.9,222\ntamsin,2,12.3,221\ntamsin,3,12.1,225\n"
 
 
 def test_an_excluded_pass_counts_for_nothing_and_the_result_without_it_is_kept(tmp_path: Path) -> None:
@@ -26,7 +26,7 @@ def test_an_excluded_pass_counts_for_nothing_and_the_result_without_it_is_kept(t
     assert (gas.passes, gas.excluded) == (2, 1)
     assert value(found, "gas", "corvane") == pytest.approx(10.2)
     assert gas.without == pytest.approx((10.1 + 10.3 + 19.2) / 3)
-    assert result(found, "time", "corvane").excluded == 0
+    assert result(found, "wait", "corvane").excluded == 0
     (first,) = [f for f in found.firsts if f.quantity == "gas"]
     assert first.winner == "corvane"
     assert first.order_changes_without is True
@@ -42,23 +42,23 @@ def test_a_caveat_shows_on_results_comparisons_and_claims_that_rest_on_it(tmp_pa
     with_ostler = pair(found, "gas", "corvane", "ostler")
     assert leak in found.caveats_on("gas", with_ostler.rests_on)
     assert leak not in found.caveats_on("gas", pair(found, "gas", "corvane", "tamsin").rests_on)
-    assert leak not in found.caveats_on("time", pair(found, "time", "corvane", "ostler").rests_on)
+    assert leak not in found.caveats_on("wait", pair(found, "wait", "corvane", "ostler").rests_on)
 
 
 def test_do_not_rank_takes_a_result_out_of_ranks_and_first_place(tmp_path: Path) -> None:
     found = evaluated(
         tmp_path,
         HEAD
-        + "caveats:\n  - {about: time, contender: corvane, says: The pot was half full., pushes: down, so: do not rank}\n",
+        + "caveats:\n  - {about: wait, contender: corvane, says: The pot was half full., pushes: down, so: do not rank}\n",
         readings=ROWS,
     )
-    time = result(found, "time", "corvane")
-    assert time.rank is None
-    assert time.blocked == "The pot was half full."
-    (first,) = [f for f in found.firsts if f.quantity == "time"]
+    wait = result(found, "wait", "corvane")
+    assert wait.rank is None
+    assert wait.blocked == "The pot was half full."
+    (first,) = [f for f in found.firsts if f.quantity == "wait"]
     assert first.winner == "tamsin"
     assert "corvane" in first.unranked
-    assert result(found, "time", "tamsin").rank == (1, 1)
+    assert result(found, "wait", "tamsin").rank == (1, 1)
 
 
 def test_a_caveat_meets_a_result_exactly_where_their_readings_meet() -> None:

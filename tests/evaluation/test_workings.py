@@ -144,7 +144,7 @@ readings: readings.csv
         )
     (finding,) = refused.value.findings
     assert finding.place.file == "campaign.yaml"
-    assert finding.place.line == 6
+    assert finding.place.line == 7
     assert finding.place.column > len("    formula:")
     assert says in finding.says
 
