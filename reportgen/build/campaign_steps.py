@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import posixpath
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from reportgen.finding import Finding, in_order
@@ -53,14 +54,29 @@ def files_of(workspace: Workspace, declared: Declared) -> tuple[str, ...]:
     return tuple(path for path in files if not path.startswith(sites))
 
 
+def check_prose(declared: Declared, evaluation: Evaluation) -> tuple[Finding, ...]:
+    """What is wrong with the references in the author's texts: unknown ones, and numbers that no longer agree."""
+    from reportgen.addresses import campaign_page
+    from reportgen.prose.markdown import render
+    from reportgen.prose.references import resolver
+
+    resolve = resolver(declared, evaluation, campaign_page(declared.campaign.id))
+    return tuple(finding for text in declared.campaign.prose for finding in render(text, resolve).findings)
+
+
 def audit(
-    declared: Declared, readings: Readings, evaluation: Evaluation, publication: Publication, files: tuple[str, ...]
+    declared: Declared,
+    readings: Readings,
+    evaluation: Evaluation,
+    publication: Publication,
+    files: tuple[str, ...],
+    prose: tuple[Finding, ...],
 ) -> tuple[Finding, ...]:
     """Everything there is to say about the campaign: what was met on the way and what the rules find, once each."""
     from reportgen.audit.audit import audit
 
-    found = (*audit(declared, readings, evaluation, publication, files), *evaluation.findings)
-    return in_order(dict.fromkeys(found))
+    met = replace(declared, findings=(*declared.findings, *evaluation.findings, *prose))
+    return in_order(dict.fromkeys(audit(met, readings, evaluation, publication, files)))
 
 
 def draw(declared: Declared, evaluation: Evaluation, program: str, kept: Kept) -> Mapping[str, Figure]:
@@ -110,13 +126,17 @@ def record(declared: Declared, evaluation: Evaluation, findings: tuple[Finding, 
 def copied(declared: Declared, readings: Readings, files: tuple[str, ...]) -> Mapping[str, str]:
     """Address on the site → path in the workspace, of every file that is passed on byte for byte.
 
-    These are the files its readings came from and what lies in `attachments/`.
+    These are the files its readings came from, what lies in `attachments/`, and what its texts name.
     """
     from reportgen.addresses import raw_file
+    from reportgen.prose.written import link_places, picture_places
 
     campaign = declared.campaign
     attached = posixpath.join(campaign.folder, "attachments/")
-    paths = {*(file.path for file in readings.files), *(path for path in files if path.startswith(attached))}
+    named = {target for text in campaign.prose for _, target in link_places(text)}
+    named |= {target for text in campaign.prose for _, target, _ in picture_places(text)}
+    shown = {posixpath.normpath(posixpath.join(campaign.folder, target.partition("#")[0])) for target in named}
+    paths = {*(file.path for file in readings.files), *(f for f in files if f.startswith(attached) or f in shown)}
     return {raw_file(campaign.id, posixpath.relpath(path, campaign.folder or ".")): path for path in sorted(paths)}
 
 

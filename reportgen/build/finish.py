@@ -1,4 +1,4 @@
-"""From what was made of every campaign to one site: pages of campaigns, pages across them, style sheet, files."""
+"""From what was made of every campaign to one site: their pages, pages across them, style sheet, files."""
 
 from __future__ import annotations
 
@@ -10,19 +10,30 @@ from reportgen.addresses import results_file
 
 if TYPE_CHECKING:
     from reportgen.campaign.declared import Publication
+    from reportgen.finding import Finding
+    from reportgen.pages.told import Page
     from reportgen.sources import Workspace
+    from reportgen.theme import Theme
+
+Made = Mapping[str, Any]  # what the steps made of one campaign, by the name the table gives it
 
 
-def finish(
-    workspace: Workspace, publication: Publication, shown: Sequence[Mapping[str, Any]], theme: Any, out: Path
-) -> int:
-    """Put the whole site at `out` in one exchange; the number of its pages."""
+def pages_across(
+    workspace: Workspace, publication: Publication, made: Sequence[Made], theme: Theme
+) -> tuple[tuple[Page, ...], tuple[Finding, ...]]:
+    """The pages that belong to no campaign, and what there is to say about the texts on them. Raises `Refused`."""
+    from reportgen.site.texts import site_texts
     from reportgen.site.wide import site_pages
+
+    return site_pages(publication, [campaign["card"] for campaign in made], site_texts(workspace), theme)
+
+
+def put_in_place(workspace: Workspace, shown: Sequence[Made], across: Sequence[Page], theme: Theme, out: Path) -> int:
+    """Put the whole site at `out` in one exchange; the number of its pages. Raises `Refused` and OSError."""
     from reportgen.site.write import exchange
     from reportgen.sources import read_bytes
 
-    pages = [page for made in shown for page in made["pages"]]
-    pages += site_pages(workspace, publication, tuple(made["card"] for made in shown), theme)
+    pages = [*across, *(page for made in shown for page in made["pages"])]
     outputs = {page.address: page.html.encode() for page in pages} | dict(theme.static)
     for made in shown:
         outputs[results_file(made["declared"].campaign.id)] = made["record"].encode()

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from reportgen.build import stamp
+from reportgen.build.finish import Made, pages_across, put_in_place
 from reportgen.build.progress import Built, Progress, Tell, quiet
 from reportgen.build.steps import CHECKED, SHOWN, Step, follow
 from reportgen.finding import Finding, Refused, in_order
@@ -14,12 +16,12 @@ from reportgen.store.kept import kept_in, tidy
 
 if TYPE_CHECKING:
     from reportgen.campaign.declared import Publication
+    from reportgen.pages.told import Page
     from reportgen.sources import Workspace
+    from reportgen.theme import Theme
 
 SITE = ".site"
 KEPT = ".kept"
-
-Made = Mapping[str, Any]  # what the steps made of one campaign, by the name the table gives it
 
 
 def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet) -> Built:
@@ -39,20 +41,16 @@ def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet) -> Bui
     if before and stamp.stands(before, now):
         stamp.refresh(kept, target, before, now)
         return Built(before.findings, before.campaigns, before.pages, target, unchanged=True)
-    publication, checked, findings = _check(workspace, tell)
-    if any(finding.severity == "error" for finding in findings):
-        raise Refused(findings)
-    from reportgen.build.finish import finish
-    from reportgen.theme import load_theme
-
-    theme = load_theme(workspace, publication.theme)
-    more = {"theme": theme, "kept": kept, "program": stamp.program(now)}
-    shown, refusals = _all_through(SHOWN, [{**made, **more} for made in checked], tell)
+    checked = _check(workspace, tell)
+    if checked.refused:
+        raise Refused(checked.findings)
+    more = {"theme": checked.theme, "kept": kept, "program": stamp.program(now)}
+    shown, refusals = _all_through(SHOWN, [{**made, **more} for made in checked.made], tell)
     if refusals:
-        raise Refused(in_order(dict.fromkeys((*refusals, *findings))))
+        raise Refused(in_order(dict.fromkeys((*refusals, *checked.findings))))
     tell(Progress("putting the site in place"))
-    pages = finish(workspace, publication, shown, theme, target)
-    built = Built(findings, len(shown), pages, target)
+    pages = put_in_place(workspace, shown, checked.across, checked.theme, target)
+    built = Built(checked.findings, len(shown), pages, target)
     stamp.keep(kept, target, now, workspace.root, _read_besides(shown), built)
     tidy(kept)
     return built
@@ -63,20 +61,48 @@ def audit_path(path: Path, tell: Tell = quiet) -> tuple[Finding, ...]:
     from reportgen.sources import find_workspace
 
     try:
-        return _check(find_workspace(path), tell)[2]
+        return _check(find_workspace(path), tell).findings
     except Refused as refused:
         return in_order(refused.findings)
 
 
-def _check(workspace: Workspace, tell: Tell) -> tuple[Publication, tuple[Made, ...], tuple[Finding, ...]]:
-    """The publication, what was made of each campaign that can be read, and every finding, errors included."""
-    from reportgen.campaign.load import load_publication
+@dataclass(frozen=True)
+class _Checked:
+    """All campaigns that can be read, the pages across them, and every finding; `refused`: one is an error."""
 
-    publication, first = load_publication(workspace)
+    made: tuple[Made, ...]
+    across: tuple[Page, ...]
+    theme: Theme
+    findings: tuple[Finding, ...]
+
+    @property
+    def refused(self) -> bool:
+        return any(finding.severity == "error" for finding in self.findings)
+
+
+def _check(workspace: Workspace, tell: Tell) -> _Checked:
+    """Everything that can be wrong, looked for in one run, as far as each mistake lets one see."""
+    publication, first, theme = _settings(workspace)
     begin = [{"workspace": workspace, "publication": publication, "folder": f} for f in workspace.campaigns]
-    checked, refusals = _all_through(CHECKED, begin, tell)
-    told = (finding for made in checked for finding in made["findings"])
-    return publication, checked, in_order(dict.fromkeys((*first, *refusals, *told)))
+    made, refusals = _all_through(CHECKED, begin, tell)
+    across, last = ((), ()) if refusals else pages_across(workspace, publication, made, theme)
+    told = (finding for campaign in made for finding in campaign["findings"])
+    return _Checked(made, across, theme, in_order(dict.fromkeys((*first, *refusals, *told, *last))))
+
+
+def _settings(workspace: Workspace) -> tuple[Publication, tuple[Finding, ...], Theme]:
+    """The publication and its theme; where they can't be used, the usual ones and the findings that say so."""
+    from reportgen.campaign.declared import Publication
+    from reportgen.campaign.publication import load_publication
+    from reportgen.theme import load_theme
+
+    publication = Publication()
+    findings: tuple[Finding, ...] = ()
+    try:
+        publication, findings = load_publication(workspace)
+        return publication, findings, load_theme(workspace, publication.theme)
+    except Refused as refused:
+        return publication, (*findings, *refused.findings), load_theme(None)
 
 
 def _all_through(

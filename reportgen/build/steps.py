@@ -28,13 +28,15 @@ CHECKED: tuple[Step, ...] = (
     Step("declared", ("workspace", "folder", "publication"), do.declare, "reading the declarations"),
     Step("readings", ("workspace", "declared"), do.read, "reading the measurements"),
     Step("evaluation", ("declared", "readings"), do.evaluate, "working out results"),
+    Step("prose", ("declared", "evaluation"), do.check_prose, "following references"),
     Step("files", ("workspace", "declared"), do.files_of, "looking for what is unused"),
     Step(
         "findings",
-        ("declared", "readings", "evaluation", "publication", "files"),
+        ("declared", "readings", "evaluation", "publication", "files", "prose"),
         do.audit,
         "checking data, fairness and prose",
     ),
+    Step("card", ("declared", "evaluation"), do.card, "noting it in the archive"),
 )
 
 SHOWN: tuple[Step, ...] = (
@@ -49,7 +51,6 @@ SHOWN: tuple[Step, ...] = (
     Step("pages", ("told",), do.build_pages, "writing pages"),
     Step("record", ("declared", "evaluation", "findings", "readings"), do.record, "writing results.json"),
     Step("copied", ("declared", "readings", "files"), do.copied, "copying files"),
-    Step("card", ("declared", "evaluation"), do.card, "noting it in the archive"),
 )
 
 

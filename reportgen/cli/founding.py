@@ -79,7 +79,8 @@ def found(site: Site, asked: Asked) -> list[Path]:
 
 def _try_out(site: Site, asked: Asked, root: Path) -> tuple[str, ...]:
     """Read the campaign as it will stand, in a workspace at `root`; the headings its table needs. Raises `Refused`."""
-    from reportgen.campaign.load import load_campaign, load_publication
+    from reportgen.campaign.load import load_campaign
+    from reportgen.campaign.publication import load_publication
     from reportgen.sources import find_workspace
 
     folder = site.campaign.relative_to(site.workspace).as_posix()
