@@ -184,9 +184,3 @@ def _within(calculate: Callable[[], float]) -> float:
         return calculate()
     except OverflowError:
         raise NoValue("a number too large to hold", "look for a unit that is wrong by many powers of ten") from None
-
-
-__all__ = [
-    "add", "difference", "divide", "exact", "exp", "in_unit", "log", "multiply", "negate", "power", "sqrt", "step_of",
-    "subtract", "weighted",
-]  # fmt: skip

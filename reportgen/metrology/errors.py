@@ -38,11 +38,15 @@ class FormulaError(MetrologyError):
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
-    """`did you mean X?` for the nearest of the known words, "" where none is near; capitals don't count against it."""
+    """`did you mean X?` for the nearest of the known words, or the only one that begins so; "" where none is near.
+
+    Capitals don't count against a word.
+    """
     from difflib import get_close_matches  # 5 ms that only a misspelling pays
 
     folded: dict[str, str] = {}
     for each in known:
         folded.setdefault(each.casefold(), each)
-    near = get_close_matches(word.casefold(), folded, n=1, cutoff=0.7)
+    begun = [each for each in folded if len(word) > 2 and each.startswith(word.casefold())]
+    near = get_close_matches(word.casefold(), folded, n=1, cutoff=0.7) or (begun if len(begun) == 1 else [])
     return f"did you mean {folded[near[0]]}?" if near else ""

@@ -70,14 +70,15 @@ def observed(
             raise MetrologyError("a reading without a value and without a limit", "")
         return Uncertain(None, unit, {}, limit)
     name = instrument.id if instrument else ""
+    reaction = _reaction(unit) if instrument and instrument.by_hand else 0.0
     width = step if step is not None else _resolution(instrument, unit)
     found: dict[Source, float] = {}
     if width:
         found[Source("step", name, reading)] = width / math.sqrt(12)
     if instrument:
         found.update(_accuracy(instrument, value, unit, session, reading))
-        if instrument.by_hand:
-            found[Source("reaction", name, reading)] = _reaction(unit) / math.sqrt(3)
+    if reaction:
+        found[Source("reaction", name, reading)] = reaction / math.sqrt(3)
     return Uncertain(value, unit, found, limit)
 
 

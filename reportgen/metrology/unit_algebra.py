@@ -18,7 +18,7 @@ from reportgen.metrology.unit import (
     kind_of_product,
     power_of,
 )
-from reportgen.metrology.unit_table import LEVEL, Dimension
+from reportgen.metrology.unit_table import LEVEL, SPELLINGS, Dimension
 from reportgen.metrology.unit_text import merged, read_atoms, write_atoms
 
 Sign = Literal["+", "-"]
@@ -128,4 +128,5 @@ def _times(one: Dimension, other: Dimension, power: Fraction) -> Dimension:
 
 
 def _atoms(unit: Unit) -> tuple[tuple[str, Fraction], ...]:
-    return read_atoms(unit.symbol) if unit.symbol else ()
+    found = read_atoms(unit.symbol) if unit.symbol else ()
+    return tuple((SPELLINGS[atom].symbol if atom in SPELLINGS else atom, power) for atom, power in found)

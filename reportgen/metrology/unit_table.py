@@ -121,6 +121,9 @@ _PLAIN: tuple[tuple[str, Fraction | int | str, Dimension, str], ...] = (
     ("ppb", Fraction(1, 10**9), NUMBER, ""),
     ("pieces", 1, NUMBER, "piece pcs pc"),
     ("times", 1, NUMBER, ""),
+    ("frames", 1, NUMBER, "frame"),
+    ("laps", 1, NUMBER, "lap"),
+    ("cycles", 1, NUMBER, "cycle"),
     ("dB", 1, LEVEL, "decibel"),
     ("dB(A)", 1, (("level A", Fraction(1)),), "dBA"),
     ("dB(C)", 1, (("level C", Fraction(1)),), "dBC"),
@@ -178,7 +181,7 @@ _CODES = """AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BGN BHD BIF BMD BND 
     HUF IDR ILS INR IQD IRR ISK JMD JOD JPY KES KGS KHR KMF KPW KRW KWD KYD KZT LAK LBP LKR LRD LSL LYD MAD MDL MGA
     MKD MMK MNT MOP MRU MUR MVR MWK MXN MYR MZN NAD NGN NIO NOK NPR NZD OMR PAB PEN PGK PHP PKR PLN PYG QAR RON RSD
     RUB RWF SAR SBD SCR SDG SEK SGD SHP SLE SOS SRD SSP STN SVC SYP SZL THB TJS TMT TND TOP TRY TTD TWD TZS UAH UGX
-    USD UYU UZS VES VND VUV WST XAF XCD XOF XPF YER ZAR ZMW ZWG"""
+    USD UYU UZS VES VND VUV WST XAF XCD XCG XOF XPF YER ZAR ZMW ZWG"""
 CURRENCIES = frozenset(_CODES.split())
 
 # what is written often, means two things, and would be read wrongly in silence
@@ -190,6 +193,7 @@ REFUSED: dict[str, tuple[str, str]] = {
     "tons": ("there are three tons", "write t for 1000 kg, short_ton or long_ton"),
     "Cal": ("Cal with a capital could be either calorie", "write kcal or cal"),
     "$": ("$ is money of many countries", "write the code, such as USD"),
+    "fps": ("fps could be frames or feet a second", "write frames/s or ft/s"),
     "degrees": ("degrees of what?", "write °C or °F for a temperature, deg for an angle"),
 }
 
