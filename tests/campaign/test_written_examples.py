@@ -3,9 +3,9 @@
 from decimal import Decimal
 
 import pytest
+
 from reportgen.campaign.load import load_campaign, load_publication
 from reportgen.sources import find_workspace
-
 from tests.campaign.written_examples import SHARED, SHORT_FORMS, SMALLEST, SPLIT, write
 
 

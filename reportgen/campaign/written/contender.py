@@ -30,8 +30,8 @@ class WrittenPrice:
     at: Place
     paid: MoneyOf | None = key("What was paid, with its currency")
     listed: MoneyOf | None = key("What it is listed at, or from what to what")
-    date: DayOf | None = key("When")
-    where: Words | None = key("Where")
+    date: DayOf | None = key("The day of this price")
+    where: Words | None = key("The shop it was seen at")
 
 
 @dataclass(frozen=True, kw_only=True)
