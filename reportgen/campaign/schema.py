@@ -5,7 +5,6 @@ What a schema can't say (names that exist, files that are there, a 30 February) 
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping
 from typing import Any, Literal
 
@@ -32,6 +31,7 @@ SHAPES: Mapping[FileKind, Record | Keyed] = {
     "verdict": shape_of(WrittenVerdict),
     "publication": shape_of(WrittenPublication),
 }
+FILE_KINDS: tuple[FileKind, ...] = tuple(SHAPES)
 
 
 def schema_of(kind: FileKind) -> dict[str, Any]:
@@ -40,11 +40,6 @@ def schema_of(kind: FileKind) -> dict[str, Any]:
     shape = SHAPES[kind]
     body = _record(shape, defined) if isinstance(shape, Record) else _keyed(shape, defined)
     return {"$schema": DIALECT, "title": f"{kind}.yaml", **body, "$defs": dict(sorted(defined.items()))}
-
-
-def schema_files() -> dict[str, str]:
-    """Every schema as a file: name → text."""
-    return {f"{kind}.json": json.dumps(schema_of(kind), ensure_ascii=False, indent=1) + "\n" for kind in SHAPES}
 
 
 def _of(shape: Shape, defined: dict[str, Any]) -> dict[str, Any]:
@@ -112,6 +107,3 @@ def _record(shape: Record, defined: dict[str, Any]) -> dict[str, Any]:
 
 def _described(key: Key, defined: dict[str, Any]) -> dict[str, Any]:
     return {"description": key.says, **_of(key.shape, defined)}
-
-
-__all__ = ["DIALECT", "SHAPES", "FileKind", "schema_files", "schema_of"]
