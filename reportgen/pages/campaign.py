@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from reportgen.addresses import campaign_page, from_to, test_page
 from reportgen.campaign.declared import Contender
+from reportgen.charts.figure import Figure
 from reportgen.pages.framing import frame_of
 from reportgen.pages.grid import Grid, grid_of
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
@@ -62,6 +63,7 @@ class CampaignView:
     place: str
     grid: Grid
     matrix: Matrix
+    overview: Figure | None
     limits: tuple[CaveatShown, ...]
     verdict: VerdictShown | None
     tests: tuple[TestLine, ...]
@@ -105,6 +107,7 @@ def campaign_view(told: Told) -> CampaignView:
         place=campaign.place,
         grid=grid_of(told, page),
         matrix=matrix_of(told, page),
+        overview=told.figures.get("overview"),
         limits=tuple(shown(campaign, bearing[n]) for n in sorted(bearing)),
         verdict=verdict_of(told, page),
         tests=_tests(told, page),

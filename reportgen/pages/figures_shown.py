@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Result
 from reportgen.pages.words import words
+from reportgen.prose.amounts import decimals
 from reportgen.wording import interval, number
 from reportgen.wording.reason import why_blocked, why_missing, why_no_u
 from reportgen.wording.unit import spelled
@@ -51,8 +52,9 @@ def _one(r: Result, quantity: Quantity) -> Printed:
     if e is None:
         said = words("cell.missing")
         return Printed(said, "", False, "", "", said)
-    whole = interval.value_only(e.value, r.u, e.unit, e.limit, low=r.low, high=r.high)
-    value = interval.value_only(e.value, r.u, "", e.limit, low=r.low, high=r.high)
+    places = decimals(r)
+    value = interval.value_only(e.value, r.u, "", e.limit, low=r.low, high=r.high, decimals=places)
+    whole = interval.value_only(e.value, r.u, e.unit, e.limit, low=r.low, high=r.high, decimals=places)
     why = why_no_u(r.why_no_u) if r.why_no_u else ""
     return Printed(value, "", e.limit is None and e.value is not None, _between(r, ""), why, whole)
 
@@ -60,6 +62,8 @@ def _one(r: Result, quantity: Quantity) -> Printed:
 def _between(r: Result, unit: str) -> str:
     if r.low is None or r.high is None:
         return ""
+    if r.kind == "yes/no":
+        return words("interval", low=interval.percent(r.low), high=interval.percent(r.high))
     return interval.between(r.low, r.high, unit, r.u)
 
 

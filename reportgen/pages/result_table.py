@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -27,6 +28,7 @@ class ResultRow:
     """One contender's line. `lanes` are the pieces of the brackets past it: "top", "tick", "through", "bottom", "none".
 
     `limits` are the caveats that stand in full beside this row, `marks` those that bear on it and not on all.
+    `rows_down` is how many lines their place in the side column reaches, 0 where one above reaches over this line.
     """
 
     contender: Named
@@ -39,6 +41,7 @@ class ResultRow:
     unranked: str
     marks: tuple[CaveatMark, ...]
     limits: tuple[CaveatShown, ...]
+    rows_down: int
 
 
 @dataclass(frozen=True)
@@ -66,6 +69,11 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
     results = in_order([r for r in evaluation.results if (r.quantity, r.part) == (quantity.id, part)], quantity)
     bearing = {r.contender: evaluation.caveats_on(quantity.id, r.rests_on) for r in results}
     of_all = [c for c in next(iter(bearing.values()), ()) if all(c in found for found in bearing.values())]
+    limits = [
+        tuple(shown(campaign, c) for c in bearing[r.contender] if c in in_full and c.contender == r.contender)
+        for r in results
+    ]
+    rows_down = _reach([bool(of) for of in limits])
     lanes = _lanes(told, quantity, part, results)
     rows = []
     for n, (r, figure) in enumerate(zip(results, printed(results, quantity), strict=True)):
@@ -82,7 +90,8 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
                 rank=rank_shown(r),
                 unranked=why_unranked(r),
                 marks=marks(own),
-                limits=tuple(shown(campaign, c) for c in own if c in in_full and c.contender == r.contender),
+                limits=limits[n],
+                rows_down=rows_down[n],
             )
         )
     return ResultTable(
@@ -163,3 +172,10 @@ def _lanes(told: Told, quantity: Quantity, part: str, results: Sequence[Result])
                 pieces.append("tick" if r.contender in group else "through")
         rows.append(tuple(pieces))
     return rows
+
+
+def _reach(has: Sequence[bool]) -> list[int]:
+    """For each line how far down its side column reaches: to the next line that has caveats of its own."""
+    starts = [n for n, here in enumerate(has) if here or n == 0] + [len(has)]
+    reach = dict(zip(starts, (b - a for a, b in itertools.pairwise(starts)), strict=False))
+    return [reach.get(n, 0) for n in range(len(has))]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from reportgen.campaign.declared import WeSay
+from reportgen.charts.figure import Figure
 from reportgen.evaluation.evaluated import MustOutcome
 from reportgen.pages.named import Named, named
 from reportgen.pages.told import Told
@@ -54,8 +55,8 @@ class VerdictShown:
     rows: tuple[ConditionRow, ...]
     said: SaidShown | None
     support: tuple[str, ...]
-    money_by: tuple[str, ...]
     money: tuple[MoneyRow, ...]
+    money_figure: Figure | None
 
 
 def verdict_of(told: Told, page: str) -> VerdictShown | None:
@@ -76,8 +77,8 @@ def verdict_of(told: Told, page: str) -> VerdictShown | None:
         rows=tuple(rows),
         said=_said(told, page, we_say) if we_say else None,
         support=_support(told, we_say),
-        money_by=tuple(inside(told.campaign.quantity(q).title) for q in verdict.value_quantities),
         money=_money(told, page),
+        money_figure=told.figures.get("money"),
     )
     return shown if shown.rows or shown.said or shown.money else None
 
@@ -107,13 +108,12 @@ def _money(told: Told, page: str) -> tuple[MoneyRow, ...]:
     verdict = told.evaluation.verdict
     if verdict is None:
         return ()
-    by = verdict.value_quantities[0] if len(verdict.value_quantities) == 1 else ""
     return tuple(
         MoneyRow(
             contender=named(told.campaign, v.contender, page),
             price=v.price or words("price.none"),
             beaten=bool(v.dominated_by),
-            says=money_line(told.campaign, by, v),
+            says=money_line(told.campaign, verdict.value_quantities, v),
         )
         for v in sorted(verdict.value, key=lambda v: (v.low is None, v.low or 0.0))
     )

@@ -13,10 +13,10 @@ SHAPES = (
     "square",
     "triangle-up",
     "diamond",
-    "triangle-down",
     "cross",
+    "triangle-down",
     "triangle-right",
-    "bar",
+    "triangle-left",
 )
 COLOURS = 8
 
