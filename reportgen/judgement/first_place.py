@@ -30,14 +30,14 @@ def find_winner(ranked: Sequence[Measured], weighed: Sequence[Weighed]) -> str |
 
 
 def why(ranked: Sequence[Measured], weighed: Sequence[Weighed], winner: str | None) -> Reason:
-    """What decided first place: the narrowest lead of a winner, else what stood in the way."""
+    """What decided first place: the narrowest lead of a winner, else what stood in the way. Numbers are in the unit."""
     if len(ranked) < 2:
         return Reason("one-contender", {"contenders": float(len(ranked))})
+    if not weighed:
+        return Reason("not-above-zero")
     if winner is not None:
-        own = [pair for pair in weighed if winner in (pair.first.name, pair.second.name)]
-        margins = [(pair.lead - half_at(pair, ALPHA), pair.lead, half_at(pair, ALPHA)) for pair in own]
-        _, lead, half = min(margins)
-        return Reason("lead-exceeds", {"lead": lead, "half_width": half})
+        narrowest = min((p for p in weighed if winner in (p.first.name, p.second.name)), key=_margin)
+        return Reason("lead-exceeds", _numbers(narrowest))
     if any(pair.apart for pair in weighed):
         return Reason("sessions-apart")
     if any(pair.spread is None for pair in weighed):
@@ -46,15 +46,24 @@ def why(ranked: Sequence[Measured], weighed: Sequence[Weighed], winner: str | No
 
 
 def _in_the_way(ranked: Sequence[Measured], weighed: Sequence[Weighed]) -> Reason:
+    """The widest lead inside its half-width among those that nobody beats: what came nearest to deciding."""
     front = {m.name for m in ranked}
     for pair in weighed:
-        loser = {pair.first.name, pair.second.name} - {beats(pair, ALPHA)}
-        if len(loser) == 1:
-            front -= loser
+        favoured = beats(pair, ALPHA)
+        if favoured is not None:
+            front -= {pair.first.name, pair.second.name} - {favoured}
     unsettled = [p for p in weighed if p.first.name in front and p.second.name in front] or list(weighed)
-    if all(p.d is None for p in unsettled):
+    measured = [p for p in unsettled if p.d is not None]
+    if not measured:
         return Reason(
             "off-scale-both" if all(p.first.limit and p.second.limit for p in unsettled) else "bound-too-close"
         )
-    _, lead, half = min((half_at(p, ALPHA) - p.lead, p.lead, half_at(p, ALPHA)) for p in unsettled if p.d is not None)
-    return Reason("lead-within", {"lead": lead, "half_width": half})
+    return Reason("lead-within", _numbers(max(measured, key=_margin)))
+
+
+def _margin(pair: Weighed) -> float:
+    return pair.lead - half_at(pair, ALPHA)
+
+
+def _numbers(pair: Weighed) -> dict[str, float]:
+    return {"lead": pair.in_unit(pair.lead), "half_width": pair.in_unit(half_at(pair, ALPHA))}

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import combinations
 
 from reportgen.judgement import first_place
 from reportgen.judgement.lead import Weighed, weigh
-from reportgen.judgement.measured import First, Judged, Measured, Pair, Rules
+from reportgen.judgement.measured import First, Judged, Measured, Pair, Rules, Single
 from reportgen.judgement.pairs import Level, decide, set_aside
 from reportgen.judgement.ranks import rank_ranges
 from reportgen.judgement.scale import can_take_logarithms, in_logarithms
@@ -37,9 +38,7 @@ def judge(measured: Sequence[Measured], rules: Rules) -> Judged:
         tuple(m.name for m in measured if m.name not in ranges),
         first_place.why(ranked, list(weighed.values()), winner),
     )
-    singles = {
-        m.name: interval_of(working.get(m.name, m), m, _scatter_for(m, scatter, working), rules) for m in measured
-    }
+    singles = {m.name: _single(m, working.get(m.name), scatter, rules) for m in measured}
     return Judged(pairs, {m.name: ranges.get(m.name) for m in measured}, first, scatter.found, singles)
 
 
@@ -49,8 +48,16 @@ def _on_working_scale(ranked: Sequence[Measured], rules: Rules) -> dict[str, Mea
     return {m.name: in_logarithms(m) for m in ranked} if can_take_logarithms(ranked) else {}
 
 
-def _scatter_for(one: Measured, scatter: Scatter, working: dict[str, Measured]) -> Scatter | None:
-    return scatter if one.name in working else None
+def _single(one: Measured, working: Measured | None, scatter: Scatter, rules: Rules) -> Single:
+    """The interval of one result. One that is not ranked lends the others nothing, but takes what they know."""
+    if working is not None:
+        return interval_of(working, one, scatter, rules)
+    alone = _on_working_scale([one], rules).get(one.name)
+    if alone is None:  # no logarithm
+        return interval_of(one, one, None, replace(rules, scatter="common"))
+    if scatter.own or scatter.found.sd is None:
+        scatter = find_scatter([alone], rules)
+    return interval_of(alone, one, scatter, rules)
 
 
 def _pair(

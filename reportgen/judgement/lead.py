@@ -7,12 +7,13 @@ there is no lead.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import inf, sqrt
+from math import exp, inf, sqrt
 
 from reportgen.judgement.blocks import NOISE
 from reportgen.judgement.convolution import Parts, parts_of
 from reportgen.judgement.half_width import Rounding, combined, exceeds, half_width, rounding, unshared
 from reportgen.judgement.measured import Better, Measured, Rules
+from reportgen.judgement.scale import difference_from_logarithm
 from reportgen.judgement.scatter import Scatter, Spread, difference_of
 
 
@@ -22,7 +23,8 @@ class Weighed:
 
     `freed`: `d` is not the difference of the two values, but what shared rounds or sessions make of it.
     `ahead` leads by `lead` ≥ 0 (None: no lead can be told). `spread` None: the scatter isn't known. `apart`: no ranking
-    between their sessions. `level` is the size of the numbers, for what binary fractions can feign.
+    between their sessions. `level` is the size of the numbers, for what binary fractions can feign. `centre`: on a
+    scale of logarithms, the geometric mean of the two results in the quantity's unit; None on a plain scale.
     """
 
     first: Measured
@@ -36,6 +38,11 @@ class Weighed:
     apart: bool
     level: float
     freed: bool = False
+    centre: float | None = None
+
+    def in_unit(self, d: float) -> float:
+        """A difference on the working scale in the quantity's unit."""
+        return d if self.centre is None else difference_from_logarithm(self.centre, d)
 
     @property
     def comparable(self) -> bool:
@@ -58,7 +65,20 @@ def weigh(first: Measured, second: Measured, scatter: Scatter, rules: Rules) -> 
     apart = freed is None and first.sessions.isdisjoint(second.sessions) and rules.between_sessions is None
     if rules.between_sessions:
         parts = _with_sessions(parts, first, second, rules.between_sessions)
-    return Weighed(first, second, d, ahead, lead, spread, parts, steps, apart, level, freed is not None)
+    return Weighed(
+        first,
+        second,
+        d,
+        ahead,
+        lead,
+        spread,
+        parts,
+        steps,
+        apart,
+        level,
+        freed is not None,
+        _centre(first, second, rules),
+    )
 
 
 def half_at(weighed: Weighed, alpha: float) -> float:
@@ -78,6 +98,12 @@ def beats(weighed: Weighed, alpha: float) -> str | None:
     if weighed.ahead is None or not weighed.comparable:
         return None
     return weighed.ahead if exceeds(weighed.lead, half_at(weighed, alpha), weighed.level) else None
+
+
+def _centre(first: Measured, second: Measured, rules: Rules) -> float | None:
+    if rules.scatter != "relative" or first.value is None or second.value is None:
+        return None
+    return exp((first.value + second.value) / 2.0)
 
 
 def _range_of_difference(first: Measured, second: Measured) -> tuple[float, float]:

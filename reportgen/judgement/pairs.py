@@ -13,7 +13,6 @@ from reportgen.judgement.equivalence import matters_beyond
 from reportgen.judgement.half_width import exceeds, holds_steps
 from reportgen.judgement.lead import Weighed, half_at, u_of
 from reportgen.judgement.measured import Decision, Measured, Pair, Reason, Rules, Settle
-from reportgen.judgement.scale import difference_from_logarithm
 from reportgen.judgement.scatter import Scatter, degrees_after
 from reportgen.judgement.settle import Asked, settle
 
@@ -29,22 +28,22 @@ class Level:
 def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, scatter: Scatter, rules: Rules) -> Pair:
     """The pair as it is reported. `first`, `second` are in the quantity's unit; `weighed` may be in logarithms."""
     if not weighed.comparable:
-        return _undecidable(weighed, first, second, rules)
+        return _undecidable(weighed, first, second)
     half = half_at(weighed, level.alpha)
     resolved = weighed.ahead is not None and exceeds(weighed.lead, half, weighed.level)
     favours = weighed.ahead if resolved else None
-    differed, _, _ = instrument_interval(weighed, first, second, rules)
+    differed, _, _ = instrument_interval(weighed)
     if weighed.d is None:
-        return _bounded(weighed, half, favours, level, differed)
-    low = back(weighed.d - half, first, second, rules)
-    high = back(weighed.d + half, first, second, rules)
+        return _bounded(weighed, half, favours, level, differed, rules)
+    low = weighed.in_unit(weighed.d - half)
+    high = weighed.in_unit(weighed.d + half)
     inside, beyond = matters_beyond(low, high, resolved, rules.matters)
     decision: Decision = "no difference that matters" if inside else "better" if resolved else "too close to call"
     return Pair(
         first.name,
         second.name,
-        difference=_shown(weighed, first, second, rules),
-        u=back(u_of(weighed), first, second, rules),
+        difference=_shown(weighed, first, second),
+        u=weighed.in_unit(u_of(weighed)),
         low=low,
         high=high,
         decision=decision,
@@ -72,9 +71,9 @@ def difference(first: Measured, second: Measured) -> float | None:
     return first.value - second.value
 
 
-def _shown(weighed: Weighed, first: Measured, second: Measured, rules: Rules) -> float | None:
+def _shown(weighed: Weighed, first: Measured, second: Measured) -> float | None:
     if weighed.freed and weighed.d is not None:
-        return back(weighed.d, first, second, rules)
+        return weighed.in_unit(weighed.d)
     return difference(first, second)
 
 
@@ -82,25 +81,16 @@ def _settle(weighed: Weighed, first: Measured, second: Measured, scatter: Scatte
     """What would settle it: at the margin that matters where one is set, else at the difference seen."""
     if weighed.d is None or weighed.spread is None:
         return None
-    seen = abs(_shown(weighed, first, second, rules) or 0.0)
+    seen = abs(_shown(weighed, first, second) or 0.0)
     asked = Asked(abs(weighed.d), seen, matters=False)
     if rules.matters is not None:
-        unit = back(1e-6, first, second, rules) / 1e-6  # what one on the working scale is in the quantity's unit
+        unit = weighed.in_unit(1e-6) / 1e-6  # what one on the working scale is in the quantity's unit
         asked = Asked(rules.matters / unit, rules.matters, matters=True)
     now = min(len(first.values), len(second.values))
     return settle(weighed, asked, degrees_after(scatter, weighed.spread, now))
 
 
-def back(d: float, first: Measured, second: Measured, rules: Rules) -> float:
-    """A difference on the working scale in the quantity's unit."""
-    if rules.scatter != "relative" or first.value is None or second.value is None:
-        return d
-    return difference_from_logarithm(first.value, second.value, d)
-
-
-def instrument_interval(
-    weighed: Weighed, first: Measured, second: Measured, rules: Rules
-) -> tuple[bool | None, float | None, float | None]:
+def instrument_interval(weighed: Weighed) -> tuple[bool | None, float | None, float | None]:
     """Whether they differed in these runs, and the instrument's interval of the difference (None: not known)."""
     half = instrument_half_width(weighed.first, weighed.second, weighed.parts, weighed.steps)
     if half is None:
@@ -108,13 +98,13 @@ def instrument_interval(
     if weighed.d is None:
         certain = weighed.ahead is not None and exceeds(weighed.lead, half, weighed.level)
         return (True if certain else None), None, None
-    low, high = (back(weighed.d + side, first, second, rules) for side in (-half, half))
+    low, high = (weighed.in_unit(weighed.d + side) for side in (-half, half))
     return exceeds(abs(weighed.d), half, weighed.level), low, high
 
 
-def _undecidable(weighed: Weighed, first: Measured, second: Measured, rules: Rules) -> Pair:
+def _undecidable(weighed: Weighed, first: Measured, second: Measured) -> Pair:
     code = "sessions-apart" if weighed.apart else "no-scatter-known"
-    found = instrument_interval(weighed, first, second, rules)
+    found = instrument_interval(weighed)
     return _nothing_said(first, second, difference(first, second), Reason(code), *found)
 
 
@@ -144,11 +134,15 @@ def _nothing_said(
     )
 
 
-def _bounded(weighed: Weighed, half: float, favours: str | None, level: Level, differed: bool | None) -> Pair:
+def _bounded(
+    weighed: Weighed, half: float, favours: str | None, level: Level, differed: bool | None, rules: Rules
+) -> Pair:
     first, second = weighed.first, weighed.second
     code = "bound-decides" if favours else "bound-too-close"
     if not favours and first.limit and second.limit:
         code = "off-scale-both"
+    least = weighed.in_unit(weighed.lead - half)  # what the bound guarantees, less what a repeat may take away
+    matters = favours is not None and rules.matters is not None and least > rules.matters
     return Pair(
         first.name,
         second.name,
@@ -162,20 +156,28 @@ def _bounded(weighed: Weighed, half: float, favours: str | None, level: Level, d
         differed_low=None,
         differed_high=None,
         favours=favours,
-        reason=Reason(code, {"lead": weighed.lead, "half_width": half}),
+        reason=Reason(code, {"lead": weighed.in_unit(weighed.lead), "half_width": weighed.in_unit(half)}),
         adjusted=level.adjusted,
+        beyond=True if matters else None,
     )
 
 
 def _why(weighed: Weighed, half: float, resolved: bool, inside: bool, low: float, high: float, rules: Rules) -> Reason:
     if inside and rules.matters is not None:
         return Reason("inside-matters", {"low": low, "high": high, "matters": rules.matters})
-    numbers = {"lead": weighed.lead, "half_width": half}
+    numbers = {"lead": weighed.in_unit(weighed.lead), "half_width": weighed.in_unit(half)}
     if resolved:
         return Reason("lead-exceeds", numbers)
     steps = weighed.steps
     assert weighed.spread is not None
     by_step = steps.floor > 0.0 and half <= steps.floor and not holds_steps(weighed.spread.sd, steps.step)
     if by_step:
-        return Reason("step-decides", {**numbers, "least_lead": steps.floor + steps.step, "step": steps.step})
+        return Reason(
+            "step-decides",
+            {
+                **numbers,
+                "least_lead": weighed.in_unit(steps.floor + steps.step),
+                "step": weighed.in_unit(steps.step),
+            },
+        )
     return Reason("lead-within", numbers)

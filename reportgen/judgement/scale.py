@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from math import exp, fsum, log, sinh, sqrt
+from math import exp, fsum, log, sinh
 
 from reportgen.judgement.measured import Measured
 
@@ -33,9 +33,9 @@ def in_logarithms(one: Measured) -> Measured:
     )
 
 
-def difference_from_logarithm(first: float, second: float, d: float) -> float:
-    """A difference in the quantity's unit from `d`, the logarithm of a ratio of two results above zero."""
-    return 2.0 * sqrt(first * second) * sinh(min(max(d / 2.0, -300.0), 300.0))
+def difference_from_logarithm(centre: float, d: float) -> float:
+    """A difference in the unit of `centre`, the geometric mean of two results, from the logarithm of their ratio."""
+    return 2.0 * centre * sinh(min(max(d / 2.0, -300.0), 300.0))
 
 
 def value_from_logarithm(value: float, d: float) -> float:
