@@ -13,6 +13,8 @@ _BASES = {
     "[substance]": "amount", "[luminosity]": "luminosity",
 }  # fmt: skip
 
+_SHORTEST = 4
+
 
 @lru_cache(maxsize=1)
 def _registry() -> Any:
@@ -25,8 +27,12 @@ def _registry() -> Any:
 def from_pint(name: str) -> Known | None:
     """Pint's unit of that name with its factor to coherent SI units, or None where Pint knows none it can scale.
 
-    Scales with a shifted zero or a logarithm are answered with None: those that are meant stand in our table.
+    Only words are asked (`stone`, `imperial_gallon`): among Pint's abbreviations RH is a ronnahenry and SPL a pressure,
+    and what an author meant would become another thing in silence. Scales with a shifted zero or a logarithm are
+    answered with None: those that are meant stand in our table.
     """
+    if len(name) < _SHORTEST or not name[:1].islower():
+        return None
     registry = _registry()
     try:
         one = registry.Quantity(1, name)

@@ -11,6 +11,7 @@ from typing import Literal
 from reportgen.metrology.errors import UnitError, did_you_mean
 from reportgen.metrology.unit_table import (
     COMMON_WITH_PREFIX,
+    CURRENCIES,
     FORCE,
     FREQUENCY,
     KINDS_OF_DIMENSION,
@@ -117,9 +118,9 @@ def known_unit(atom: str, text: str) -> Known:
     found = SPELLINGS.get(atom) or _prefixed(atom) or _plural(atom)
     if found:
         return found
-    near = did_you_mean(atom, [*SPELLINGS, *COMMON_WITH_PREFIX])
-    in_capitals = any(atom.casefold() == word.casefold() for word in (*SPELLINGS, *COMMON_WITH_PREFIX))
-    if atom.isascii() and not in_capitals and not (len(atom) == 1 and atom.islower()):
+    words = [word for word in (*SPELLINGS, *COMMON_WITH_PREFIX) if word not in CURRENCIES]
+    near = did_you_mean(atom, words)
+    if atom.isascii() and atom.casefold() not in {word.casefold() for word in words}:
         from reportgen.metrology.pint_units import from_pint
 
         foreign = from_pint(atom)

@@ -10,7 +10,8 @@ SAME = [
     ("floz", "fl oz"), ("deg C", "°C"), ("degC", "°C"), ("degF", "°F"), ("℉", "°F"), ("dBA", "dB(A)"), ("Nm", "N·m"),
     ("N m", "N·m"), ("lbs", "lb"), ("sec", "s"), ("hrs", "h"), ("minutes", "min"), ("km per h", "km/h"), ("€", "EUR"),
     ("μg", "µg"), ("ug", "µg"), ("kilogram / meter ** 3", "kg/m³"), ("cc", "cm³"), ("sq ft", "ft²"), ("pcs", "pieces"),
-    ("L/100km", "L/(100 km)"), ("in Hg", "inHg"), ("kWh", "kWh"), ("EUR/kWh", "EUR/kWh"), (" % ", "%"),
+    ("L/100km", "L/(100 km)"), ("in Hg", "inHg"),
+    ("% RH", "%"), ("dB SPL", "dB"), ("in.", "in"), ("US gal", "gal"), ("µS/cm", "µS/cm"), ("kWh", "kWh"), ("EUR/kWh", "EUR/kWh"), (" % ", "%"),
 ]  # fmt: skip
 
 
@@ -49,6 +50,10 @@ REFUSED = [
     ("KWH", "KWH", "did you mean kWh?"),
     ("MM", "MM", "did you mean mm?"),
     ("secnds", "secnds", "did you mean"),
+    ("RH", "RH", ""),  # to Pint, a ronnahenry
+    ("SPL", "SPL", ""),  # to Pint, 20 µPa
+    ("pH", "pH is a number", "empty"),
+    ("ppm CO", "CO", ""),
     ("dBm", "dBm", ""),  # Pint's logarithm of a power; not a level we can subtract from
     ("$", "money of many countries", "USD"),
     ("m/", "stops", ""),
