@@ -3,17 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 
 
 def environment_of(templates: Mapping[str, str], origins: Mapping[str, str]) -> Environment:
-    """Templates by name; an unknown name in one is an error with its file and line."""
+    """Templates by name; an unknown name in one is an error with its file and line.
+
+    Equal templates share one environment, so that a process that compiles again translates none of them again.
+    """
+    return _environment(tuple(sorted((name, text, origins[name]) for name, text in templates.items())))
+
+
+@lru_cache(maxsize=2)
+def _environment(named: tuple[tuple[str, str, str], ...]) -> Environment:
+    templates = {name: (text, origin) for name, text, origin in named}
 
     def find(name: str) -> tuple[str, str, Callable[[], bool]] | None:
         if name not in templates:
             return None
-        return templates[name], origins[name], lambda: True
+        text, origin = templates[name]
+        return text, origin, lambda: True
 
     made = Environment(
         loader=FunctionLoader(find),
