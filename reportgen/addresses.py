@@ -67,6 +67,10 @@ def result_anchor(quantity: str, contender: str, part: str = "") -> str:
     return "-".join(filter(None, ("result", quantity, contender, part)))
 
 
+def quantity_anchor(quantity: str, part: str = "") -> str:
+    return "-".join(filter(None, (quantity, part)))
+
+
 def figure_anchor(quantity: str, part: str = "") -> str:
     return "-".join(filter(None, ("figure", quantity, part)))
 

@@ -19,6 +19,7 @@ ALLOWED: Mapping[str, str] = {
     "campaign/dates.py": "ISO 8601 dates",
     "campaign/kinds.py": "writes a formula around a name",
     "charts/words.py": "fills phrases with words that wording made",
+    "site/words.py": "fills phrases with words that wording made",
     "pages/words.py": "fills phrases with words that wording made",
     "judgement/convolution.py": "keys of a cache",
     "metrology/arithmetic.py": "messages of a library that may not know wording",

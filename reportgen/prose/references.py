@@ -108,24 +108,27 @@ def _comparison(known: Known, reference: Reference) -> Target:
         gap, difference, unit = comparison_gap(known.campaign, known.evaluation, pair)
     except LookupError as none:
         raise UnknownReferenceError(f"“{reference.target}” can't be answered: {none}.") from None
-    return Target(_figure_address(known, test, quantity), gap_words(gap, difference, unit, reference))
+    return Target(_section(known, test, quantity, pair[3]), gap_words(gap, difference, unit, reference))
 
 
 def _first(known: Known, reference: Reference) -> Target:
     quantity, part = _named(reference, ("quantity",))
     test = _test_of(known, quantity)
     quantity = as_id(quantity)
-    printed = first_words(known.campaign, known.evaluation, quantity, _part(known, quantity, part), reference)
-    return Target(_figure_address(known, test, quantity), printed)
+    part = _part(known, quantity, part)
+    printed = first_words(known.campaign, known.evaluation, quantity, part, reference)
+    return Target(_section(known, test, quantity, part), printed)
 
 
 def _figure(known: Known, reference: Reference) -> Target:
     quantity, part = _named(reference, ("quantity",))
     test = _test_of(known, quantity)
     quantity = as_id(quantity)
-    asked = "-".join(filter(None, (quantity, _part(known, quantity, part))))
+    part = _part(known, quantity, part)
+    asked = addresses.quantity_anchor(quantity, part)
     printed = Printed(_words(reference, known.campaign.quantity(quantity).title))
-    return Target(_figure_address(known, test, quantity, part), printed, asked if reference.picture else "")
+    address = f"{addresses.test_page(known.campaign.id, test.id)}#{addresses.figure_anchor(quantity, part)}"
+    return Target(address, printed, asked if reference.picture else "")
 
 
 def _test(known: Known, reference: Reference) -> Target:
@@ -226,9 +229,9 @@ def _part(known: Known, quantity: str, part: str) -> str:
     return parts[as_id(part)]
 
 
-def _figure_address(known: Known, test: Test, quantity: str, part: str = "") -> str:
+def _section(known: Known, test: Test, quantity: str, part: str) -> str:
     page = addresses.test_page(known.campaign.id, test.id)
-    return f"{page}#{addresses.figure_anchor(quantity, part)}"
+    return f"{page}#{addresses.quantity_anchor(quantity, part)}"
 
 
 def _unknown(kind: str, name: str, known: Mapping[str, object]) -> UnknownReferenceError:

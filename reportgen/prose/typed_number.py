@@ -11,7 +11,7 @@ from reportgen.wording.number import exact
 
 _NUMBER = re.compile(
     r"(?<![\w.,/:-])(?P<sign>[-\u2212+]?)(?P<whole>\d{1,3}(?:[\u00a0\u202f\u2009 ,]\d{3})+(?!\d)|\d+)"
-    r"(?:[.,](?P<part>\d+))?(?![\d:]|[.,]\d)"
+    r"(?:[.,](?P<part>\d+))?(?![\d:]|[.,-]\d)"
 )
 _UNIT = re.compile(r"[\u00a0\u202f ]?(?P<unit>%|°?[A-Za-zµμΩ][\wµμΩ²³⁻¹·/^*-]*|[°Ω]\w?)")
 

@@ -1,0 +1,319 @@
+"""Results, pairs, claims, exclusions, yes/no and the campaign's answer in words."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from reportgen.campaign.declared import Claim, Must, VerdictPlan
+from reportgen.evaluation.evaluated import (
+    Caveat,
+    ClaimOutcome,
+    Contribution,
+    Evaluation,
+    FirstPlace,
+    MustOutcome,
+    PassValue,
+    ScatterUsed,
+    ValueForMoney,
+)
+from reportgen.finding import Place
+from reportgen.intake.reading import ReadingKey
+from reportgen.judgement.measured import Reason, ScatterFound
+from reportgen.metrology.uncertain import Source
+from reportgen.prose import sentences
+from reportgen.prose.counting import most_unseen
+from reportgen.record.printed import printed
+from tests.prose.builder import Asked, Told, amount, told
+
+NB = "\u00a0"
+
+
+def plain(text: str) -> str:
+    return text.replace(NB, " ")
+
+
+def cell(t: Told, first: str, second: str, quantity: str = "gas-burned") -> sentences.PairCell:
+    found = sentences.pair_cell(*t.both, quantity, first, second)
+    return replace(found, means=plain(found.means))
+
+
+# ---- pairs
+
+
+def test_a_cell_is_seen_from_the_first_contenders_side() -> None:
+    t = told(corvane=14.0, ostler=17.0).pair("corvane", "ostler", "better", 1.2).first("corvane")
+    assert cell(t, "corvane", "ostler").word == "better"
+    assert cell(t, "ostler", "corvane").word == "worse"
+    assert cell(t, "corvane", "ostler").means == "Corvane Sol is 3.0 g lower than Ostler Mk II; a repeat should agree."
+    assert cell(t, "ostler", "corvane").means == "Ostler Mk II is 3.0 g higher than Corvane Sol; a repeat should agree."
+
+
+@pytest.mark.parametrize("decision", ["too close to call", "not enough to say", "no difference that matters"])
+def test_nothing_but_a_resolved_pair_is_called_better(decision: str) -> None:
+    asked = Asked(matters="5 g")
+    t = told("gas burned", asked, corvane=14.0, ostler=14.3).pair("corvane", "ostler", decision, 1.2)
+    for first, second in (("corvane", "ostler"), ("ostler", "corvane")):
+        found = cell(t, first, second)
+        assert found.word in ("too close", "not enough to say", "no difference that matters")
+        assert "better" not in found.means
+        assert "repeat should agree" not in found.means
+
+
+def test_a_pair_that_was_not_compared_says_so() -> None:
+    assert cell(told(corvane=14.0, ostler=17.0), "corvane", "ostler").code == "none"
+
+
+def test_a_pair_decided_by_steps_names_the_least_gap_that_counts() -> None:
+    t = told(corvane=14.0, ostler=14.1)
+    t = t.pair("corvane", "ostler", "too close to call", 0.1, reason=Reason("step-decides", {"least_lead": 0.2}))
+    assert cell(t, "corvane", "ostler").means == (
+        "The gap is 0.10 g; on the instrument's steps one counts from 0.20 g on."
+    )
+
+
+def test_a_gap_smaller_than_the_shown_digits_never_reads_as_nothing() -> None:
+    t = told(corvane=14.40, ostler=14.45).pair("corvane", "ostler", "too close to call", 1.3)
+    assert "gap of 0.05 g" in cell(t, "corvane", "ostler").means
+
+
+def test_binary_noise_is_no_gap() -> None:
+    t = told(corvane=231.4 - 217.1, ostler=14.3).pair("corvane", "ostler", "too close to call", 1.3)
+    assert cell(t, "corvane", "ostler").means.startswith("They came out alike")
+
+
+def test_a_bound_that_decides_gives_no_size() -> None:
+    t = told("co", Asked("ppm"), corvane=40.0, brindle="over 999").pair("corvane", "brindle", "better", None)
+    assert cell(t, "corvane", "brindle", "co").means == (
+        "Brindle read more than 999 ppm; by how much they differ is unknown."
+    )
+
+
+def test_a_line_of_the_workings_gives_difference_interval_and_meaning() -> None:
+    t = told(corvane=14.0, ostler=17.0).pair("corvane", "ostler", "better", 1.2)
+    line = sentences.comparison_line(*t.both, t.evaluation.comparisons[0])
+    assert plain(line) == (
+        "Corvane Sol against Ostler Mk II: −3.00 g (−4.20 to −1.80). Better. "
+        "Corvane Sol is 3.0 g lower than Ostler Mk II; a repeat should agree."
+    )
+
+
+# ---- results
+
+
+def test_a_result_says_its_passes_and_what_was_left_out() -> None:
+    t = told(corvane=14.0, ostler=17.0).with_results(corvane={"excluded": 1})
+    line = sentences.result_line(t.campaign, t.evaluation.results[0])
+    assert plain(line) == "Corvane Sol: 14.00 g (13.40 to 14.60), mean of four passes (one more left out)."
+
+
+def test_a_result_of_a_single_run_warns_that_a_repeat_may_differ() -> None:
+    t = told(corvane=14.0, ostler=17.0).once("corvane")
+    assert "a repeat may differ" in sentences.result_line(t.campaign, t.evaluation.results[0])
+
+
+def test_a_result_without_uncertainty_says_why() -> None:
+    t = told("noise", Asked("dB", half=None), corvane=71.2)
+    t = t.with_results(corvane={"why_no_u": "accuracy-unknown", "passes": 1})
+    result = t.evaluation.results[0]
+    assert plain(sentences.full(result)).startswith("71.2 dB (uncertainty not known: ")
+    assert "because the accuracy of the instrument isn't known" in sentences.why_no_u_line(t.campaign, result)
+
+
+def test_pages_and_record_print_a_result_alike() -> None:
+    for value in (14.2, "over 999", "over unknown", "under 1", "not yet tested", "spilled"):
+        (result,) = told(corvane=value).evaluation.results
+        assert plain(sentences.full(result)) == printed(result)
+        yes = replace(result, kind="yes/no", yes=2, of=3, missing="")
+        assert sentences.full(yes) == printed(yes) == "2 of 3"
+        grade = replace(result, kind="grade", grade="good", estimate=None, missing="")
+        assert sentences.full(grade) == printed(grade) == "good"
+
+
+def test_a_budget_names_its_largest_source() -> None:
+    t = told(corvane=14.0)
+    (result,) = t.evaluation.results
+    assert result.estimate is not None
+    lines = (
+        Contribution(Source("step", "bench-scale"), 0.03, 0.6, False),
+        Contribution(Source("scatter", "corvane"), 0.02, 0.4, False),
+    )
+    result = replace(result, estimate=replace(result.estimate, contributions=lines))
+    assert sentences.budget_line(t.campaign, result) == (
+        "Most of the uncertainty is the step the instrument reads in (Bench scale, 2 kg)."
+    )
+
+
+# ---- claims and conditions
+
+
+def claimed(outcome: ClaimOutcome, claim: Claim, t: Told) -> str:
+    contender = replace(t.campaign.contenders[0], claims=(claim,))
+    campaign = replace(t.campaign, contenders=(contender, *t.campaign.contenders[1:]))
+    return plain(sentences.claim_line(campaign, t.evaluation, outcome))
+
+
+def outcome_of(
+    outcome: str, probability: float | None, scope: str = "repeat", quantity: str = "gas-burned"
+) -> ClaimOutcome:
+    return ClaimOutcome(
+        "corvane",
+        "c1",
+        quantity,
+        outcome,
+        probability,
+        scope,
+        Reason("conforms"),
+        frozenset(),  # type: ignore[arg-type]
+    )
+
+
+def test_a_claim_is_judged_for_the_one_we_bought_with_its_evidence() -> None:
+    claim = Claim("c1", {"printed on the box": "Burns under 10 g"}, "gas-burned", at_most=amount("10 g"))
+    line = claimed(outcome_of("contradicted", 0.0004), claim, told(corvane=14.0))
+    assert line == (
+        "“Burns under 10 g” (printed on the box): contradicted by the one we bought. "
+        "We measured 14.00 g (13.40 to 14.60) where the claim has at most 10 g; the chance that it holds is under 1 %."
+    )
+
+
+def test_a_claim_judged_from_one_run_is_worded_for_that_run() -> None:
+    claim = Claim("c1", {"the box": "Burns under 20 g"}, "gas-burned", at_most=amount("20 g"))
+    line = claimed(outcome_of("supported", 0.999, "this run"), claim, told(corvane=14.0))
+    assert "In this run we measured" in line
+    assert "whether a repeat would agree isn't known" in line
+
+
+def test_a_claim_settled_by_looking_or_beyond_testing_says_so() -> None:
+    looked = Claim("c1", {"the box": "All steel"}, looked="no, foam only")
+    assert "We looked: no, foam only." in claimed(outcome_of("contradicted", None, "", ""), looked, told(corvane=14.0))
+    taste = Claim("c1", {"the box": "Feels great"}, testable=False, why="it is a matter of taste")
+    line = claimed(outcome_of("not tested", None, "", ""), taste, told(corvane=14.0))
+    assert line.endswith("not tested. No number could test it: it is a matter of taste.")
+
+
+def test_a_condition_that_fails_puts_a_contender_out_with_the_reason() -> None:
+    t = told("boil time", Asked("s"), corvane=700.0)
+    campaign = replace(t.campaign, verdict=VerdictPlan(must=(Must("boil-time", at_most=amount("10 min")),)))
+    failed = MustOutcome("corvane", "boil-time", "contradicted", 0.0, frozenset())
+    assert plain(sentences.must_line(campaign, t.evaluation, failed)) == (
+        "Corvane Sol is out: boil time has to be at most 10 min, and it read 700.00 s (699.40 to 700.60)."
+    )
+
+
+def test_money_speaks_only_of_what_is_shown() -> None:
+    t = told(corvane=14.0, ostler=17.0)
+    beaten = ValueForMoney("ostler", "89 EUR", 89, 89, "EUR", ("corvane",))
+    assert "as much as Corvane Sol or more" in sentences.money_line(t.campaign, ("gas-burned",), beaten)
+    alone = replace(beaten, dominated_by=())
+    assert (
+        sentences.money_line(t.campaign, ("gas-burned",), alone) == "Ostler Mk II isn't beaten at its price or below."
+    )
+
+
+# ---- exclusions
+
+
+def test_an_exclusion_shows_the_value_with_and_without_and_what_it_does_to_the_order() -> None:
+    key = ReadingKey("boil-time", "tamsin", "1", "3", "", "boil_time")
+    left_out = PassValue("1", "3", "", 250.1, None, (key,), excluded="x1")
+    t = told("boil time", Asked("s"), tamsin=214.0, corvane=213.0)
+    t = t.with_results(tamsin={"by_pass": (left_out,), "excluded": 1, "without": 226.0})
+    t = t.pair("tamsin", "corvane", "too close to call", 8.0).first("tamsin", "corvane", order_changes_without=False)
+    caveat = Caveat(
+        "x1", 1, "exclusion", "windscreen blown over", "", False, frozenset({key}), ("boil-time",), "tamsin",
+        Place("campaign.yaml", 9), decided="during the test", because="windscreen blown over",
+    )  # fmt: skip
+    assert plain(sentences.exclusion_line(*t.both, caveat, "boil-time")) == (
+        "One pass of Tamsin is left out (windscreen blown over; decided during the test): "
+        "214.00 s without it, 226.00 s with it. The order doesn't change."
+    )
+    other = replace(caveat, touches=frozenset({replace(key, contender="corvane")}))
+    assert sentences.exclusion_line(*t.both, other, "boil-time") == ""
+
+
+# ---- yes/no and grades
+
+
+def yes_no(of: int, **yes: int) -> Told:
+    t = told("lit first time", Asked(better="neither", kind="yes/no"), **dict.fromkeys(yes, 1.0))
+    return t.with_results(**{c: {"kind": "yes/no", "yes": n, "of": of, "estimate": None} for c, n in yes.items()})
+
+
+def test_one_yes_each_leaves_almost_any_chance_open() -> None:
+    t = yes_no(1, corvane=1, ostler=1)
+    assert plain(sentences.yes_no_line(*t.both, "lit-first-time")) == (
+        "Lit first time: yes for all at the first try. Each can; how often is unknown "
+        "(one try leaves the chance of a no anywhere up to 97.5 %)."
+    )
+
+
+def test_mixed_answers_are_listed_without_an_order() -> None:
+    line = sentences.yes_no_line(*yes_no(3, corvane=3, ostler=1).both, "lit-first-time")
+    assert line.startswith("Corvane Sol: 3 of 3, Ostler Mk II: 1 of 3.")
+    assert "no order is shown" in line
+
+
+# Newcombe 1998, Statistics in Medicine 17:857, exact limits: 0/20 reaches 0.1684.
+@pytest.mark.parametrize(("tries", "limit", "places"), [(20, 0.1684, 4), (1, 0.975, 3)])
+def test_the_limit_of_what_was_never_seen_is_clopper_and_pearsons(tries: int, limit: float, places: int) -> None:
+    from scipy.stats import binomtest
+
+    assert round(most_unseen(tries), places) == limit
+    assert most_unseen(tries) == pytest.approx(binomtest(0, tries).proportion_ci(0.95, "exact").high, rel=1e-9)
+
+
+# ---- the campaign as a whole
+
+
+def campaign_of(*firsts: FirstPlace, known: tuple[str, ...] = ()) -> Told:
+    """Contenders corvane, ostler, brindle with a quantity for each first place; `known` were repeated."""
+    whole = told(firsts[0].quantity, corvane=1.0, ostler=2.0, brindle=3.0)
+    tests = [told(f.quantity, corvane=1.0, ostler=2.0, brindle=3.0).campaign.tests[0] for f in firsts]
+    used = tuple(
+        ScatterUsed(f.quantity, "", ScatterFound(1.0, 4.0, "passes" if f.quantity in known else "none")) for f in firsts
+    )
+    evaluation = Evaluation("stoves", whole.evaluation.results, (), firsts, (), None, (), used)
+    return Told(replace(whole.campaign, tests=tuple(tests)), evaluation)
+
+
+def first(quantity: str, *may_be: str, code: str = "") -> FirstPlace:
+    winner = may_be[0] if len(may_be) == 1 else None
+    code = code or ("lead-exceeds" if winner else "lead-within")
+    return FirstPlace(quantity, quantity, "", winner, may_be, (), Reason(code), frozenset())
+
+
+def test_the_answer_names_winners_and_says_where_there_is_none() -> None:
+    everyone = ("corvane", "ostler", "brindle")
+    t = campaign_of(
+        first("gas", "corvane"), first("time", "corvane"), first("noise", *everyone, code="no-scatter-known")
+    )
+    assert sentences.campaign_answer(*t.both) == (
+        "Corvane Sol comes first on gas and time. On the other one, noise, nobody is clearly ahead."
+    )
+
+
+def test_the_answer_names_nobody_where_nothing_is_resolved() -> None:
+    everyone = ("corvane", "ostler", "brindle")
+    t = campaign_of(first("gas", *everyone), first("time", *everyone))
+    assert sentences.campaign_answer(*t.both) == "On none of the two things compared is anybody clearly ahead."
+
+
+def test_a_first_place_shared_ahead_of_others_is_an_answer() -> None:
+    t = campaign_of(first("gas", "corvane", "ostler"))
+    assert sentences.campaign_answer(*t.both) == "Corvane Sol and Ostler Mk II share first place on gas."
+
+
+def test_the_answer_never_takes_more_than_two_sentences() -> None:
+    everyone = ("corvane", "ostler", "brindle")
+    t = campaign_of(*(first(f"q{n}", *(everyone if n % 2 else ("corvane",))) for n in range(8)))
+    assert sentences.campaign_answer(*t.both).count(".") <= 2
+
+
+def test_how_firm_counts_the_tests_with_repeats() -> None:
+    t = campaign_of(first("gas", "corvane"), first("time", "corvane"), first("noise", "ostler"), known=("gas", "time"))
+    assert sentences.how_firm(*t.both).startswith("Two of the three tests compared have repeats;")
+    nothing = campaign_of(first("gas", "corvane", "ostler"))
+    assert sentences.how_firm(*nothing.both).startswith("Nothing was repeated")
+    assert "one of each" in sentences.how_firm(*nothing.both)
