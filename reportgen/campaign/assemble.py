@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import posixpath
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from reportgen.addresses import as_id
 from reportgen.campaign.columns import names_in, source_of
@@ -22,7 +22,7 @@ from reportgen.campaign.declared import (
 from reportgen.campaign.folder import Folder
 from reportgen.campaign.given import Given
 from reportgen.campaign.in_reach import Reach, reach_of
-from reportgen.campaign.look_up import error, look_up, look_up_all, unknown
+from reportgen.campaign.look_up import error, is_misshapen, look_up, look_up_all, unknown
 from reportgen.campaign.members import Member
 from reportgen.campaign.remarks import Remarks, Scope, remarks
 from reportgen.campaign.tests_of import BuiltTest, Known, measured_of, test_of
@@ -72,7 +72,7 @@ def assemble(
         places |= its.places
         accepts += its.accepts
         tests.append(test)
-    _check_readings(ws, inside.path, tests, contenders, told)
+    _check_readings(ws, inside.path, tests, contenders, places, told)
     plan = verdict_of(verdict, quantities, names, told) if verdict else None
     if verdict:
         places["verdict"] = verdict.at
@@ -80,6 +80,10 @@ def assemble(
         if verdict.we_say:
             places["verdict/we-say"] = verdict.we_say.at
     places |= {f"prose/{p.id}": Place(p.path) for p in inside.prose}
+    for p in inside.prose:
+        if p.id.startswith("contenders/") and as_id(p.id.removeprefix("contenders/")) not in names.values():
+            says = f"{p.path} belongs to no contender and is left out"
+            told.append(Finding("warning", "unlisted-file", Place(p.path), says, do="Name it after a contender's id."))
     campaign = Campaign(
         id=id,
         folder=inside.path,
@@ -120,7 +124,7 @@ def _build_tests(
 ) -> list[BuiltTest]:
     built = [test_of(m.id, m.written, m.at, known, told) for m in test_members if m.written is not None]
     built += [measured_of(entry, known, told) for entry in w.measure]
-    if not built and not test_members:
+    if not built and not test_members and not is_misshapen(told, w.at.file):
         error(told, "no-tests", w.at, "this campaign measures nothing",
               do="Add `measure:` and below it a line such as `boil time: timed, s, lower`.")  # fmt: skip
     seen: dict[str, Place] = {}
@@ -182,14 +186,19 @@ def _running(written: Sequence[WrittenRunning], scope: Scope, told: list[Finding
 
 
 def _check_readings(
-    ws: Workspace, folder: str, tests: Sequence[Test], contenders: Sequence[Contender], told: list[Finding]
+    ws: Workspace,
+    folder: str,
+    tests: Sequence[Test],
+    contenders: Sequence[Contender],
+    places: Mapping[str, Place],
+    told: list[Finding],
 ) -> None:
     """Files of readings are there and inside the workspace; every test has some, unless all of it is to come."""
     files: dict[tuple[str, Place], None] = {}
     for test in tests:
         files |= dict.fromkeys((s.file, s.place) for s in test.sources if s.file)
         if not test.sources and len(test.not_yet_tested) < len(contenders):
-            error(told, "no-readings", Place(posixpath.join(folder, CAMPAIGN)),
+            error(told, "no-readings", places[f"test/{test.id}"],
                   f"the test “{test.id}” has no readings", do="Add `readings: readings.csv`.")  # fmt: skip
     for file, place in files:
         path = posixpath.join(folder, file)

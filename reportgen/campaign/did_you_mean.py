@@ -6,6 +6,11 @@ import difflib
 from collections.abc import Iterable
 
 
+def is_meant(word: str, written: Iterable[str]) -> bool:
+    """Whether one of the words written is near enough to have been meant for `word`."""
+    return bool(difflib.get_close_matches(word, [w.lower() for w in written], n=1, cutoff=0.6))
+
+
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """“Did you mean …?”, or the words there are; "" where there are none."""
     words = list(dict.fromkeys(known))

@@ -11,7 +11,7 @@ from reportgen.campaign.declared import Declared, Publication
 from reportgen.campaign.folder import Folder, look_into, read_file
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.grid import read_grid
-from reportgen.campaign.look_up import error
+from reportgen.campaign.look_up import error, is_misshapen
 from reportgen.campaign.members import Member, members
 from reportgen.campaign.publication import load_publication
 from reportgen.campaign.written.campaign import WrittenCampaign
@@ -72,8 +72,8 @@ def _contenders(
     elif names is not None:
         listed = names
     found: tuple[Member[WrittenContender | Given[str]], ...]
-    found = members(listed, inside.contenders, "contenders", read, told)
-    if written is not None and not found:
+    found = members(listed, inside.contenders, "contenders", read, told, name_is_enough=True)
+    if written is not None and not found and not is_misshapen(told, written.at.file):
         error(told, "no-contenders", written.at, "this campaign names no contenders",
               do="List them: `contenders:` and below it a line `id: Title` for each.")  # fmt: skip
     return found
@@ -97,7 +97,7 @@ def _tests(
         return read_file(ws, path, WrittenTest, told)
 
     listed: Sequence[Given[str] | Entry[WrittenTest | None]] | None = written.tests if written else None
-    return members(listed, inside.tests, "tests", read, told)
+    return members(listed, inside.tests, "tests", read, told, name_is_enough=False)
 
 
 def _verdict(

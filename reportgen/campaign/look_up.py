@@ -34,6 +34,17 @@ def unknown(given: Given[str], known: Iterable[str], what: str) -> Finding:
     return Finding("error", rule, given.at, f"there is no {what} “{given.value}”", do=do)
 
 
+SHAPE_RULES = frozenset(
+    {"alias", "broken-yaml", "duplicate-key", "empty-file", "later-version", "merge-key", "nothing-written",
+     "unknown-key", "wrong-shape"}
+)  # fmt: skip
+
+
+def is_misshapen(told: Iterable[Finding], file: str) -> bool:
+    """Whether something of the file could not be read at all, so that what seems to be missing may stand there."""
+    return any(f.place.file == file and f.rule in SHAPE_RULES for f in told)
+
+
 def error(told: list[Finding], rule: str, place: Place, says: str, why: str = "", do: str = "") -> None:
     """One more error among those told."""
     told.append(Finding("error", rule, place, says, why, do))

@@ -31,8 +31,11 @@ def members(
     folder: str,
     read: Callable[[str], T | None],
     told: list[Finding],
+    *,
+    name_is_enough: bool,
 ) -> tuple[Member[T], ...]:
-    """`listed` in its order (None: every file in the order of ids). A name without text is looked for in `files`.
+    """`listed` in its order (None: every file in the order of ids). A name without text is looked for in `files`;
+    in a mapping, a name with neither will do where `name_is_enough`.
 
     What is described twice, what is listed twice and what has no description is an error; a file that isn't listed,
     a warning.
@@ -41,7 +44,9 @@ def members(
         return tuple(Member(id, id, read(path), Place(path)) for id, path in sorted(files.items()))
     found: dict[str, Member[T]] = {}
     for one in listed:
-        name, written, needs_file = (one, None, True) if isinstance(one, Given) else (one.name, one.value, False)
+        name, written, needs_file = (
+            (one, None, True) if isinstance(one, Given) else (one.name, one.value, not name_is_enough)
+        )
         id = as_id(name.value)
         if id in found:
             error(told, "duplicate-name", name.at, f"“{name.value}” is listed twice", do="Take one of them out.")
@@ -53,7 +58,7 @@ def members(
         elif id in files:
             found[id] = Member(id, name.value, read(files[id]), Place(files[id]))
         else:
-            if needs_file and id:
+            if needs_file and written is None and id:
                 do = (
                     did_you_mean(id, files)
                     if files

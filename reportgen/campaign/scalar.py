@@ -6,6 +6,7 @@ Each parser raises NotThat. Each pattern (ECMA 262, anchored) accepts what its p
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from decimal import Decimal
 from typing import Annotated
 
@@ -99,11 +100,13 @@ def web_address(text: str) -> str:
     return text.strip()
 
 
-def choice(title: str, *choices: str) -> Scalar:
-    """One of a few words."""
+def choice(title: str, *choices: str, later: Sequence[str] = ()) -> Scalar:
+    """One of a few words; `later` are words that a later version will know."""
 
     def parse(text: str) -> str:
         said = text.strip()
+        if said in later:
+            raise NotThat(f"“{said}” is not available in this version yet", f"There is: {', '.join(choices)}.")
         if said not in choices:
             raise NotThat(f"“{said}” is not {title}", did_you_mean(said, choices))
         return said
@@ -112,7 +115,8 @@ def choice(title: str, *choices: str) -> Scalar:
 
 
 _NAME = Scalar("a name", name, "[A-Za-z0-9]", types=ANY)
-_WORDS = Scalar("a text", words, r"\S", types=ANY)
+_WORDS = Scalar("a text", words, r"\S", types=ANY, sentence=True)
+_TERM = Scalar("a word or two", words, r"\S", types=ANY)
 _FILE = Scalar("a file", words, r"\S", examples=("readings.csv",))
 _AMOUNT = Scalar("a number with its unit", amount, rf"^\s*{AMOUNT}\s*$", NO_AMOUNT, ("25 g",), types=NUMERIC)
 _GUESS = Scalar(
@@ -128,7 +132,7 @@ _WEB = Scalar("a web address", web_address, r"^\s*https?://[^\s/]+(?:/\S*)?\s*$"
 
 Name = Annotated[Given[str], _NAME]
 Words = Annotated[Given[str], _WORDS]
-Sentence = Annotated[Given[str], Scalar("a text", words, r"\S", types=ANY, sentence=True)]
+Term = Annotated[Given[str], _TERM]
 FilePath = Annotated[Given[str], _FILE]
 AmountOf = Annotated[Given[Amount], _AMOUNT]
 AmountOrGuess = Annotated[Given[Amount], _GUESS]

@@ -33,7 +33,7 @@ def measure(text: str) -> Mapping[str, str]:
         if piece in KINDS:
             _put(found, "kind", piece)
         elif piece in LATER_KINDS:
-            raise NotThat(f"the kind “{piece}” is not available in this version yet", f"There is: {', '.join(KINDS)}.")
+            raise NotThat(f"“{piece}” is not available in this version yet", f"There is: {', '.join(KINDS)}.")
         elif piece in BETTER:
             _put(found, "better", piece)
         else:
@@ -89,5 +89,6 @@ def _pieces(text: str) -> list[str]:
 
 def _put(found: dict[str, str], key: str, piece: str) -> None:
     if key in found:
-        raise NotThat(f"“{piece}” is one piece too many: the {key} is already “{found[key]}”", _ONE_OF_EACH)
+        named = "direction" if key == "better" else key
+        raise NotThat(f"“{piece}” is one piece too many: the {named} is already “{found[key]}”", _ONE_OF_EACH)
     found[key] = piece

@@ -13,7 +13,7 @@ import yaml
 
 from reportgen.addresses import as_id
 from reportgen.campaign import swallowed
-from reportgen.campaign.did_you_mean import did_you_mean
+from reportgen.campaign.did_you_mean import did_you_mean, is_meant
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.scalar import name
 from reportgen.campaign.shape import ANY_TEXT, Either, Key, Keyed, Listed, NotThat, Record, Scalar, Shape, shape_of
@@ -185,8 +185,11 @@ def _record(document: Document, node: yaml.Node, shape: Record) -> Any:
             _unknown_key(document, node, key_node, value_node, text, shape)
     if shape.rest is not None:
         values[shape.rest.field] = _entries(document, others, cast(Keyed, shape.rest.shape))
+    misspelt = [text for text in seen if text not in keys]
     for k in shape.keys:
-        if k.required and k.name not in seen:
+        if k.required and k.name not in seen and is_meant(k.name, misspelt):
+            values[k.field] = _filler(k.shape, place)
+        elif k.required and k.name not in seen:
             document.error("missing-key", place, f"“{k.name}:” is missing ({k.says})", do=f"Add a line `{k.name}: …`.")
             values[k.field] = _filler(k.shape, place)
     return _made(shape, values, place)
@@ -218,7 +221,10 @@ def _unknown_key(
         )  # fmt: skip
     else:
         known = [k.name for k in shape.keys]
-        document.error("unknown-key", at, f"“{text}:” is no key here", do=did_you_mean(text.replace("_", " "), known))
+        do = did_you_mean(text.replace("_", " "), known)
+        if node.flow_style:
+            do += " If it belongs to the text before it, quote that text."
+        document.error("unknown-key", at, f"“{text}:” is no key here", do=do)
 
 
 def _short(document: Document, node: yaml.ScalarNode, shape: Record) -> Any:

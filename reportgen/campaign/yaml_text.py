@@ -10,6 +10,7 @@ from typing import Any
 
 import yaml
 
+from reportgen.campaign.broken_yaml import broken
 from reportgen.finding import Finding, Place, refuse
 
 LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
@@ -42,7 +43,7 @@ def compose(text: str, file: str) -> Document:
     try:
         document.root = yaml.compose(text, Loader=LOADER)
     except yaml.MarkedYAMLError as error:
-        raise _broken(error, document) from error
+        raise broken(error, file, document.lines) from error
     except yaml.reader.ReaderError as error:
         before = text[: error.position]
         place = Place(file, before.count("\n") + 1, error.position - before.rfind("\n"))
@@ -74,7 +75,7 @@ def _cut_aliases_and_tags(document: Document, root: yaml.Node) -> None:
             for i, child in enumerate(children):
                 if id(child) in seen:
                     children[i] = _stand_in(child)
-                    _report_alias(document, child, node)
+                    _report_alias(document, child)
                 else:
                     seen.add(id(child))
                     waiting.append(child)
@@ -93,17 +94,16 @@ def _stand_in(node: yaml.Node) -> yaml.Node:
     return yaml.ScalarNode(STRANGE, "", node.start_mark, node.end_mark)
 
 
-def _report_alias(document: Document, node: yaml.Node, parent: yaml.Node) -> None:
+def _report_alias(document: Document, node: yaml.Node) -> None:
     place = document.place(node)
     says = "what stands here is used again elsewhere through an alias (*name)"
     why = "Then one line of the file would stand for another, and messages couldn't say where a value is."
     document.error("alias", place, says, why, "Write it out in both places.")
-    del parent
 
 
 def _report_anchor(document: Document, node: yaml.ScalarNode) -> None:
     line, column = node.start_mark.line, node.start_mark.column
-    if node.style is None and line < len(document.lines) and document.lines[line][column : column + 1] == "&":
+    if not node.style and line < len(document.lines) and document.lines[line][column : column + 1] == "&":
         word = document.lines[line][column:].split()[0]
         says = f"YAML takes {word} for an anchor and drops it"
         document.error("anchor", document.place(node), says, do="Quote it: put the whole text in double quotes.")
@@ -114,68 +114,3 @@ def _report_tag(document: Document, node: yaml.Node) -> None:
         says = f"YAML takes {node.tag} for a tag and drops it"
         document.error("tag", document.place(node), says, do="Quote it: put the whole text in double quotes.")
     node.tag = STRANGE
-
-
-def _broken(error: yaml.MarkedYAMLError, document: Document) -> Any:
-    mark = error.problem_mark or error.context_mark
-    line, column = (mark.line, mark.column) if mark else (0, 0)
-    problem = error.problem or "this can't be read"
-    says, do = _remedy(problem, error.context or "", line, column, document.lines)
-    opened = error.context_mark
-    if "flow" in (error.context or "") and opened is not None and opened.line != line:
-        line, column = opened.line, opened.column
-    return refuse(
-        "broken-yaml", Place(document.file, min(line, max(len(document.lines) - 1, 0)) + 1, column + 1), says, do=do
-    )
-
-
-def _remedy(problem: str, context: str, line: int, column: int, lines: list[str]) -> tuple[str, str]:
-    here = lines[line] if line < len(lines) else ""
-    quote = "Quote it: put the whole text in double quotes."
-    if "\t" in here[: column + 1] and not here[:column].strip():
-        return "the line is indented with a tab", "Indent with spaces; YAML takes no tabs there."
-    if "mapping values are not allowed" in problem:
-        return (
-            "there is a second colon where none can be, or this line is indented deeper than the one above",
-            "A colon inside text: quote it (put the text in double quotes). Else line it up with its neighbours; "
-            "a key needs a space after its colon.",
-        )
-    if "cannot start any token" in problem:
-        return f"a text can't begin with {here[column : column + 1]!r} in YAML", quote
-    if "block scalar" in context:
-        return "after > or | YAML expects the end of the line", 'Write "over 999" in words, or ' + quote[
-            0
-        ].lower() + quote[1:]
-    if "alias" in context or "undefined alias" in problem:
-        return "YAML takes a * at the beginning for an alias", quote
-    if "anchor" in context:
-        return "YAML takes a & at the beginning for an anchor", quote
-    if "sequence entries" in problem or "keys are not allowed" in problem:
-        return f"a text can't begin with {here[column : column + 1]!r} in YAML", quote
-    if "quoted scalar" in context and "escape" in problem:
-        return "a backslash in double quotes means something else in YAML", "Use single quotes around it."
-    if "quoted scalar" in context:
-        return (
-            "a quotation mark is opened and never closed",
-            "Close it; write '' for an apostrophe inside single quotes.",
-        )
-    if "flow" in context:
-        return (
-            "a bracket or brace is opened here and not closed as it should be",
-            "Close it, put commas between the pieces, and quote any text inside that holds a comma or a colon.",
-        )
-    if "single document" in context:
-        return "there is a second document here, after ---", "Keep one document in a file."
-    if "simple key" in context or "expected ':'" in problem:
-        return "this line is neither a key with a value nor part of a text", (
-            "Write `key: value` with a space after the colon, or quote the text above if this line belongs to it."
-        )
-    if "indicator" in problem or "expected key" in problem:
-        do = "Line it up with its neighbours: everything that belongs together begins in the same column."
-        if line and " #" in lines[line - 1]:
-            do += " If the # in the line above belongs to the text, quote it."
-        return "this line doesn't fit the ones above", do
-    return (
-        f"this is not YAML ({problem})",
-        "Compare it with its neighbours; text with special characters goes in quotes.",
-    )

@@ -7,7 +7,7 @@ from typing import ClassVar
 
 from reportgen.campaign.dates import DayOf
 from reportgen.campaign.given import Entry
-from reportgen.campaign.scalar import FilePath, Name, Sentence, WebAddress, Words
+from reportgen.campaign.scalar import FilePath, Name, Term, WebAddress, Words
 from reportgen.campaign.shape import Short, key, many
 from reportgen.campaign.written.contender import WrittenContender
 from reportgen.campaign.written.measure import WrittenSource
@@ -49,28 +49,28 @@ class WrittenCampaign:
     )
     measure: tuple[Entry[WrittenMeasure], ...] = many("What is measured: each entry is a test with one quantity")
     readings: tuple[WrittenSource, ...] = many("Where readings stand, for every test that has none of its own")
-    instruments: tuple[Entry[Words | WrittenInstrument], ...] = many(
+    instruments: tuple[Entry[Term | WrittenInstrument], ...] = many(
         "For each unit the instrument used (g: bench-scale), or an instrument described here", any_names=True
     )
     constants: tuple[Entry[WrittenConstant], ...] = many("Values taken from elsewhere")
     tested: DayOf | None = key("When it was tested")
     published: DayOf | None = key("When it was published")
     place: Words | None = key("Where it was tested")
-    who_pays: Sentence | None = key("Who paid for the products and the work")
+    who_pays: Words | None = key("Who paid for the products and the work")
     held_the_same: tuple[Words, ...] = many("What was the same for every contender")
     exclude: tuple[WrittenExclusion, ...] = many("Passes left out, each with its reason")
     incidents: tuple[WrittenIncident, ...] = many("What happened during the tests")
     caveats: tuple[WrittenCaveat, ...] = many("Limits on what results mean")
-    cautions: tuple[Sentence, ...] = many("What could hurt someone who repeats this")
-    cannot_tell: tuple[Sentence, ...] = many("What this comparison can't tell you")
+    cautions: tuple[Words, ...] = many("What could hurt someone who repeats this")
+    cannot_tell: tuple[Words, ...] = many("What this comparison can't tell you")
     accept: tuple[WrittenAcceptance, ...] = many("Warnings answered")
-    conditions: tuple[Words, ...] = many("Columns that hold facts of one pass, such as wind")
+    conditions: tuple[Term, ...] = many("Columns that hold facts of one pass, such as wind")
     not_yet_tested: tuple[Name, ...] = many("Contenders or tests that are still to come")
     running: tuple[WrittenRunning, ...] = many("Contenders whose run still goes on")
     films: tuple[Entry[WrittenFilm], ...] = many("Films of the work")
-    show: tuple[Words, ...] = many("Units to show values in")
+    show: tuple[Term, ...] = many("Units to show values in")
     verdict: WrittenVerdict | None = key("What counts and how much, where that has no file of its own")
-    invented: Sentence | None = key("Says on every page that products and readings are invented")
+    invented: Words | None = key("Says on every page that products and readings are invented")
     LATER: ClassVar[tuple[str, ...]] = (
         "assumed", "two records", "amend", "photo", "photos", "specimens", "sessions", "follows", "issue",
     )  # fmt: skip

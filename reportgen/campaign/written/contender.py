@@ -8,7 +8,7 @@ from typing import ClassVar
 from reportgen.campaign.dates import DayOf
 from reportgen.campaign.given import Entry
 from reportgen.campaign.ranges import MoneyOf
-from reportgen.campaign.scalar import AmountOf, Name, Sentence, Words, YesNo
+from reportgen.campaign.scalar import AmountOf, Name, Term, Words, YesNo
 from reportgen.campaign.shape import Short, key, many
 from reportgen.finding import Place
 
@@ -51,7 +51,7 @@ class WrittenClaim:
     under: Words | None = key("The condition it is claimed under, where that isn't ours")
     looked: Words | None = key("What looking showed, where looking settles it")
     testable: YesNo | None = key("no: no number could test it")
-    why: Sentence | None = key("Why it can't be tested, or wasn't")
+    why: Words | None = key("Why it can't be tested, or wasn't")
     SHORT: ClassVar[Short] = Short(lambda text: {"says": text}, r"\S", ("Never needs cleaning",))
 
 
@@ -62,15 +62,15 @@ class WrittenContender:
     at: Place
     title: Words = key("Its name on pages", required=True)
     maker: Words | None = key("Who makes it")
-    model: Words | None = key("The maker's own designation")
+    model: Term | None = key("The maker's own designation")
     bought: WrittenPurchase | None = key("Where and when it was bought")
     supplied_by: Words | None = key("Who supplied it, where it wasn't bought at retail")
     prices: tuple[WrittenPrice, ...] = many("Prices, each paid or listed, with date")
     paid: MoneyOf | None = key("What was paid for it, on the day it was bought")
     listed: MoneyOf | None = key("What it is listed at")
-    as_received: tuple[Sentence, ...] = many("What was seen when it was unpacked")
+    as_received: tuple[Words, ...] = many("What was seen when it was unpacked")
     claims: tuple[WrittenClaim, ...] = many("What the maker states")
     also_called: tuple[Name, ...] = many("Other names it goes by in the readings")
     facts: tuple[Entry[Words], ...] = many("Further lines of its spec sheet", any_names=True)
-    says: Sentence | None = key("A paragraph about it, in Markdown")
+    says: Words | None = key("A paragraph about it, in Markdown")
     LATER: ClassVar[tuple[str, ...]] = ("specimens", "photo", "photos", "assumed", "amend", "two records")

@@ -8,14 +8,14 @@ from typing import Annotated, ClassVar, Literal
 from reportgen.campaign import short
 from reportgen.campaign.declared import Better, Kind
 from reportgen.campaign.given import Entry, Given
-from reportgen.campaign.kinds import KINDS
-from reportgen.campaign.scalar import AmountOf, Cell, FilePath, Name, Sentence, Words, choice
+from reportgen.campaign.kinds import KINDS, LATER_KINDS
+from reportgen.campaign.scalar import AmountOf, Cell, FilePath, Name, Term, Words, choice
 from reportgen.campaign.shape import Scalar, Short, key, many
 from reportgen.finding import Place
 
 OverParts = Literal["sum", "mean", "each", "energy mean"]
 OverPasses = Literal["mean", "least", "most", "middle", "energy mean"]
-KindOfIt = Annotated[Given[Kind], choice("a kind of measurement", *KINDS)]
+KindOfIt = Annotated[Given[Kind], choice("a kind of measurement", *KINDS, later=LATER_KINDS)]
 Direction = Annotated[Given[Better], choice("a direction", *short.BETTER)]
 JoinParts = Annotated[Given[OverParts], choice("a way to join parts", "sum", "mean", "each", "energy mean")]
 JoinPasses = Annotated[
@@ -29,8 +29,8 @@ class WrittenColumn:
     """How one named reading is found in a table."""
 
     at: Place
-    column: Words | None = key("The heading of its column, where that isn't its name")
-    unit: Words | None = key("The unit its values are in")
+    column: Term | None = key("The heading of its column, where that isn't its name")
+    unit: Term | None = key("The unit its values are in")
     instrument: Name | None = key("The instrument they were read from")
     SHORT: ClassVar[Short] = Short(short.column, short.COLUMN_PATTERN, ("canister before, g, bench-scale",))
 
@@ -42,17 +42,17 @@ class WrittenSource:
     at: Place
     file: FilePath | None = key("The file, from the campaign's folder")
     table: tuple[tuple[Cell, ...], ...] | TableText | None = key("The table itself: text after |, or a list of rows")
-    contender: Words | None = key("The heading of the column that names the contender")
-    pass_: Words | None = key("The heading of the column that numbers the passes")
-    part: Words | None = key("The heading of the column that names the part of a run")
-    specimen: Words | None = key("The heading of the column that names the specimen")
-    session: Words | None = key("The heading of the column that names the session")
-    round: Words | None = key("The heading of the column that numbers the rounds")
-    unit: Words | None = key("The heading of the column that holds units")
-    time: Words | None = key("The heading of the column that holds times of day")
-    note: Words | None = key("The heading of the column that holds notes")
-    what: Words | None = key("The heading of the column that names the reading, in a bench log")
-    value: Words | None = key("The heading of the column that holds the values, in a bench log")
+    contender: Term | None = key("The heading of the column that names the contender")
+    pass_: Term | None = key("The heading of the column that numbers the passes")
+    part: Term | None = key("The heading of the column that names the part of a run")
+    specimen: Term | None = key("The heading of the column that names the specimen")
+    session: Term | None = key("The heading of the column that names the session")
+    round: Term | None = key("The heading of the column that numbers the rounds")
+    unit: Term | None = key("The heading of the column that holds units")
+    time: Term | None = key("The heading of the column that holds times of day")
+    note: Term | None = key("The heading of the column that holds notes")
+    what: Term | None = key("The heading of the column that names the reading, in a bench log")
+    value: Term | None = key("The heading of the column that holds the values, in a bench log")
     columns: tuple[Entry[WrittenColumn | None], ...] | tuple[Name, ...] | None = key("The readings in it, by name")
     SHORT: ClassVar[Short] = Short(short.source, r"\S", ("readings.csv",))
     LATER: ClassVar[tuple[str, ...]] = ("sheet", "frames", "rate", "channels", "logger", "attachment")
@@ -65,16 +65,16 @@ class WrittenQuantity:
     at: Place
     title: Words | None = key("How pages name it, where the name as typed won't do")
     kind: KindOfIt | None = key("The ready-made measurement it is: it writes the formula and expects the columns")
-    formula: Words | None = key("How it is worked out from readings, in place of what the kind wrote")
-    unit: Words | None = key("Its unit, as people write it: g, °F, lbf, dB")
+    formula: Term | None = key("How it is worked out from readings, in place of what the kind wrote")
+    unit: Term | None = key("Its unit, as people write it: g, °F, lbf, dB")
     better: Direction | None = key("Which way is better; without it nothing is ranked")
     instrument: Name | None = key("The instrument its readings were taken with")
     matters: AmountOf | None = key("The smallest difference that matters in use, fixed before the test")
     over_parts: JoinParts | None = key("How the parts of a run are joined")
     over_passes: JoinPasses | None = key("How passes are joined; least, most and middle are shown and never ranked")
     until: AmountOf | None = key("The limit a run goes to")
-    grades: tuple[Words, ...] = many("The grades, worst first")
-    says: Sentence | None = key("What to know about it, in a sentence or two")
+    grades: tuple[Term, ...] = many("The grades, worst first")
+    says: Words | None = key("What to know about it, in a sentence or two")
     SHORT: ClassVar[Short] = Short(
         short.measure, short.MEASURE_PATTERN, ("weighed before and after, g, lower, bench-scale", "yes/no")
     )

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar
 
 from reportgen.campaign.given import Given
-from reportgen.campaign.scalar import Name, Sentence, WebAddress, Words
+from reportgen.campaign.scalar import Name, Term, WebAddress, Words
 from reportgen.campaign.shape import NotThat, Scalar, key, many
 from reportgen.finding import Place
 
@@ -30,11 +30,11 @@ class WrittenPublication:
     title: Words = key("What the site is called", required=True)
     address: WebAddress | None = key("Where it will stand on the web")
     language: Language | None = key("The language of its pages")
-    show: tuple[Words, ...] = many("Units to show values in, besides or in place of the ones they were taken in")
-    who_pays: Sentence | None = key("Who paid for the products and the work")
+    show: tuple[Term, ...] = many("Units to show values in, besides or in place of the ones they were taken in")
+    who_pays: Words | None = key("Who paid for the products and the work")
     author: Words | None = key("Who is behind it")
     contact: Words | None = key("How to reach them")
     licence: Words | None = key("What others may do with text and data")
     theme: Name | None = key("The theme its pages are set in")
-    invented: Sentence | None = key("Says on every page that products and readings are invented")
+    invented: Words | None = key("Says on every page that products and readings are invented")
     LATER: ClassVar[tuple[str, ...]] = ("languages", "feed", "search", "logo")

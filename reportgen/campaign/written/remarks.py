@@ -8,7 +8,7 @@ from typing import Annotated, ClassVar, get_args
 from reportgen.campaign.dates import DayOf
 from reportgen.campaign.declared import Decided, Pushes
 from reportgen.campaign.given import Given
-from reportgen.campaign.scalar import Name, Sentence, Words, choice
+from reportgen.campaign.scalar import Name, Term, Words, choice
 from reportgen.campaign.shape import Short, key, many
 from reportgen.finding import Place
 
@@ -25,9 +25,9 @@ class WrittenNarrowing:
     about: tuple[Name, ...] = many("The quantities it is about, or a test")
     affects: tuple[Name, ...] = many("The same as `about`")
     contender: Name | None = key("The one contender it is about")
-    specimen: Words | None = key("The one specimen it is about")
-    pass_: Words | None = key("The one pass it is about")
-    part: Words | None = key("The one part it is about")
+    specimen: Term | None = key("The one specimen it is about")
+    pass_: Term | None = key("The one pass it is about")
+    part: Term | None = key("The one part it is about")
     LATER: ClassVar[tuple[str, ...]] = ("photo", "film", "at", "counts")
 
 
@@ -35,7 +35,7 @@ class WrittenNarrowing:
 class WrittenExclusion(WrittenNarrowing):
     """A pass that is left out of the results."""
 
-    because: Sentence = key("Why it is left out", required=True)
+    because: Words = key("Why it is left out", required=True)
     decided: DecidedWhen | None = key("When that was decided; after seeing the value needs a good reason")
 
 
@@ -43,7 +43,7 @@ class WrittenExclusion(WrittenNarrowing):
 class WrittenIncident(WrittenNarrowing):
     """Something that happened during a test; it shows on every result that rests on it."""
 
-    what: Sentence = key("What happened", required=True)
+    what: Words = key("What happened", required=True)
     pushes: PushesWhere | None = key("Which way it pushes the value")
     so: SoWhat | None = key("What follows: it travels as a note, or the result leaves the ranking")
 
@@ -52,7 +52,7 @@ class WrittenIncident(WrittenNarrowing):
 class WrittenCaveat(WrittenNarrowing):
     """A limit on what a result means; it follows the result wherever the result goes."""
 
-    says: Sentence = key("What the reader must know", required=True)
+    says: Words = key("What the reader must know", required=True)
     pushes: PushesWhere | None = key("Which way it pushes the value")
     so: SoWhat | None = key("What follows: it travels as a note, or the result leaves the ranking")
     SHORT: ClassVar[Short] = Short(lambda text: {"says": text}, r"\S", ("The canisters were at room temperature.",))
@@ -62,8 +62,8 @@ class WrittenCaveat(WrittenNarrowing):
 class WrittenAcceptance(WrittenNarrowing):
     """The author's answer to a warning of the audit."""
 
-    rule: Words = key("The name of the rule, as the warning gives it", required=True)
-    because: Sentence = key("Why it is accepted; the page says so", required=True)
+    rule: Term = key("The name of the rule, as the warning gives it", required=True)
+    because: Words = key("Why it is accepted; the page says so", required=True)
 
 
 @dataclass(frozen=True, kw_only=True)

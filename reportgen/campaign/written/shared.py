@@ -10,7 +10,7 @@ from reportgen.campaign.accuracy import AccuracyOf
 from reportgen.campaign.dates import DayOf
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.ranges import RangeOf
-from reportgen.campaign.scalar import AmountOf, AmountOrGuess, Sentence, Whole, Words, YesNo, choice
+from reportgen.campaign.scalar import AmountOf, AmountOrGuess, Term, Whole, Words, YesNo, choice
 from reportgen.campaign.shape import Short, key, many, rest
 from reportgen.campaign.written.test import Order, Scatter
 from reportgen.finding import Place
@@ -41,11 +41,11 @@ class WrittenMethod:
     repeatability: WrittenRepeatability | None = key("How far one pass scatters, where that is known")
     between_sessions: AmountOrGuess | None = key("How far one day differs from another, as a standard deviation")
     chained: YesNo | None = key("Whether each weighing after is the next weighing before")
-    steps: tuple[Sentence, ...] = many("What to do, step by step")
-    cautions: tuple[Sentence, ...] = many("What could hurt someone")
-    cannot_tell: tuple[Sentence, ...] = many("What it can't tell you")
-    says: Sentence | None = key("Anything else, in Markdown")
-    changed: Sentence | None = key("What this version changed")
+    steps: tuple[Words, ...] = many("What to do, step by step")
+    cautions: tuple[Words, ...] = many("What could hurt someone")
+    cannot_tell: tuple[Words, ...] = many("What it can't tell you")
+    says: Words | None = key("Anything else, in Markdown")
+    changed: Words | None = key("What this version changed")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -59,12 +59,12 @@ class WrittenInstrument:
     accuracy: AccuracyOf | None = key("As its maker states it: ±0.3 g, ±0.5 % + 2 digits, or unknown")
     by_hand: YesNo | None = key("Whether a hand starts and stops it")
     shared: Shared | None = key("What all readings of one session have in common")
-    model: Words | None = key("The maker's designation")
-    serial: Words | None = key("Its serial number, or `not noted`")
+    model: Term | None = key("The maker's designation")
+    serial: Term | None = key("Its serial number, or `not noted`")
     calibrated: DayOf | None = key("When it was last calibrated, or `not noted`")
     calibrated_by: Words | None = key("By whom")
     source: Words | None = key("Where these figures come from")
-    notes: Sentence | None = key("Anything else worth knowing")
+    notes: Words | None = key("Anything else worth knowing")
     SHORT: ClassVar[Short] = Short(
         short.instrument, short.INSTRUMENT_PATTERN, ("0.1 dB, up to 130 dB, accuracy ±1.5 dB", "0.01 s, by hand")
     )

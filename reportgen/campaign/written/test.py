@@ -8,7 +8,7 @@ from typing import Annotated, ClassVar
 
 from reportgen.campaign.declared import OrderRule, ScatterRule
 from reportgen.campaign.given import Entry, Given
-from reportgen.campaign.scalar import Name, Sentence, Words, YesNo, choice, name
+from reportgen.campaign.scalar import Name, Term, Words, YesNo, choice, name
 from reportgen.campaign.shape import NotThat, Scalar, Short, key, many
 from reportgen.campaign.written.measure import WrittenColumn, WrittenQuantity, WrittenSource
 from reportgen.campaign.written.remarks import (
@@ -53,17 +53,17 @@ class WrittenAboutTest:
     at: Place
     method: MethodRef | None = key("The method, with or without its version: weigh-before-and-after, version 2")
     readings: tuple[WrittenSource, ...] = many("Where its readings stand; the campaign's serve where it has none")
-    why: Sentence | None = key("Which question of a reader's it answers")
+    why: Words | None = key("Which question of a reader's it answers")
     scatter: Scatter | None = key("Whether contenders share one scatter between passes; else the method says")
     order: Order | None = key("The order in which contenders were run; else the method says")
     chained: YesNo | None = key("Whether each weighing after is the next weighing before; else the method says")
     exclude: tuple[WrittenExclusion, ...] = many("Passes left out, each with its reason")
     incidents: tuple[WrittenIncident, ...] = many("What happened during the test")
     caveats: tuple[WrittenCaveat, ...] = many("Limits on what its results mean")
-    cautions: tuple[Sentence, ...] = many("What could hurt someone who repeats it")
-    cannot_tell: tuple[Sentence, ...] = many("What this test can't tell you")
+    cautions: tuple[Words, ...] = many("What could hurt someone who repeats it")
+    cannot_tell: tuple[Words, ...] = many("What this test can't tell you")
     accept: tuple[WrittenAcceptance, ...] = many("Warnings answered")
-    conditions: tuple[Words, ...] = many("Columns that hold facts of one pass, such as wind")
+    conditions: tuple[Term, ...] = many("Columns that hold facts of one pass, such as wind")
     not_yet_tested: tuple[Name, ...] = many("Contenders this test hasn't seen yet")
     running: tuple[WrittenRunning, ...] = many("Contenders whose run still goes on")
 

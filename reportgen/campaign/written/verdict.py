@@ -7,7 +7,7 @@ from typing import ClassVar
 
 from reportgen.campaign.given import Entry
 from reportgen.campaign.ranges import TimesOf
-from reportgen.campaign.scalar import AmountOf, Name, Sentence, Weight, Words, YesNo
+from reportgen.campaign.scalar import AmountOf, Name, Term, Weight, Words, YesNo
 from reportgen.campaign.shape import Short, key, many
 from reportgen.finding import Place
 
@@ -51,7 +51,7 @@ class WrittenWeSay:
     best: Name | None = key("The contender the author calls best")
     best_for_the_money: Name | None = key("The contender the author calls best for the money")
     because: tuple[Name, ...] = many("The quantities it rests on")
-    words: Sentence | None = key("In the author's words")
+    words: Words | None = key("In the author's words")
     SHORT: ClassVar[Short] = Short(lambda text: {"words": text}, r"\S", ("Take the quieter one.",))
 
 
@@ -61,7 +61,7 @@ class WrittenUse:
 
     at: Place
     per: Words = key("One use, in words", required=True)
-    cost: Words = key("A formula over quantities and constants", required=True)
+    cost: Term = key("A formula over quantities and constants", required=True)
     times: TimesOf = key("From how many uses to how many", required=True)
 
 
