@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import subprocess
 import sys
 from collections.abc import Callable
@@ -17,8 +18,23 @@ ROOT = Path(__file__).parents[2]
 HEAVY = {"numpy", "scipy", "pint", "altair", "pandas", "vl_convert", "playwright", "jinja2", "markdown_it", "yaml"}
 
 
-def test_nothing_changed_is_nothing_done_and_the_findings_are_told_again(tmp_path: Path) -> None:
+@pytest.fixture(scope="module")
+def charts(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """What was kept of one compile: charts are drawn once for all these tests, and found by what they show."""
+    folder = write_campaign(tmp_path_factory.mktemp("drawn"))
+    compile_site(folder)
+    return folder / ".kept"
+
+
+@pytest.fixture
+def folder(tmp_path: Path, charts: Path) -> Path:
+    """A campaign never compiled here."""
     folder = write_campaign(tmp_path)
+    shutil.copytree(charts, folder / ".kept")
+    return folder
+
+
+def test_nothing_changed_is_nothing_done_and_the_findings_are_told_again(folder: Path) -> None:
     first = compile_site(folder)
     page = first.out / "stoves/index.html"
     before = page.stat()
@@ -45,8 +61,7 @@ CHANGES: dict[str, Callable[[Path], object]] = {
 
 
 @pytest.mark.parametrize("change", CHANGES.values(), ids=CHANGES)
-def test_a_change_is_seen(tmp_path: Path, change: Callable[[Path], object]) -> None:
-    folder = write_campaign(tmp_path)
+def test_a_change_is_seen(folder: Path, change: Callable[[Path], object]) -> None:
     compile_site(folder)
     change(folder)
     again = compile_site(folder)
@@ -55,8 +70,7 @@ def test_a_change_is_seen(tmp_path: Path, change: Callable[[Path], object]) -> N
     assert compile_site(folder).unchanged
 
 
-def test_a_change_in_the_workspace_round_the_campaign_is_seen(tmp_path: Path) -> None:
-    write_campaign(tmp_path)
+def test_a_change_in_the_workspace_round_the_campaign_is_seen(folder: Path, tmp_path: Path) -> None:
     (tmp_path / "content").mkdir()
     (tmp_path / "content/publication.yaml").write_text("title: Boil and Tell\n")
     compile_site(tmp_path)
@@ -64,31 +78,28 @@ def test_a_change_in_the_workspace_round_the_campaign_is_seen(tmp_path: Path) ->
     assert not compile_site(tmp_path).unchanged
 
 
-def test_a_newer_time_alone_is_no_change(tmp_path: Path) -> None:
-    folder = write_campaign(tmp_path)
+def test_a_newer_time_alone_is_no_change(folder: Path) -> None:
     compile_site(folder)
     for path in (folder / "readings.csv", folder / ".site/stoves/index.html"):
         os.utime(path)
     assert compile_site(folder).unchanged
 
 
-def test_a_stamp_that_was_altered_is_not_believed(tmp_path: Path) -> None:
-    folder = write_campaign(tmp_path)
+def test_a_stamp_that_was_altered_is_not_believed(folder: Path) -> None:
     compile_site(folder)
     for entry in (folder / ".kept").glob("??/*"):
         entry.write_bytes(entry.read_bytes()[:-2])
     assert not compile_site(folder).unchanged
 
 
-def test_where_nothing_can_be_kept_the_site_is_made_all_the_same(tmp_path: Path) -> None:
-    folder = write_campaign(tmp_path)
+def test_where_nothing_can_be_kept_the_site_is_made_all_the_same(folder: Path) -> None:
+    shutil.rmtree(folder / ".kept")
     (folder / ".kept").write_text("in the way")
     assert compile_site(folder).pages > 0
     assert not compile_site(folder).unchanged
 
 
-def test_with_nothing_changed_no_library_is_loaded(tmp_path: Path) -> None:
-    folder = write_campaign(tmp_path)
+def test_with_nothing_changed_no_library_is_loaded(folder: Path) -> None:
     told = f"""
 import sys, contextlib
 from reportgen.cli.outcome import run
@@ -102,10 +113,9 @@ print(*sorted(name for name in sys.modules if "." not in name))
     assert set(done.stdout.splitlines()[-1].split()) & HEAVY == set()
 
 
-def test_a_line_put_above_a_test_draws_no_chart_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_line_put_above_a_test_draws_no_chart_again(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     import reportgen.charts.draw
 
-    folder = write_campaign(tmp_path)
     first = compile_site(folder)
     before = (first.out / "stoves/tests/boil-time.html").read_text(encoding="utf-8")
     assert "<svg" in before
