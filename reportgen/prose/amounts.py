@@ -11,9 +11,9 @@ from reportgen.wording import interval
 from reportgen.wording.count import whole
 from reportgen.wording.interval import decimals_of_steps
 from reportgen.wording.language import say
-from reportgen.wording.number import as_written
+from reportgen.wording.number import as_written, plain
 from reportgen.wording.reason import why_missing, why_no_u
-from reportgen.wording.unit import joined
+from reportgen.wording.unit import joined, spelled
 
 _NOISE = 1e-9  # of the half-width: a difference this small is two equal numbers and binary noise
 
@@ -63,6 +63,20 @@ def decimals(result: Result) -> int | None:
 def typed(amount: Amount) -> str:
     """An amount the author typed, with its digits: "1 g"."""
     return joined(as_written(amount.value), amount.unit)
+
+
+def in_both(amount: Amount, unit: str) -> str:
+    """An amount as typed, and in `unit` too where that is another one it can be put in: "4 min (240 s)"."""
+    if not unit or not amount.unit or spelled(unit) == spelled(amount.unit):
+        return typed(amount)
+    from reportgen.metrology.errors import UnitError
+    from reportgen.metrology.unit import convert, parse_unit
+
+    try:
+        value = convert(float(amount.value), parse_unit(amount.unit), parse_unit(unit))
+    except UnitError:
+        return typed(amount)
+    return say("claim.bound.also", amount=typed(amount), other=joined(plain(value), unit))
 
 
 @dataclass(frozen=True)

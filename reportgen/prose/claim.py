@@ -8,7 +8,7 @@ from reportgen.prose import amounts
 from reportgen.wording.interval import probability
 from reportgen.wording.language import say
 from reportgen.wording.listing import commas
-from reportgen.wording.sentence import paragraph, sentence
+from reportgen.wording.sentence import capital, paragraph, sentence
 
 
 def claim_line(campaign: Campaign, evaluation: Evaluation, outcome: ClaimOutcome) -> str:
@@ -30,14 +30,16 @@ def evidence(claim: Claim, outcome: ClaimOutcome, result: Result | None) -> str:
     if claim.looked:
         return say("claim.looked", looked=claim.looked)
     if not claim.testable:
-        return say("claim.untestable", why=claim.why) if claim.why else say("claim.untestable.plain")
+        return say("claim.untestable", why=capital(claim.why)) if claim.why else say("claim.untestable.plain")
     if not claim.quantity:
         return say("claim.no-quantity")
     if outcome.outcome == "not tested" and claim.under:
         return say("claim.under", under=claim.under)
     if result is None or result.missing:
         return say("claim.no-result")
-    gaps = {"value": amounts.full(result), "bound": bound(claim.at_most, claim.at_least, claim.nominal, claim.within)}
+    unit = result.estimate.unit if result.estimate else ""
+    bounds = (claim.at_most, claim.at_least, claim.nominal, claim.within)
+    gaps = {"value": amounts.full(result), "bound": bound(*bounds, unit=unit)}
     if result.blocked and outcome.outcome == "not tested":
         return say("claim.blocked", why=result.blocked.rstrip("."))
     if outcome.probability is None:
@@ -47,20 +49,28 @@ def evidence(claim: Claim, outcome: ClaimOutcome, result: Result | None) -> str:
 
 
 def bound(
-    at_most: Amount | None, at_least: Amount | None, nominal: Amount | None = None, within: Amount | None = None
+    at_most: Amount | None,
+    at_least: Amount | None,
+    nominal: Amount | None = None,
+    within: Amount | None = None,
+    *,
+    unit: str = "",
 ) -> str:
-    """A claim's or condition's bound: "at most 4 min", "at least 2 h and at most 3 h", "6 kW ± 0.5 kW"."""
+    """A claim's or condition's bound: "at most 4 min (240 s)", "at least 2 h", "6 kW ± 0.5 kW".
+
+    `unit` is the result's: a bound in another unit is given in both, so that the two can be compared by eye.
+    """
     if at_least is not None and at_most is not None:
-        return say("claim.bound.both", low=amounts.typed(at_least), high=amounts.typed(at_most))
+        return say("claim.bound.both", low=amounts.in_both(at_least, unit), high=amounts.in_both(at_most, unit))
     if at_most is not None:
-        return say("claim.bound.at-most", amount=amounts.typed(at_most))
+        return say("claim.bound.at-most", amount=amounts.in_both(at_most, unit))
     if at_least is not None:
-        return say("claim.bound.at-least", amount=amounts.typed(at_least))
+        return say("claim.bound.at-least", amount=amounts.in_both(at_least, unit))
     if nominal is None:
         return ""
     if within is None:
-        return amounts.typed(nominal)
-    return say("claim.bound.within", amount=amounts.typed(nominal), within=amounts.typed(within))
+        return amounts.in_both(nominal, unit)
+    return say("claim.bound.within", amount=amounts.in_both(nominal, unit), within=amounts.typed(within))
 
 
 def claim_in_short(claim: Claim) -> str:

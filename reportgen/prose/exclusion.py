@@ -23,17 +23,20 @@ def exclusion_line(campaign: Campaign, evaluation: Evaluation, caveat: Caveat, q
         r for r in s.results if r.excluded and any(frozenset(p.keys) & caveat.touches for p in r.by_pass if p.excluded)
     ]
     order = s.first.order_changes_without if s.first else None
-    said = [_left_out(campaign, caveat, r) for r in touched]
+    most = max((r.passes for r in s.results), default=0)
+    said = [_left_out(campaign, caveat, r, r.passes < most) for r in touched]
     if touched and order is not None:
         said.append(say("exclusion.order-changes" if order else "exclusion.order-same"))
     return paragraph(*said)
 
 
-def _left_out(campaign: Campaign, caveat: Caveat, result: Result) -> str:
+def _left_out(campaign: Campaign, caveat: Caveat, result: Result, fewer: bool) -> str:
     n = sum(1 for p in result.by_pass if p.excluded and frozenset(p.keys) & caveat.touches)
     left = say_of(n, "exclusion.pass", count=in_words(n), name=name(campaign, result.contender))
     when = decided(caveat.decided or "not noted")
     line = say("exclusion.because", left_out=left, because=(caveat.because or caveat.says).rstrip("."), decided=when)
+    if fewer and not result.missing:
+        line = say("exclusion.not-repeated", left_out=line)
     if result.missing or result.estimate is None:
         return say("exclusion.alone", left_out=line) if result.missing else line
     if result.without is None:

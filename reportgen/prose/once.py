@@ -45,13 +45,11 @@ def once(s: Standing) -> list[str]:
             return [opening, say("first.once.repeat")]
         return [opening, say("first.once.unknown", leader=who, place=place)]
     if pair.differed:
-        than = say(f"than.{s.quantity.better}")
+        than, beside = say(f"than.{s.quantity.better}"), say(f"beside.{s.quantity.better}")
         key = "first.once.leads" if len(s.ranked) == 2 else "first.once.leads-all"
         runner_up = name(s.campaign, nearest.contender)
-        return [
-            opening,
-            say(key, leader=who, place=place, gap=amounts.gap(pair, s.of_pair(pair)).size, than=than, next=runner_up),
-        ]
+        gap = amounts.gap(pair, s.of_pair(pair)).size
+        return [opening, say(key, leader=who, place=place, gap=gap, than=than, beside=beside, next=runner_up)]
     group = names(s.campaign, not_told_apart(s, leader))
     return [opening, say("first.once.alike", names=group), *_gaps(s, leader), say("first.once.repeat")]
 

@@ -41,7 +41,7 @@ def why_no_u_line(campaign: Campaign, result: Result) -> str:
 
 def budget_line(campaign: Campaign, result: Result) -> str:
     """What most of the uncertainty comes from: "Most of the uncertainty is the scatter between passes."."""
-    if result.estimate is None or not result.estimate.contributions:
+    if result.estimate is None or result.estimate.limit or not result.estimate.contributions:
         return ""
     largest = max(result.estimate.contributions, key=lambda c: c.share)
     sort = decision.source_sort(largest.source.sort)

@@ -12,6 +12,7 @@ from reportgen.prose.comparison import PairCell, comparison_line, pair_cell
 from reportgen.prose.exclusion import exclusion_line
 from reportgen.prose.finding_line import finding_line
 from reportgen.prose.first_place import first_place
+from reportgen.prose.order import order_line
 from reportgen.prose.result import budget_line, result_line, why_no_u_line
 from reportgen.prose.standing import name, names
 from reportgen.prose.table_notes import counting_line, covers_line, missing_line, single_line, yes_no_line
@@ -38,6 +39,7 @@ __all__ = [
     "must_line",
     "name",
     "names",
+    "order_line",
     "pair_cell",
     "result_line",
     "short",

@@ -11,7 +11,7 @@ from reportgen.prose.claim import bound
 from reportgen.prose.standing import name, names
 from reportgen.wording.count import in_words
 from reportgen.wording.language import say, say_of
-from reportgen.wording.listing import and_list, or_list
+from reportgen.wording.listing import and_list
 from reportgen.wording.sentence import capital, inside, paragraph, sentence
 
 _NAMED_AT_MOST = 3  # quantities; beyond these a count reads better
@@ -95,20 +95,36 @@ def must_line(campaign: Campaign, evaluation: Evaluation, outcome: MustOutcome) 
             f"must.{outcome.outcome}".replace(" ", "-"),
             name=name(campaign, outcome.contender),
             quantity=inside(campaign.quantity(outcome.quantity).title),
-            bound=bound(must.at_most, must.at_least) if must else "",
+            bound=bound(must.at_most, must.at_least, unit=campaign.quantity(outcome.quantity).unit) if must else "",
             value=amounts.full(result) if result else say("reference.no-result"),
         )
     )
 
 
-def money_line(campaign: Campaign, quantities: Sequence[str], value: ValueForMoney) -> str:
-    """Whether someone else costs no more and is resolved better on what the money is judged by."""
+def money_line(
+    campaign: Campaign, quantities: Sequence[str], value: ValueForMoney, evaluation: Evaluation | None = None
+) -> str:
+    """Whether someone else costs no more and is resolved better on something and worse on nothing.
+
+    `quantities` are those compared; with `evaluation` only those are named on which it was beaten.
+    """
     who = name(campaign, value.contender)
     if not value.dominated_by:
         return sentence(say("money.frontier", name=who))
-    better = names(campaign, value.dominated_by)
-    titles = or_list([inside(campaign.quantity(q).title) for q in quantities])
-    return sentence(say("money.dominated", name=who, better=better, quantity=titles))
+    beaten_on = _beaten_on(evaluation, quantities, value) if evaluation else ()
+    titles = and_list([inside(campaign.quantity(q).title) for q in beaten_on or quantities])
+    key = "money.dominated" if beaten_on or len(quantities) == 1 else "money.dominated.some"
+    return sentence(say(key, name=who, better=names(campaign, value.dominated_by), quantity=titles))
+
+
+def _beaten_on(evaluation: Evaluation, quantities: Sequence[str], value: ValueForMoney) -> tuple[str, ...]:
+    pairs = [{value.contender, d} for d in value.dominated_by]
+    lost = {
+        c.quantity
+        for c in evaluation.comparisons
+        if {c.first, c.second} in pairs and c.favours is not None and c.favours != value.contender
+    }
+    return tuple(q for q in quantities if q in lost)
 
 
 def _must(campaign: Campaign, quantity: str) -> Must | None:

@@ -10,6 +10,8 @@ SENTENCES: Mapping[str, str | Forms] = {
     # first place
     "place.lower": "lowest",
     "place.higher": "highest",
+    "beside.lower": "below",
+    "beside.higher": "above",
     "than.lower": "lower",
     "than.higher": "higher",
     "than.alike": "alike",
@@ -46,14 +48,14 @@ SENTENCES: Mapping[str, str | Forms] = {
         "other": "{others} are each behind at least one of them",
     },
     "first.others": "the other {count}",
-    "first.settle": "About {passes} passes each would settle {gap}",
+    "first.settle": "About {passes} passes each would settle a gap of {gap}",
     "first.settle.finer": "A finer instrument would settle it sooner than more passes",
     "first.ran-once.reading": "One reading each",
     "first.ran-once": "Each ran once",
     "first.too-few": "Too few passes to know the scatter",
     "first.once.values": "{ran}: {values}",
     "first.once.leads": "{leader} read {gap} {than} than {next} in this run; that it would again isn't shown",
-    "first.once.leads-all": "{leader} read {place} in this run, {gap} from {next}; that it would again isn't shown",
+    "first.once.leads-all": "{leader} read {place} in this run, {gap} {beside} {next}; that it would again isn't shown",
     "first.once.unknown": "{leader} read {place} in this run; how far the instrument may be off isn't known, "
     "nor whether a repeat would agree",
     "first.once.alike": "{names} can't be told apart even in this run",
@@ -138,6 +140,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     # claims and conditions
     "claim.bound.at-most": "at most {amount}",
     "claim.bound.at-least": "at least {amount}",
+    "claim.bound.also": "{amount} ({other})",
     "claim.bound.within": "{amount} ± {within}",
     "claim.bound.both": "{low} to {high}",
     "claim.line.supported": "{says}: supported for the one we bought",
@@ -152,7 +155,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "claim.evidence.p.this-run": "In this run we measured {value} where the claim has {bound}; "
     "the chance that it held then is {probability}, and whether a repeat would agree isn't known",
     "claim.looked": "We looked: {looked}",
-    "claim.untestable": "No number could test it: {why}",
+    "claim.untestable": "No number could test it. {why}",
     "claim.untestable.plain": "No number could test it",
     "claim.no-result": "There is no result to hold it against",
     "claim.no-quantity": "It names nothing that we measured",
@@ -166,10 +169,10 @@ SENTENCES: Mapping[str, str | Forms] = {
     "exclusion.because": "{left_out} ({because}; {decided})",
     "exclusion.with": "{left_out}: {value} without it, {put_back} with it",
     "exclusion.with-them": "{left_out}: {value} without them, {put_back} with them",
+    "exclusion.not-repeated": "{left_out} and wasn't repeated",
     "exclusion.alone": "{left_out}, and nothing else was read",
     "exclusion.order-same": "The order doesn't change",
     "exclusion.order-changes": "With it, the order changes",
-    "exclusion.everyone": "a contender",
     # yes/no, counts, grades
     "yes.of": "{yes} of {of}",
     "yes.line": "{name}: {yes} of {of}",
@@ -208,11 +211,14 @@ SENTENCES: Mapping[str, str | Forms] = {
     "firm.bought": "All of it is about the ones we bought, one of each",
     "firm.bought-several": "All of it is about the ones we bought",
     "money.dominated": "{name} costs as much as {better} or more, and is shown to be worse on {quantity} "
-    "and better on nothing",
+    "and better on nothing compared",
+    "money.dominated.some": "{name} costs as much as {better} or more, and is shown to be worse on at least one of "
+    "{quantity} and better on none",
     "money.frontier": "{name} isn't beaten at its price or below",
-    "order.steady": "Every contender ran once a round",
+    "order.rounds": "Every round ran each contender once",
+    "order.random": "Every round ran each contender once, in random order",
+    "order.as-written": "The readings stand in the order they were taken",
     "order.unknown": "In what order they ran wasn't recorded",
     # references in prose
-    "reference.gap": "{gap} {than}",
     "reference.no-result": "no result",
 }

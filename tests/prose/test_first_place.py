@@ -42,7 +42,7 @@ def test_a_shared_first_place_says_its_gap_what_it_needs_and_what_would_settle_i
             t = t.pair(first, second, "better", 8.0)
     assert said(t.first("corvane", "ostler"), "boil-time") == (
         "Corvane Sol and Ostler Mk II share first place: the gap of 3.0 s is smaller than four passes each can tell "
-        "(8.0 s). Both beat Brindle and Tamsin. About 50 passes each would settle 3.0 s."
+        "(8.0 s). Both beat Brindle and Tamsin. About 50 passes each would settle a gap of 3.0 s."
     )
     assert short(t.first("corvane", "ostler"), "boil-time") == "Corvane Sol and Ostler Mk II share first place"
 

@@ -19,7 +19,7 @@ from reportgen.evaluation.evaluated import (
     ValueForMoney,
 )
 from reportgen.finding import Place
-from reportgen.intake.reading import ReadingKey
+from reportgen.intake.reading import ReadingKey, Readings
 from reportgen.judgement.measured import Reason, ScatterFound
 from reportgen.metrology.uncertain import Source
 from reportgen.prose import sentences
@@ -190,7 +190,7 @@ def test_a_claim_settled_by_looking_or_beyond_testing_says_so() -> None:
     assert "We looked: no, foam only." in claimed(outcome_of("contradicted", None, "", ""), looked, told(corvane=14.0))
     taste = Claim("c1", {"the box": "Feels great"}, testable=False, why="it is a matter of taste")
     line = claimed(outcome_of("not tested", None, "", ""), taste, told(corvane=14.0))
-    assert line.endswith("not tested. No number could test it: it is a matter of taste.")
+    assert line.endswith("not tested. No number could test it. It is a matter of taste.")
 
 
 def test_a_condition_that_fails_puts_a_contender_out_with_the_reason() -> None:
@@ -198,7 +198,7 @@ def test_a_condition_that_fails_puts_a_contender_out_with_the_reason() -> None:
     campaign = replace(t.campaign, verdict=VerdictPlan(must=(Must("boil-time", at_most=amount("10 min")),)))
     failed = MustOutcome("corvane", "boil-time", "contradicted", 0.0, frozenset())
     assert plain(sentences.must_line(campaign, t.evaluation, failed)) == (
-        "Corvane Sol is out: boil time has to be at most 10 min, and it read 700.00 s (699.40 to 700.60)."
+        "Corvane Sol is out: boil time has to be at most 10 min (600 s), and it read 700.00 s (699.40 to 700.60)."
     )
 
 
@@ -219,14 +219,14 @@ def test_an_exclusion_shows_the_value_with_and_without_and_what_it_does_to_the_o
     key = ReadingKey("boil-time", "tamsin", "1", "3", "", "boil_time")
     left_out = PassValue("1", "3", "", 250.1, None, (key,), excluded="x1")
     t = told("boil time", Asked("s"), tamsin=214.0, corvane=213.0)
-    t = t.with_results(tamsin={"by_pass": (left_out,), "excluded": 1, "without": 226.0})
+    t = t.with_results(tamsin={"by_pass": (left_out,), "passes": 3, "excluded": 1, "without": 226.0})
     t = t.pair("tamsin", "corvane", "too close to call", 8.0).first("tamsin", "corvane", order_changes_without=False)
     caveat = Caveat(
         "x1", 1, "exclusion", "windscreen blown over", "", False, frozenset({key}), ("boil-time",), "tamsin",
         Place("campaign.yaml", 9), decided="during the test", because="windscreen blown over",
     )  # fmt: skip
     assert plain(sentences.exclusion_line(*t.both, caveat, "boil-time")) == (
-        "One pass of Tamsin is left out (windscreen blown over; decided during the test): "
+        "One pass of Tamsin is left out (windscreen blown over; decided during the test) and wasn't repeated: "
         "214.00 s without it, 226.00 s with it. The order doesn't change."
     )
     other = replace(caveat, touches=frozenset({replace(key, contender="corvane")}))
@@ -317,3 +317,27 @@ def test_how_firm_counts_the_tests_with_repeats() -> None:
     nothing = campaign_of(first("gas", "corvane", "ostler"))
     assert sentences.how_firm(*nothing.both).startswith("Nothing was repeated")
     assert "one of each" in sentences.how_firm(*nothing.both)
+
+
+# ---- order of work
+
+
+@pytest.mark.parametrize(
+    ("declared", "rounds", "order", "words"),
+    [
+        ("rounds", True, True, "Every round ran each contender once."),
+        ("random", True, True, "Every round ran each contender once, in random order."),
+        ("random", False, True, "The readings stand in the order they were taken."),  # declared is not yet done
+        ("rounds", False, False, "In what order they ran wasn't recorded."),
+    ],
+)
+def test_the_order_of_work_is_said_as_it_was_recorded(declared: str, rounds: bool, order: bool, words: str) -> None:
+    t = told(corvane=14.0, ostler=15.0)
+    test = replace(t.campaign.tests[0], order=declared)  # type: ignore[arg-type]
+    readings = Readings({}, order_recorded={test.id: order}, rounds_recorded={test.id: rounds})
+    assert sentences.order_line(test, readings, t.evaluation) == words
+
+
+def test_with_one_pass_each_there_is_no_order_to_speak_of() -> None:
+    t = told(corvane=14.0, ostler=15.0).once("corvane", "ostler")
+    assert sentences.order_line(t.campaign.tests[0], Readings({}), t.evaluation) == ""
