@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Sequence
 
-from reportgen.charts.plate import Layer, Plate, specification
+from reportgen.charts.layer import Layer, specification
+from reportgen.charts.plate import Plate
 from reportgen.charts.tidy import tidy
 
 
-def draw(plate: Plate, layers: list[Layer], kind: str, alt: str) -> str:
+def draw(plate: Plate, layers: Sequence[Layer], kind: str, alt: str) -> str:
     """The layers that have something to draw, as one tidy SVG element."""
     import vl_convert
 
-    specified: dict[str, Any] = specification(plate, [one for one in layers if one.data.values])
-    svg: str = vl_convert.vegalite_to_svg(specified, allowed_base_urls=[])
+    margins = {"left": plate.left, "right": plate.right, "top": plate.top, "bottom": plate.bottom}
+    drawn = [one for one in layers if one["data"]["values"]]
+    made = specification(drawn, plate.width, plate.height, margins)
+    svg: str = vl_convert.vegalite_to_svg(made, allowed_base_urls=[])
     return tidy(svg, kind, alt)

@@ -13,7 +13,7 @@ from reportgen.charts.order import in_order
 from reportgen.charts.plate import Plate, Row
 from reportgen.charts.readings import Line, has_value
 from reportgen.charts.scale import axis, known
-from reportgen.charts.side import NAMES, figures, named, names, x_axis
+from reportgen.charts.side import NAMES, figures, named, names, room_for, x_axis
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Result
 
@@ -22,7 +22,7 @@ def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: 
     """The drawing; `results` are one a contender."""
     ordered = in_order(quantity, results)
     lines = [Line(n, r, value_text(r)) for n, r in zip(named(campaign, ordered), ordered, strict=True)]
-    numbers = 10 + 7.2 * max((len(line.printed) for line in lines), default=0)
+    numbers = room_for([line.printed for line in lines])
     shown = [v for r in ordered for v in (r.low, r.high, *(p.value for p in r.by_pass)) if known(v)]
     shown += [r.estimate.value for r in ordered if r.estimate and known(r.estimate.value)]
     last = max((line.named.y for line in lines), default=0)

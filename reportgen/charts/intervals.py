@@ -13,7 +13,7 @@ from reportgen.charts.order import in_order
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.readings import Line, has_value
 from reportgen.charts.scale import Axis, axis, known
-from reportgen.charts.side import NAMES, figures, named, names, x_axis
+from reportgen.charts.side import NAMES, figures, named, names, room_for, x_axis
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Comparison, Result
 from reportgen.metrology.unit import convert, parse_unit
@@ -28,11 +28,11 @@ def svg(
     lines = [Line(n, r, value_text(r)) for n, r in zip(named(campaign, ordered), ordered, strict=True)]
     groups = tie_groups(quantity, ordered, pairs)
     band = band_of(quantity, ordered)
-    numbers = 10 + 7.2 * max((len(line.printed) for line in lines), default=0)
-    right = max(numbers + COLUMN * len(groups) + 4, 16)
+    numbers = room_for([line.printed for line in lines])
+    right = max(numbers + COLUMN * len(groups) + 5, 16)
     unit = next((r.estimate.unit for r in ordered if r.estimate), quantity.unit)
     last = max((line.named.y for line in lines), default=0)
-    sheet = Plate(NAMES, right, 20 if band else 6, 40, last + 26, _axis(ordered, band))
+    sheet = Plate(NAMES, right, 22, 40, last + 26, _axis(ordered, band))
     layers = [
         *_band(sheet, quantity, band),
         *x_axis(sheet, unit, quantity.better),
@@ -40,8 +40,8 @@ def svg(
         *readings.passes(sheet, lines),
         *readings.limits(sheet, lines),
         *names(sheet, [line.named for line in lines]),
-        *figures(sheet, [(line.named, line.printed) for line in lines], sheet.width + numbers),
-        *brackets(sheet, {line.result.contender: line.named.y for line in lines}, groups, sheet.width + numbers + 10),
+        *figures(sheet, [(line.named, line.printed) for line in lines], sheet.width + numbers, unit),
+        *brackets(sheet, {line.result.contender: line.named.y for line in lines}, groups, sheet.width + numbers + 12),
     ]
     return draw(sheet, layers, "intervals", alt)
 

@@ -71,7 +71,10 @@ def svg(quantity: Quantity, shown: Sequence[Offer], alt: str) -> str:
     """The drawing; at least two offers in one currency."""
     unit = next((o.result.estimate.unit for o in shown if o.result.estimate), quantity.unit)
     heights = [v for o in shown for v in (o.value, o.result.low, o.result.high) if known(v)]
-    across, up = axis([v for o in shown for v in (o.low, o.high)], margin=0.1), axis(heights, at_most=6, margin=0.1)
+    across, up = (
+        axis([v for o in shown for v in (o.low, o.high)], at_most=6, margin=0.1),
+        axis(heights, at_most=6, margin=0.1),
+    )
     widest = max((len(number.fixed(t, up.decimals)) for t in up.ticks), default=1)
     sheet = Plate(14 + 7 * widest, 14, 28, 42, _HEIGHT, across, up)
     prices: list[Row] = [{"x": t, "text": number.fixed(t, across.decimals)} for t in fitting(across, sheet.width)]
@@ -126,7 +129,11 @@ def _names(sheet: Plate, shown: Sequence[Offer]) -> tuple[list[Row], list[Row]]:
         text = f"{o.mark.letter} {lines_of(o.contender.title, 16, 1)[0]}"
         x, y, wide = sheet.x.at(o.middle, sheet.width), _HEIGHT - up.at(o.value, _HEIGHT), 7.0 * len(text) + 9
         places = [
-            (Box(x, y + dy - 6, x + wide, y + dy + 6) if after else Box(x - wide, y + dy - 6, x, y + dy + 6), after, dy)
+            (
+                Box(x + 8, y + dy - 6, x + wide, y + dy + 6) if after else Box(x - wide, y + dy - 6, x - 8, y + dy + 6),
+                after,
+                dy,
+            )
             for dy in (0.0, -13.0, 13.0, -26.0, 26.0)
             for after in (True, False)
         ]

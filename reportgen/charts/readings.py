@@ -53,7 +53,7 @@ def intervals(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
                     thin.append({"x": r.low, "x2": r.high, "y": y, "stroke": colour})
                     ends += [{"x": end, "y": y - 3.5, "y2": y + 3.5, "stroke": colour} for end in (r.low, r.high)]
             values.append({"x": r.estimate.value, "y": y - _VALUE / 2, "y2": y + _VALUE / 2, "stroke": colour})
-        strong = 0.5 if pale else 1.0
+        strong = 0.6 if pale else 1.0
         layers += [
             ink.boxes(sheet, f"intervals{mark}", bars, opacity=ink.PALE * strong),
             ink.rules(sheet, f"intervals-instrument{mark}", thin, x2="x2", width=1.5, opacity=strong),

@@ -16,8 +16,8 @@ from reportgen.wording import number
 from reportgen.wording.language import spoken
 from reportgen.wording.unit import spelled
 
-NAMES = 114.0  # px for mark, letter and name
-_FITS = 13  # letters of a name on one line of that width, with room for a wider face than the one measured with
+NAMES = 116.0  # px for mark, letter and name
+_FITS = 12  # letters of a name on one line of that width, with room for a wider face than the one measured with
 
 
 @dataclass(frozen=True)
@@ -59,7 +59,7 @@ def names(sheet: Plate, named: Sequence[Named]) -> list[Layer]:
     told: dict[bool, list[Row]] = {False: [], True: []}
     notes: list[Row] = []
     for n in named:
-        lines = [(line, False) for line in lines_of(n.contender.title, most=1 if n.note else 2)]
+        lines = [(line, False) for line in lines_of(n.contender.title)]
         lines += [(n.note, True)] if n.note else []
         for turn, (line, small) in enumerate(lines):
             row: Row = {"y": n.y + (turn - (len(lines) - 1) / 2) * 14, "text": line}
@@ -105,11 +105,19 @@ def fitting(scale: Axis, length: float) -> tuple[float, ...]:
     return scale.ticks
 
 
-def figures(sheet: Plate, told: Sequence[tuple[Named, str]], right: float) -> list[Layer]:
-    """The values beside the lines, decimal sign under decimal sign, the longest ending at `right` px of the field."""
+def room_for(told: Sequence[str]) -> float:
+    """Px from the field to the right end of the values beside it."""
+    return 10 + ink.DIGIT * max((len(text) for text in told), default=0)
+
+
+def figures(sheet: Plate, told: Sequence[tuple[Named, str]], right: float, unit: str = "") -> list[Layer]:
+    """The values beside the lines, decimal sign under decimal sign, the longest ending at `right` px of the field.
+
+    Their `unit` stands over them.
+    """
     sign = spoken().decimal_sign
     after = max((len(text.partition(sign)[2]) for _, text in told), default=0)
-    at = right - (after * 7.0 + 3.5 if after else 0)
+    at = right - (after * ink.DIGIT + 4 if after else 0)
     whole: list[Row] = []
     part: list[Row] = []
     for n, text in told:
@@ -118,20 +126,24 @@ def figures(sheet: Plate, told: Sequence[tuple[Named, str]], right: float) -> li
             whole.append({"y": n.y, "text": before})
         if found:
             part.append({"y": n.y, "text": sign + decimals})
+    over: list[Row] = [{"text": spelled(unit)}] if spelled(unit) and whole else []
     return [
         ink.text(sheet, "figures", whole, at, align="right"),
         ink.text(sheet, "figures-decimals", part, at),
+        ink.text(sheet, "figures-unit", over, right, -11.0, align="right", size=ink.SMALL, opacity=ink.LIGHT),
     ]
 
 
 def named(campaign: Campaign, ordered: Sequence[Result], pitch: float = 0.0) -> list[Named]:
-    """The lines for results in their order, `pitch` px apart (closer where there are many)."""
+    """The lines for results in their order, `pitch` px apart (closer where there are many); more for a long name."""
     pitch = pitch or (38.0 if len(ordered) <= 14 else 32.0)
     index = {c.id: n for n, c in enumerate(campaign.contenders)}
-    return [
-        Named(
-            campaign.contender(r.contender), index[r.contender], 14 + n * pitch,
-            words("not ranked") if r.blocked else "", bool(r.blocked),
-        )
-        for n, r in enumerate(ordered)
-    ]  # fmt: skip
+    made: list[Named] = []
+    y = 14.0
+    for r in ordered:
+        contender = campaign.contender(r.contender)
+        note = words("not ranked") if r.blocked else ""
+        extra = 7.0 if note and len(lines_of(contender.title)) > 1 else 0.0
+        made.append(Named(contender, index[r.contender], y + extra, note, bool(r.blocked)))
+        y += pitch + 2 * extra
+    return made

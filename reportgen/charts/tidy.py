@@ -30,7 +30,7 @@ _NUMBERS = frozenset(
     ("d", "transform", "x", "y", "x1", "x2", "y1", "y2", "width", "height", "stroke-dasharray", "stroke-width")
 )
 _USUAL = {"opacity": "1", "fill-opacity": "1", "stroke-opacity": "1", "stroke-width": "0", "stroke-linecap": "butt",
-          "text-anchor": "start", "font-weight": "normal"}  # fmt: skip
+          "text-anchor": "start", "font-weight": "400"}  # fmt: skip
 
 
 class Untidy(ValueError):
@@ -65,11 +65,11 @@ def _clean(element: ET.Element) -> ET.Element | None:
     kept = ET.Element(name, {a: _short(a, v) for a, v in element.attrib.items() if a not in _DROPPED and v != ""})
     layer = re.search(r"([\w-]+)_marks", element.get("class", ""))
     if layer:
-        kept.set("class", layer[1].replace("_", "-"))
+        kept.set("class", f"d-{layer[1].replace('_', '-')}")  # d-: a page's own classes stay away
     if kept.get("transform") == "translate(0,0)":
         del kept.attrib["transform"]
     kept.text = element.text
-    kept.extend(c for c in (_clean(child) for child in element) if c is not None)
+    kept.extend([made for child in element if (made := _clean(child)) is not None])
     if name == "g":
         return _group(kept)
     if element.get("class") in {"background", "foreground"}:

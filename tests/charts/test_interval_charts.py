@@ -1,0 +1,140 @@
+"""A chart of a measured quantity shows every pass, the interval where it is, and who can't be told apart."""
+
+from __future__ import annotations
+
+import pytest
+
+from reportgen.charts.draw import figures
+from reportgen.charts.figure import Figure
+from tests.charts.bench_of_results import amount, campaign, contenders, measured, quantity
+from tests.charts.pictures import layer, parsed, ticks
+
+THREE = contenders("Corvane Sol", "Ostler Mk II", "Tamsin")
+TWO_TIED = [("corvane-sol", "tamsin"), ("ostler-mk-ii", "tamsin")]
+
+
+def gas(**more: object) -> Figure:
+    q = quantity(title="Gas burned to boil one litre", matters=amount("1 g"), **more)
+    results = [
+        measured(q, "corvane-sol", [14.3, 14.5, 13.8], 0.6, rank=(1, 2)),
+        measured(q, "ostler-mk-ii", [14.6, 14.9, 21.0], 0.7, left_out=[2], rank=(1, 2)),
+        measured(q, "tamsin", [17.0, 17.1, 17.3], 0.5, rank=(3, 3)),
+    ]
+    return figures(*campaign(THREE, [(q, results)], {q.id: TWO_TIED}))[q.id]
+
+
+@pytest.fixture(scope="module")
+def shown() -> Figure:
+    return gas()
+
+
+def on_axis(svg: str, value: float) -> float:
+    """Where a value must stand, worked out from two numbers printed on the axis."""
+    (a, x_a), (b, x_b) = ticks(svg)[0], ticks(svg)[-1]
+    return x_a + (value - a) / (b - a) * (x_b - x_a)
+
+
+def test_every_pass_is_a_mark_and_one_left_out_is_crossed(shown: Figure) -> None:
+    assert len(layer(shown.svg, "passes")) == 8
+    (crossed,) = layer(shown.svg, "passes-left-out")
+    assert crossed.x == pytest.approx(on_axis(shown.svg, 21.0), abs=0.1)
+
+
+def test_an_interval_ends_where_its_limits_are_on_the_axis(shown: Figure) -> None:
+    bars = layer(shown.svg, "intervals")
+    ends = [(14.2 - 0.6, 14.2 + 0.6), (14.75 - 0.7, 14.75 + 0.7), (17.133333 - 0.5, 17.133333 + 0.5)]
+    assert len(bars) == len(ends)
+    for bar, (low, high) in zip(bars, ends, strict=True):
+        assert bar.left == pytest.approx(on_axis(shown.svg, low), abs=0.1)
+        assert bar.right == pytest.approx(on_axis(shown.svg, high), abs=0.1)
+
+
+def test_a_value_is_a_line_at_its_place(shown: Figure) -> None:
+    places = [v.x for v in layer(shown.svg, "values")]
+    assert places == pytest.approx([on_axis(shown.svg, v) for v in (14.2, 14.75, 17.1333)], abs=0.1)
+
+
+def test_the_band_is_as_wide_as_what_matters_and_begins_at_the_leader(shown: Figure) -> None:
+    (band,) = layer(shown.svg, "matters")
+    assert band.left == pytest.approx(on_axis(shown.svg, 14.2), abs=0.1)
+    assert band.right == pytest.approx(on_axis(shown.svg, 15.2), abs=0.1)
+    assert "1 g would matter" in [t.text for t in layer(shown.svg, "matters-said")]
+
+
+def test_where_more_is_better_the_band_lies_below_the_leader() -> None:
+    svg = gas(better="higher").svg
+    (band,) = layer(svg, "matters")
+    assert band.right == pytest.approx(on_axis(svg, 17.1333), abs=0.1)
+    assert [t.text for t in layer(svg, "good")] == ["more is better →"]
+
+
+def test_a_bracket_spans_those_that_cannot_be_told_apart_and_no_other(shown: Figure) -> None:
+    rows = {t.text: t.y for t in layer(shown.svg, "names")}
+    (spine,) = layer(shown.svg, "tie-1")
+    reach = sorted((spine.y, spine.y + float(spine.said["y2"])))
+    assert reach == pytest.approx([rows["Corvane Sol"] - 4, rows["Ostler Mk II"] - 4], abs=1)
+    assert len(layer(shown.svg, "tie-1-arms")) == 2
+    assert not layer(shown.svg, "tie-2")
+
+
+def test_names_stand_at_the_side_with_letter_and_mark_best_first(shown: Figure) -> None:
+    assert [t.text for t in layer(shown.svg, "names")] == ["Corvane Sol", "Ostler Mk II", "Tamsin"]
+    assert [t.text for t in layer(shown.svg, "letters")] == ["A", "B", "C"]
+    assert [m.said["fill"][:9] for m in layer(shown.svg, "marks")] == ["var(--c1,", "var(--c2,", "var(--c3,"]
+
+
+def test_the_good_direction_is_written_in_words(shown: Figure) -> None:
+    assert [t.text for t in layer(shown.svg, "good")] == ["← less is better"]
+
+
+def test_the_text_alternative_says_the_finding_and_the_values_with_their_units(shown: Figure) -> None:
+    said = parsed(shown.svg).get("aria-label", "").replace("\u00a0", " ")
+    assert said == shown.alt.replace("\u00a0", " ")
+    assert said.startswith("Gas burned to boil one litre. ")
+    assert shown.found
+    assert shown.found in shown.alt
+    assert "Corvane Sol: 14.20 g (13.60 to 14.80)" in said
+    assert shown.rows[0][:2] == ("Corvane Sol", "14.20\u00a0g (13.60 to 14.80)")
+
+
+def test_an_interval_of_the_instrument_alone_is_a_thin_line_and_no_interval_is_none() -> None:
+    q = quantity()
+    one = measured(q, "corvane-sol", [14.0], 0.3, covers="instrument", rank=(1, 2))
+    other = measured(q, "ostler-mk-ii", [16.0], None, rank=(1, 2))
+    shown = figures(*campaign(THREE[:2], [(q, [one, other])]))[q.id]
+    assert not layer(shown.svg, "intervals")
+    assert len(layer(shown.svg, "intervals-instrument")) == 1
+    assert len(layer(shown.svg, "values")) == 2
+    assert not layer(shown.svg, "passes"), "one reading is its own line"
+    assert "instrument alone" in shown.key
+
+
+def test_off_the_scale_is_an_open_end_from_the_limit_and_never_a_value() -> None:
+    q = quantity("co", "ppm", title="Carbon monoxide")
+    rest = measured(q, "corvane-sol", [120.0, 130.0], 20, rank=(1, 1))
+    over = measured(q, "ostler-mk-ii", [], limit="above", value=999.0, rank=(2, 2))
+    unknown = measured(q, "tamsin", [], limit="above", value=None, rank=(2, 3))
+    shown = figures(*campaign(THREE, [(q, [rest, over, unknown])]))[q.id]
+    assert len(layer(shown.svg, "values")) == 1
+    arrow, short = layer(shown.svg, "limits")
+    assert arrow.x == pytest.approx(on_axis(shown.svg, 999), abs=0.1)
+    assert arrow.right == short.right
+    assert short.x > arrow.x, "an unknown limit stands nowhere on the axis"
+    told = [t.text.replace("\u00a0", " ") for t in layer(shown.svg, "limits-above-said")]
+    assert told == ["more than 999 ppm", "more than the meter can show"]
+    assert "more than 999\u00a0ppm" in shown.alt
+
+
+def test_one_that_is_not_ranked_stands_last_and_pale_outside_every_bracket() -> None:
+    q = quantity()
+    results = [
+        measured(q, "corvane-sol", [9.0, 9.1], 0.5, rank=None, blocked="topped up"),
+        measured(q, "ostler-mk-ii", [14.0, 14.1], 0.5, rank=(1, 2)),
+        measured(q, "tamsin", [14.2, 14.1], 0.5, rank=(1, 2)),
+    ]
+    svg = figures(*campaign(THREE, [(q, results)]))[q.id].svg
+    assert [t.text for t in layer(svg, "names-unranked")] == ["Corvane Sol"]
+    assert [t.text for t in layer(svg, "notes")] == ["not ranked"]
+    assert len(layer(svg, "values-unranked")) == 1
+    assert len(layer(svg, "tie-1-arms")) == 2
+    assert [t.text for t in layer(svg, "letters")] == ["B", "C", "A"]
