@@ -13,6 +13,7 @@ from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.matrix import Matrix, matrix_of
 from reportgen.pages.named import Named, named
 from reportgen.pages.own_words import OwnText, own_text
+from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.verdict import VerdictShown, verdict_of
 from reportgen.pages.words import words
@@ -130,7 +131,7 @@ def _tests(told: Told, page: str) -> tuple[TestLine, ...]:
         parts = dict.fromkeys(r.part for r in of)
         found = [first_place(told.campaign, told.evaluation, test.headline, part) for part in parts]
         href = from_to(page, test_page(told.campaign.id, test.id))
-        lines.append(TestLine(test.title, href, " ".join(found), marks(bearing[n] for n in sorted(bearing))))
+        lines.append(TestLine(heading(test), href, " ".join(found), marks(bearing[n] for n in sorted(bearing))))
     return tuple(lines)
 
 

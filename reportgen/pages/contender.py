@@ -13,6 +13,7 @@ from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.named import Named, named
 from reportgen.pages.own_words import OwnText, own_text
 from reportgen.pages.result_table import tied_with
+from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import working
 from reportgen.pages.words import words
@@ -143,7 +144,7 @@ def _claims(told: Told, page: str, c: Contender) -> tuple[ClaimShown, ...]:
                 outcome=capital(outcome(found.outcome if found else "not tested")),
                 code=(found.outcome if found else "not tested").replace(" ", "-"),
                 evidence=sentence(evidence(claim, found, result)) if found else "",
-                test=Link(test.title, from_to(page, test_page(told.campaign.id, test.id))) if test else None,
+                test=Link(heading(test), from_to(page, test_page(told.campaign.id, test.id))) if test else None,
             )
         )
     return tuple(made)
@@ -158,7 +159,7 @@ def _row(told: Told, page: str, test: Test, r: Result) -> SheetRow:
     quantity = campaign.quantity(r.quantity)
     others = [campaign.contender(o).title for o in tied_with(told, quantity, r.part, r.contender)] if r.rank else []
     return SheetRow(
-        quantity=f"{quantity.title} ({r.part})" if r.part else quantity.title,
+        quantity=heading(quantity, r.part),
         test_href=from_to(page, test_page(campaign.id, test.id)),
         figure=printed([r], quantity)[0],
         href=working(campaign, page, r.test, r.quantity, r.contender, r.part),

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from reportgen.addresses import campaign_page, from_to, raw_file, results_file, test_page
 from reportgen.intake.reading import RawFile
 from reportgen.pages.framing import frame_of
+from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import in_campaign, listing_page
 from reportgen.pages.words import words
@@ -72,7 +73,7 @@ def _file(told: Told, page: str, f: RawFile) -> FileShown:
         size=whole(f.size),
         rows=whole(len(text.splitlines())) if text is not None else "",
         used_by=tuple(
-            Link(t.title, from_to(page, test_page(campaign.id, t.id))) for t in campaign.tests if t.id in tests
+            Link(heading(t), from_to(page, test_page(campaign.id, t.id))) for t in campaign.tests if t.id in tests
         ),
         unread=f.unread,
     )

@@ -9,6 +9,7 @@ from reportgen.campaign.declared import Quantity, Test
 from reportgen.evaluation.evaluated import Caveat, FirstPlace, Result
 from reportgen.pages.limits import CaveatMark
 from reportgen.pages.named import Named, named
+from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.traces import working
 from reportgen.pages.words import words
@@ -81,7 +82,7 @@ def _row(told: Told, page: str, test: Test, quantity: Quantity, part: str) -> Gr
         own = [k for k in bearing.get(c.id, ()) if k not in of_all]
         cells.append(_cell(told, page, by_contender.get(c.id), first, own))
     return GridRow(
-        title=f"{quantity.title} ({part})" if part else quantity.title,
+        title=heading(quantity, part),
         href=from_to(page, test_page(campaign.id, test.id)),
         found=finding_line(campaign, evaluation, quantity.id, part),
         marks=_marks(of_all),

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from reportgen.addresses import from_to, test_page
 from reportgen.pages.named import Named, named
+from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.prose.sentences import pair_cell
 from reportgen.theme import Link
@@ -51,7 +52,7 @@ def matrix_of(told: Told, page: str) -> Matrix:
             rows.append(MatrixRow(named(campaign, a.id, page), named(campaign, b.id, page), tuple(cells)))
     headings = tuple(
         Link(
-            f"{campaign.quantity(test.headline).title} ({part})" if part else campaign.quantity(test.headline).title,
+            heading(campaign.quantity(test.headline), part),
             from_to(page, test_page(campaign.id, test.id)),
         )
         for test, part in columns

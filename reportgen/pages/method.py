@@ -8,6 +8,7 @@ from reportgen.addresses import campaign_page, from_to, instrument_page, method_
 from reportgen.campaign.declared import Instrument, Test
 from reportgen.pages.framing import frame_of
 from reportgen.pages.own_words import OwnText, own_text
+from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.words import words
 from reportgen.prose.amounts import typed
@@ -85,7 +86,7 @@ def method_view(told: Told) -> MethodView:
     return MethodView(
         frame=frame_of(told, page, words("method.title"), words("method.description", campaign=campaign.title)),
         title=words("method.title"),
-        contents=tuple(Link(t.title, f"#{t.id}") for t in campaign.tests),
+        contents=tuple(Link(heading(t), f"#{t.id}") for t in campaign.tests),
         tested=campaign.tested.text if campaign.tested else "",
         place=campaign.place,
         held_the_same=campaign.held_the_same,
@@ -102,13 +103,13 @@ def _tested(told: Told, page: str, test: Test) -> TestedShown:
     used = dict.fromkeys(r.instrument for r in told.readings.of_test(test.id) if r.instrument in campaign.instruments)
     return TestedShown(
         anchor=test.id,
-        title=test.title,
+        title=heading(test),
         href=from_to(page, test_page(campaign.id, test.id)),
         why=test.why,
         method=Link(method.title, from_to(page, method_page(method.id, method.version))) if method else None,
         version=str(method.version) if method else "",
         steps=method.steps if method else (),
-        measured=tuple(Measured(q.title, q.unit, q.formula, q.says) for q in test.quantities),
+        measured=tuple(Measured(heading(q), q.unit, q.formula, q.says) for q in test.quantities),
         passes=_passes(told, test),
         order=_order(told, test),
         scatter=words(f"scatter.rule.{test.scatter}"),

@@ -12,6 +12,7 @@ from reportgen.evaluation.evaluated import Caveat, Result
 from reportgen.pages.figures_shown import Printed, printed, rank_shown, unit_of, why_unranked
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.named import Named, named
+from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.traces import working
 from reportgen.pages.words import words
@@ -95,7 +96,7 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
             )
         )
     return ResultTable(
-        title=f"{quantity.title} ({part})" if part else quantity.title,
+        title=heading(quantity, part),
         unit=unit_of(results, quantity),
         direction=direction(quantity.better) if quantity.better != "neither" else "",
         ranked=any(r.rank or r.unranked for r in rows),

@@ -13,6 +13,7 @@ from reportgen.pages.framing import frame_of
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.pairs import PairShown, pairs_of
 from reportgen.pages.result_table import ResultTable, in_order, result_table
+from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import LineLink, in_campaign, line_link
 from reportgen.pages.workings import Working, working_of
@@ -76,8 +77,8 @@ def test_view(told: Told, test: Test) -> TestView:
     quantities = _quantities(told, test, page)
     files = dict.fromkeys(r.at.file for r in told.readings.of_test(test.id))
     return TestView(
-        frame=frame_of(told, page, test.title, finding_line(campaign, told.evaluation, test.headline)),
-        title=test.title,
+        frame=frame_of(told, page, heading(test), finding_line(campaign, told.evaluation, test.headline)),
+        title=heading(test),
         why=test.why,
         quantities=quantities,
         several=len(quantities) > 1,
@@ -85,10 +86,10 @@ def test_view(told: Told, test: Test) -> TestView:
         cannot_tell=tuple(dict.fromkeys((*(method.cannot_tell if method else ()), *test.cannot_tell))),
         conditions=test.conditions,
         method=Link(method.title, from_to(page, method_page(method.id, method.version))) if method else None,
-        how=Link(test.title, from_to(page, f"{campaign_page(campaign.id, 'method')}#{test.id}")),
+        how=Link(heading(test), from_to(page, f"{campaign_page(campaign.id, 'method')}#{test.id}")),
         sources=tuple(LineLink(in_campaign(campaign, f), line_link(told, page, _top(f)).href) for f in files),
         others=tuple(
-            Link(t.title, from_to(page, test_page(campaign.id, t.id)), t.id == test.id) for t in campaign.tests
+            Link(heading(t), from_to(page, test_page(campaign.id, t.id)), t.id == test.id) for t in campaign.tests
         ),
     )
 

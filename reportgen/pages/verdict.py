@@ -8,6 +8,7 @@ from reportgen.campaign.declared import WeSay
 from reportgen.charts.figure import Figure
 from reportgen.evaluation.evaluated import MustOutcome
 from reportgen.pages.named import Named, named
+from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.sentences import bound, campaign_answer, first_place, money_line, must_line
@@ -66,7 +67,7 @@ def verdict_of(told: Told, page: str) -> VerdictShown | None:
         return None
     musts = plan.must if plan else ()
     we_say = plan.we_say if plan else None
-    conditions = tuple(f"{told.campaign.quantity(m.quantity).title} {bound(m.at_most, m.at_least)}" for m in musts)
+    conditions = tuple(f"{heading(told.campaign.quantity(m.quantity))} {bound(m.at_most, m.at_least)}" for m in musts)
     rows = []
     for c in told.campaign.contenders if musts else ():
         outcomes = {o.quantity: o for o in verdict.conditions if o.contender == c.id}

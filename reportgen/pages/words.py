@@ -39,7 +39,7 @@ PHRASES: Mapping[str, str] = {
     "cell.open": "open",
     "cell.open.aloud": "which place can’t be said from these readings",
     "cell.value.aloud": "{value}, not ranked by this",
-    "cell.unranked": "not ranked",
+    "cell.unranked": "unranked",
     "cell.missing": "not tested",
     "interval": "{low} to {high}",
     "interval.none": "not known",
