@@ -6,7 +6,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Any
 
-from reportgen.metrology.unit_table import TEMPERATURE, Dimension, Known
+from reportgen.metrology.unit_table import Dimension, Known
 
 _BASES = {
     "[length]": "length", "[mass]": "mass", "[time]": "time", "[current]": "current", "[temperature]": "temperature",
@@ -27,16 +27,15 @@ def _registry() -> Any:
 def from_pint(name: str) -> Known | None:
     """Pint's unit of that name with its factor to coherent SI units, or None where Pint knows none it can scale.
 
-    Only words are asked (`stone`, `imperial_gallon`): among Pint's abbreviations RH is a ronnahenry and SPL a pressure,
-    and what an author meant would become another thing in silence. Scales with a shifted zero or a logarithm are
-    answered with None: those that are meant stand in our table.
+    Only words are asked (`stone`, `imperial_gallon`): among Pint's abbreviations RH is a ronnahenry, SPL a pressure and
+    `mass` several milliarcseconds, and what was meant would become another thing in silence. Scales with a shifted
+    zero or a logarithm are answered with None: those that are meant stand in our table.
     """
-    if len(name) < _SHORTEST or not name[:1].islower():
+    if len(name.removesuffix("s")) < _SHORTEST or not name[:1].islower():
         return None
     registry = _registry()
     try:
-        one = registry.Quantity(1, name)
-        base = one.to_base_units()
+        base = registry.Quantity(1, name).to_base_units()
         powers = {_BASES[of]: Fraction(power).limit_denominator(12) for of, power in base.dimensionality.items()}
         factor = Fraction(float(base.magnitude))
         zero = float(registry.Quantity(0, name).to_base_units().magnitude)
@@ -44,6 +43,5 @@ def from_pint(name: str) -> Known | None:
         return None
     if zero != 0 or factor <= 0:
         return None
-    what: Dimension = tuple(sorted(powers.items()))
-    symbol = f"{one.units:~}".replace(" ", "")
-    return Known(symbol if symbol.isalpha() and what != TEMPERATURE else name, factor, what)
+    dimension: Dimension = tuple(sorted(powers.items()))
+    return Known(name, factor, dimension)

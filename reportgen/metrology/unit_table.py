@@ -122,6 +122,7 @@ _PLAIN: tuple[tuple[str, Fraction | int | str, Dimension, str], ...] = (
     ("pieces", 1, NUMBER, "piece pcs pc"),
     ("times", 1, NUMBER, ""),
     ("frames", 1, NUMBER, "frame"),
+    ("points", 1, NUMBER, ""),
     ("laps", 1, NUMBER, "lap"),
     ("cycles", 1, NUMBER, "cycle"),
     ("dB", 1, LEVEL, "decibel"),

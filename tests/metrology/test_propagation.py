@@ -1,6 +1,7 @@
 """Propagation against the GUM's worked example and two independent libraries."""
 
 import math
+from typing import Any
 
 import GTC
 import pytest
@@ -84,6 +85,12 @@ _FORMULAS = st.recursive(
     ),
     max_leaves=6,
 )
+
+
+def _inputs(at: tuple[float, ...], sizes: list[float], normals: list[Any]) -> dict[str, Any]:
+    return {n: at[i] + sum(sizes[3 * i + j] * normals[j] for j in range(3)) for i, n in enumerate("xyz")}
+
+
 _SIZES = st.lists(st.floats(-0.4, 0.4), min_size=9, max_size=9)
 
 
@@ -107,14 +114,12 @@ def test_any_formula_of_correlated_inputs_agrees_with_two_other_libraries(
     assume(abs(found.value) < 1e12)
     in_python = formula.replace("^", "**")
     theirs = [uncertainties.ufloat(0.0, 1.0) for _ in range(3)]
-    inputs = {n: at[i] + sum(sizes[3 * i + j] * theirs[j] for j in range(3)) for i, n in enumerate("xyz")}
-    try:
-        second = eval(in_python, {**inputs, "log": umath.log, "exp": umath.exp, "sqrt": umath.sqrt})
-    except ZeroDivisionError:  # a root of an exact nought, where neither witness has a slope
-        assume(False)
     normals = [GTC.ureal(0.0, 1.0) for _ in range(3)]
-    inputs = {n: at[i] + sum(sizes[3 * i + j] * normals[j] for j in range(3)) for i, n in enumerate("xyz")}
-    third = eval(in_python, {**inputs, "log": GTC.log, "exp": GTC.exp, "sqrt": GTC.sqrt})
+    try:
+        second = eval(in_python, {**_inputs(at, sizes, theirs), "log": umath.log, "exp": umath.exp, "sqrt": umath.sqrt})
+        third = eval(in_python, {**_inputs(at, sizes, normals), "log": GTC.log, "exp": GTC.exp, "sqrt": GTC.sqrt})
+    except ZeroDivisionError:  # a root of an exact nought, where the witnesses have no slope
+        assume(False)
     u = combined(found)
     assert found.value == pytest.approx(float(getattr(second, "nominal_value", second)), rel=1e-9, abs=1e-9)
     # a u that nearly cancels is compared with what cancelled

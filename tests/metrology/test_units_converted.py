@@ -71,6 +71,7 @@ PINTS_NAMES = {
 }  # fmt: skip
 OWN_IDEA = {
     "frames",
+    "points",
     "laps",
     "cycles",
     "pieces",

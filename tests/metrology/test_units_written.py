@@ -1,6 +1,8 @@
 """Units as people write them."""
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from reportgen.metrology.unit import UnitError, parse_unit
 
@@ -51,6 +53,7 @@ REFUSED = [
     ("MM", "MM", "did you mean mm?"),
     ("secnds", "secnds", "did you mean"),
     ("RH", "RH", ""),  # to Pint, a ronnahenry
+    ("mass", "mass", ""),  # to Pint, milliarcseconds
     ("SPL", "SPL", ""),  # to Pint, 20 µPa
     ("pH", "pH is a number", "empty"),
     ("ppm CO", "CO", ""),
@@ -75,3 +78,17 @@ def test_what_is_no_unit_is_refused_with_what_to_do(written: str, says: str, do:
         parse_unit(written)
     assert says in refusal.value.says
     assert do in refusal.value.do
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.text(alphabet="gmskLNWh°CFKdBA%/·*^()²⁻0123 -._", max_size=12) | st.text(max_size=12))
+def test_no_text_at_all_gets_anything_but_a_unit_or_a_unit_error(text: str) -> None:
+    try:
+        unit = parse_unit(text)
+    except UnitError as wrong:
+        said = wrong.says
+    else:
+        assert unit.factor > 0
+        assert parse_unit(unit.symbol).factor == unit.factor
+        return
+    assert said
