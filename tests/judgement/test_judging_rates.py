@@ -15,7 +15,7 @@ from reportgen.judgement.measured import Measured, Rules
 from reportgen.metrology.uncertain import Source
 from tests.judgement.bench import LOWER, judged
 
-RUNS = 1000
+RUNS = 700
 
 
 def winners(leads, sds, n, rules=LOWER, runs=RUNS, seed=7, step=0.0, accuracy=0.0):
