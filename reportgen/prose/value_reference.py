@@ -27,7 +27,10 @@ class Printed:
 
 
 def result_words(result: Result, reference: Reference) -> Printed:
-    """A result's value in the author's unit; the author's words where they type no number."""
+    """A result's value in the author's unit, its interval too where the author types one in parentheses.
+
+    The author's words stay where they type no number.
+    """
     if result.missing:
         says = f"“{reference.scheme}:{reference.target}” has no result: {amounts.full(result)}."
         return Printed(say("reference.no-result"), warning("value-without-result", reference, says))
@@ -45,7 +48,10 @@ def result_words(result: Result, reference: Reference) -> Printed:
     if change is None:
         says = f"“{reference.text}” is in {number.unit}; the readings give {amounts.short(result)}."
         return Printed(amounts.short(result), _drifted(reference, says))
-    shown = in_unit(result, number.unit, change) if change is not _same else amounts.short(result)
+    if change is not _same:
+        shown = in_unit(result, number.unit, change)
+    else:
+        shown = amounts.full(result) if "(" in reference.text else amounts.short(result)
     return _held(number, change(result.estimate.value), shown, reference)
 
 

@@ -49,10 +49,10 @@ WORDS: Mapping[str, str | Forms] = {
     "direction.lower": "lower is better",
     "direction.higher": "higher is better",
     "direction.neither": "neither lower nor higher is better",
-    "covers.about.instrument-and-scatter": "95 % intervals: the instrument and the scatter between passes",
+    "covers.about.instrument-and-scatter": "Intervals of 95 %: the instrument and the scatter between passes",
     "covers.at-least.instrument-and-scatter": "Intervals of at least 95 %: "
     "the instrument and the scatter between passes",
-    "covers.about.instrument": "95 % intervals of the instrument alone: whether a repeat would agree isn't known",
+    "covers.about.instrument": "Intervals of 95 %, of the instrument alone: whether a repeat would agree isn't known",
     "covers.at-least.instrument": "Intervals of at least 95 %, of the instrument alone: "
     "whether a repeat would agree isn't known",
     "source.step": "the step the instrument reads in",

@@ -80,6 +80,10 @@ def test_a_number_typed_in_another_unit_is_converted_before_it_is_held_against_t
     assert "is in s" in finding(stoves, "[14.4 s](value:gas-burned/corvane)").says
 
 
+def test_an_interval_typed_in_parentheses_is_printed_as_computed(stoves: Told) -> None:
+    assert ">14.40 g (13.80 to 15.00)</a>" in shown(stoves, "[14.4 g (14 to 15)](value:gas-burned/corvane)")
+
+
 def test_words_without_a_number_stay_the_authors(stoves: Told) -> None:
     text = rendered(stoves, "It burned [*less*](value:gas-burned/corvane).")
     assert "<em>less</em></a>" in text.markup
