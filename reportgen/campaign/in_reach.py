@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cache
 from pathlib import Path
 
 from reportgen.addresses import as_id, in_formula
@@ -98,6 +99,7 @@ def reach_of(ws: Workspace, folder: str, path: str, written: WrittenCampaign, to
     return reach
 
 
+@cache
 def _ready_made(folder: Path) -> Shared:
     told: list[Finding] = []
     shared = read_shared(Workspace(folder, ()), "", told, origin="ready-made")

@@ -170,7 +170,7 @@ def method_of(id: str, version: int, written: WrittenMethod, origin: str, told: 
 
 
 def _repeatability(written: WrittenMethod, told: list[Finding]) -> Mapping[str, Repeatability]:
-    """Standard deviations by quantity; their degrees of freedom are passes less products (ISO 5725-2, 7.4.4)."""
+    """Standard deviations by quantity; their degrees of freedom are passes less products, one mean each."""
     r = written.repeatability
     if r is None:
         return {}

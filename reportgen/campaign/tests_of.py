@@ -144,7 +144,7 @@ def _check_instruments(
 def _sorted_out(
     unit: Given[str] | None, instrument: Given[str] | None, known: Known
 ) -> tuple[Given[str] | None, Given[str] | None]:
-    mistaken = unit is not None and known.is_instrument(unit.value)
+    mistaken = unit is not None and len(unit.value) > 2 and known.is_instrument(unit.value)  # “s” is the second
     if mistaken and (instrument is None or not known.is_instrument(instrument.value)):
         return instrument, unit
     return unit, instrument
