@@ -74,6 +74,7 @@ class Estimate:
     limit: Limit | None = None
     unknown_accuracy: tuple[str, ...] = ()  # instruments whose accuracy is unknown
     assumed_step: bool = False  # the step was read off the written decimals: no instrument named
+    decimals: int | None = None  # the most its readings were written with, where they are in its own unit
 
 
 @dataclass(frozen=True)

@@ -42,6 +42,7 @@ def measured_result(
         steps=gathered.measured.steps,
         limit=mean.limit,
         unknown_accuracy=_unknown(campaign, used, readings),
+        decimals=_decimals(quantity, used, readings),
         assumed_step=any(not readings[k].instrument and readings[k].value is not None for w in used for k in w.keys),
     )
     return Result(
@@ -148,6 +149,13 @@ def _budget(gathered: Gathered, scatter: ScatterFound) -> tuple[Contribution, ..
 
 def _unshared(source: Source) -> Source:
     return Source(source.sort, source.of, "", source.shape)
+
+
+def _decimals(quantity: Quantity, used: Sequence[Working], readings: Mapping[ReadingKey, Reading]) -> int | None:
+    """The most decimals its readings were written with; None where one is in another unit or has no written digits."""
+    behind = [readings[k] for w in used for k in w.keys if readings[k].value is not None]
+    found = [r.decimals for r in behind if r.decimals is not None and r.unit == quantity.unit]
+    return max(found) if behind and len(found) == len(behind) else None
 
 
 def _unknown(campaign: Campaign, used: Sequence[Working], readings: Mapping[ReadingKey, Reading]) -> tuple[str, ...]:
