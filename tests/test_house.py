@@ -20,6 +20,7 @@ TOUCH_THE_DISK = (
     "sources/",
     "store/",
     "site/write.py",
+    "site/swap.py",
     "cli/founding.py",  # `begin` writes the files of a new campaign
     "browser/",  # reads a site that stands
     "view.py",  # serves one

@@ -45,4 +45,4 @@ def put_in_place(workspace: Workspace, shown: Sequence[Made], across: Sequence[P
 def _sources(workspace: Workspace) -> list[Path]:
     """The author's folders, where no site may stand; in a lone campaign it may stand beside the files."""
     named = ("content", "shared", "themes", *(() if workspace.lone else workspace.campaigns))
-    return [folder for name in named if (folder := workspace.root / name).is_dir()]
+    return [workspace.root / name for name in named]

@@ -46,7 +46,7 @@ def begin(folder: Path, title: str | None, contenders: tuple[str, ...], measures
     On a terminal it asks for what isn't given; in a script it takes good defaults. No file is overwritten.
     """
     from reportgen.cli.beginning import Asked
-    from reportgen.cli.founding import Standing, check, found, plan
+    from reportgen.cli.founding import Standing, found, plan, try_out
 
     try:
         site = plan(folder)
@@ -59,13 +59,13 @@ def begin(folder: Path, title: str | None, contenders: tuple[str, ...], measures
         contenders = contenders or _several("A product under test", CONTENDERS)
         measures = measures or _measures()
     asked = Asked(title or proposed, contenders or CONTENDERS, measures or MEASURES)
-    refused = check(site, asked)
-    if refused:
-        for finding in refused:
+    tried = try_out(site, asked)
+    if tried.errors:
+        for finding in tried.errors:
             click.echo(f"error   {finding.says}" + (f"\n    Do:  {finding.do}" if finding.do else ""), err=True)
         click.echo("Nothing was written.", err=True)
         sys.exit(FAILED)
-    written = found(site, asked)
+    written = found(site, asked, tried.headings)
     _tell_what_next(folder, site.campaign, [path for path in written if ".schemas" not in path.parts])
 
 

@@ -28,6 +28,14 @@ class Site:
     new_workspace: bool
 
 
+@dataclass(frozen=True)
+class Tried:
+    """The headings that the table of readings needs, and what would keep the campaign from compiling."""
+
+    headings: tuple[str, ...]
+    errors: tuple[Finding, ...]
+
+
 def plan(folder: Path) -> Site:
     """Where the campaign and its workspace go. Raises `Standing` where something would be overwritten."""
     campaign = folder.resolve()
@@ -45,54 +53,52 @@ def plan(folder: Path) -> Site:
     return Site(campaign, above or campaign.parent, above is None)
 
 
-def check(site: Site, asked: Asked) -> tuple[Finding, ...]:
-    """What would keep the campaign from compiling; found on a copy, so that nothing is left behind."""
+def try_out(site: Site, asked: Asked) -> Tried:
+    """Compile-check the campaign on a copy, so that nothing is left behind where it wouldn't do."""
+    from reportgen.build.run import audit_path
+
     with tempfile.TemporaryDirectory() as place:
         root = Path(place).resolve()
+        folder = root / site.campaign.relative_to(site.workspace)
+        _write(folder / "campaign.yaml", beginning.campaign_yaml(asked, "none"))
+        _write(root / PUBLICATION, "title: Tried out\n")
+        for path in (site.workspace / "shared").rglob("*"):
+            if path.is_file():
+                _write(root / path.relative_to(site.workspace), path.read_bytes())
+        bare = _write(folder / "readings.csv", beginning.readings_csv(()))
         try:
-            _try_out(site, asked, root)
+            headings = _headings(folder)
         except Refused as refused:
-            return refused.findings
-    return ()
+            return Tried((), refused.findings)
+        bare.unlink()
+        _write(folder / "readings.csv", beginning.readings_csv(headings))
+        return Tried(headings, tuple(f for f in audit_path(folder) if f.severity == "error"))
 
 
-def found(site: Site, asked: Asked) -> list[Path]:
+def found(site: Site, asked: Asked, headings: tuple[str, ...]) -> list[Path]:
     """Write the campaign, and its workspace where that is new; the files written. Overwrites nothing."""
-    schemas = os.path.relpath(site.workspace, site.campaign)
-    with tempfile.TemporaryDirectory() as place:
-        columns = _try_out(site, asked, Path(place).resolve())
+    up = os.path.relpath(site.workspace, site.campaign)
     texts = {
-        site.campaign / "campaign.yaml": beginning.campaign_yaml(
-            asked, f"{schemas}/{beginning.schema_path('campaign')}"
-        ),
-        site.campaign / "readings.csv": beginning.readings_csv(columns),
+        site.campaign / "campaign.yaml": beginning.campaign_yaml(asked, f"{up}/{beginning.schema_path('campaign')}"),
+        site.campaign / "readings.csv": beginning.readings_csv(headings),
     }
     if site.new_workspace:
         title = beginning.publication_yaml("Test reports", f"../{beginning.schema_path('publication')}")
         texts[site.workspace / PUBLICATION] = title
-    written = [_write(path, text) for path, text in texts.items()]
-    for path, text in beginning.schema_files().items():
-        if not (site.workspace / path).exists():
-            written.append(_write(site.workspace / path, text))
-    return written
+    schemas = {site.workspace / path: text for path, text in beginning.schema_files().items()}
+    texts |= {path: text for path, text in schemas.items() if not path.exists()}
+    return [_write(path, text) for path, text in texts.items()]
 
 
-def _try_out(site: Site, asked: Asked, root: Path) -> tuple[str, ...]:
-    """Read the campaign as it will stand, in a workspace at `root`; the headings its table needs. Raises `Refused`."""
+def _headings(folder: Path) -> tuple[str, ...]:
+    """What the table of the campaign in `folder` needs a heading for, besides contender and pass. Raises `Refused`."""
     from reportgen.campaign.load import load_campaign
     from reportgen.campaign.publication import load_publication
     from reportgen.sources import find_workspace
 
-    folder = site.campaign.relative_to(site.workspace).as_posix()
-    _write(root / folder / "campaign.yaml", beginning.campaign_yaml(asked, "none"))
-    _write(root / folder / "readings.csv", beginning.readings_csv(()))
-    _write(root / PUBLICATION, "title: Tried out\n")
-    for path in (site.workspace / "shared").rglob("*"):
-        if path.is_file():
-            _write(root / path.relative_to(site.workspace), path.read_bytes())
-    workspace = find_workspace(root / folder)
-    publication, _ = load_publication(workspace)
-    campaign = load_campaign(workspace, folder, publication).campaign
+    workspace = find_workspace(folder)
+    name = folder.relative_to(workspace.root).as_posix()
+    campaign = load_campaign(workspace, name, load_publication(workspace)[0]).campaign
     return tuple(dict.fromkeys(column.heading for test in campaign.tests for column in test.columns))
 
 

@@ -10,7 +10,7 @@ import hashlib
 import sys
 from pathlib import Path
 
-PAGE = "<!doctype html><title>{{ title }}</title><h1>{{ title }}</h1>{{ prose | safe }}{{ svg | safe }}<table>{% for row in rows %}<tr>{% for cell in row %}<td>{{ cell }}</td>{% endfor %}</tr>{% endfor %}</table>"  # noqa: E501
+PAGE = "<!doctype html><title>{{ title }}</title><h1>{{ title }}</h1>{{ prose | safe }}{{ svg | safe }}<table>{% for row in rows %}<tr>{% for cell in row %}<td>{{ cell }}</td>{% endfor %}</tr>{% endfor %}</table>"
 
 
 def everything(campaign: Path, out: Path, pages: int, charts: int) -> None:

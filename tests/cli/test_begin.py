@@ -96,7 +96,7 @@ def test_where_it_would_not_be_found_it_is_not_begun(tmp_path: Path) -> None:
     [
         ["--measure", "boil time: timd, s, lower"],
         ["--contender", "???"],
-        ["--measure", "noise: level, furlongs, lower"],
+        ["--measure", "noise: level, blarghs, lower"],
     ],
 )
 def test_what_would_not_compile_is_not_written(tmp_path: Path, wrong: list[str]) -> None:
