@@ -80,6 +80,7 @@ def _measured(
         steps=tuple(steps_of_one_pass(used).values()),
         rounds=tuple(_round_of(w, readings) for w in known) if rounds and not bounds else (),
         sessions=frozenset(readings[k].session for w in used for k in w.keys) or frozenset({""}),
+        sessions_by_pass=() if bounds else tuple(_session_of(w, readings) for w in known),
         limit=mean.limit if mean else None,
         blocked=blocked,
     )
@@ -103,3 +104,8 @@ def steps_of_one_pass(used: Sequence[Working]) -> Mapping[Source, float]:
 def _round_of(working: Working, readings: Mapping[ReadingKey, Reading]) -> str:
     """The round written beside the reading, or the number of its pass."""
     return next((readings[k].round_ for k in working.keys if readings[k].round_), working.key.pass_)
+
+
+def _session_of(working: Working, readings: Mapping[ReadingKey, Reading]) -> str:
+    """The session a pass ran in: that of its first reading that names one."""
+    return next((readings[k].session for k in working.keys if readings[k].session), "")

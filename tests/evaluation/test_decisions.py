@@ -107,3 +107,22 @@ def test_what_was_not_tested_says_so(tmp_path: Path) -> None:
     assert result(found, "t", "b").missing == "spilled"
     assert result(found, "t", "c").missing == "not yet tested"
     assert set(found.firsts[0].unranked) == {"b", "c"}
+
+
+SESSIONS = "title: T\ncontenders: {a: A, b: B, c: C}\nmeasure: {t: 'timed, s, lower'}\nreadings: readings.csv\n"
+
+
+def test_contenders_of_different_sessions_are_not_ranked_against_each_other(tmp_path: Path) -> None:
+    found = evaluated(
+        tmp_path, SESSIONS,
+        readings="contender,session,pass,t\na,sat,1,100.1\na,sat,2,100.8\nb,sat,1,120.2\nb,sat,2,120.9\nc,sun,1,90.1\nc,sun,2,90.7\n",
+    )  # fmt: skip
+    assert pair(found, "t", "a", "b").favours == "a"
+    assert pair(found, "t", "a", "c").reason.code == "sessions-apart"
+    assert pair(found, "t", "a", "c").favours is None
+
+
+def test_a_contender_run_in_both_sessions_links_them(tmp_path: Path) -> None:
+    rows = "a,sat,1,100.1\na,sat,2,100.8\nb,sat,1,120.2\nb,sat,2,120.9\nc,sun,1,90.1\nc,sun,2,90.7\na,sun,3,101.0\na,sun,4,101.6\n"
+    found = evaluated(tmp_path, SESSIONS, readings="contender,session,pass,t\n" + rows)
+    assert pair(found, "t", "a", "c").favours == "c"
