@@ -43,7 +43,7 @@ _TOKEN = re.compile(
     | (?P<atom>dB\([ACZ]\) | Δ?°?[^\W\d⁰¹²³⁴-⁹]+ | [%‰€£¥$] | °)
       (?P<power>\s*(?:\^|\*\*)\s*(?:[-+]?\d+|\(\s*[-+]?\d+\s*(?:/\s*\d+)?\s*\)) | [-+]?\d+ | [⁻⁺]?[⁰¹²³⁴-⁹]+)?
     | (?P<open>\()
-    | (?P<close>\)\s*(?P<outer>\s*(?:\^|\*\*)\s*[-+]?\d+ | [⁻⁺]?[⁰¹²³⁴-⁹]+)?)
+    | (?P<close>\)\s*(?P<outer>\s*(?:\^|\*\*)\s*(?:[-+]?\d+|\(\s*[-+]?\d+\s*(?:/\s*\d+)?\s*\)) | [⁻⁺]?[⁰¹²³⁴-⁹]+)?)
     | (?P<times>[·*×.⋅])
     | (?P<over>/|÷)
     )""",
@@ -86,13 +86,15 @@ def write_atoms(atoms: Atoms) -> str:
     below = [_raised(atom, -power) for atom, power in atoms if power < 0]
     if not below:
         return "·".join(above)
-    bottom = below[0] if len(below) == 1 and " " not in below[0] else f"({'·'.join(below)})"
+    bottom = below[0] if len(below) == 1 and (" " not in below[0] or below[0][0] == "(") else f"({'·'.join(below)})"
     return f"{'·'.join(above) or '1'}/{bottom}"
 
 
 def _raised(atom: str, power: Fraction) -> str:
     if power == 1:
         return atom
+    if " " in atom:
+        atom = f"({atom})"
     if power.denominator == 1:
         return atom + str(power).translate(_LOWERED)
     return f"{atom}^({power})"
@@ -163,6 +165,10 @@ def _factor(tokens: list[_Token], text: str, depth: int) -> list[tuple[str, Frac
             after = tokens.pop()
             if token.text == "1":
                 return [(after.text, after.power)]
+            if after.power != 1 or float(token.text) == 0:
+                raise UnitError(
+                    f"“{text}” has a number for a unit", "write a number only with a plain unit: L/(100 km)"
+                )
             return [(f"{token.text} {after.text}", after.power)]
         if token.text == "1":
             return []

@@ -107,6 +107,7 @@ def test_powers_and_roots_take_the_unit_along() -> None:
     assert power(power(value(3.0, "cm"), 3), 1 / 3).unit.symbol == "cm"
     root = power(value(4.0, "m/s²"), 0.5)
     assert power(root, 2).unit == parse_unit("m/s²")
+    assert power(value(7.0, "L/100km"), 2).unit == parse_unit("L²/(100 km)²")
     assert power(value(50.0, "%"), 2).value == 0.25  # a percentage is a number before it is squared
 
 
