@@ -38,12 +38,14 @@ def full(result: Result) -> str:
 
 
 def short(result: Result) -> str:
-    """A result's value alone, rounded as `full` rounds it: "14.20 g"."""
+    """A result's value alone: rounded as `full` rounds it ("14.20 g"), or as it was read once ("71.2 dB")."""
     if result.missing:
         return say("reference.no-result")
     if result.kind != "measured" or result.estimate is None:
         return _looked_at(result)
     estimate = result.estimate
+    if read_once(result):
+        return interval.value_only(estimate.value, None, estimate.unit, estimate.limit, decimals=estimate.decimals)
     return interval.value_only(
         estimate.value,
         result.u,
@@ -55,9 +57,19 @@ def short(result: Result) -> str:
     )
 
 
+def read_once(result: Result) -> bool:
+    """A single reading whose repeat isn't known, written in the result's own unit: its own digits say enough."""
+    estimate = result.estimate
+    return result.covers == "instrument" and result.passes == 1 and estimate is not None and estimate.decimals is not None
+
+
 def decimals(result: Result) -> int | None:
     """The decimals its readings were written with, where a result has no uncertainty to say it."""
-    return decimals_of_steps(result.estimate.steps, result.passes) if result.estimate else None
+    if result.estimate is None:
+        return None
+    if read_once(result):
+        return result.estimate.decimals
+    return decimals_of_steps(result.estimate.steps, result.passes)
 
 
 def typed(amount: Amount) -> str:

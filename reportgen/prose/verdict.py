@@ -18,7 +18,7 @@ _NAMED_AT_MOST = 3  # quantities; beyond these a count reads better
 
 
 def campaign_answer(campaign: Campaign, evaluation: Evaluation) -> str:
-    """The answer in at most two sentences: who comes first on what, and where nobody does."""
+    """The answer in at most two sentences: first on what the campaign asks first, then on everything else."""
     if all(r.missing for r in evaluation.results):
         return sentence(say("answer.not-tested"))
     if not evaluation.firsts:
@@ -26,7 +26,24 @@ def campaign_answer(campaign: Campaign, evaluation: Evaluation) -> str:
     overall = evaluation.verdict.winner if evaluation.verdict else None
     if overall:
         return paragraph(say("answer.overall", winner=name(campaign, overall)), _wins(campaign, evaluation.firsts))
-    return paragraph(_wins(campaign, evaluation.firsts), _open(campaign, evaluation.firsts))
+    asked = _asked_first(campaign, evaluation.firsts)
+    others = [f for f in evaluation.firsts if f is not asked]
+    if asked.winner or not _shares(campaign, asked) or not others:
+        return paragraph(_wins(campaign, evaluation.firsts), _open(campaign, evaluation.firsts))
+    wins, rest = _wins(campaign, others), _open(campaign, others)
+    return paragraph(_open(campaign, [asked]), say("answer.join").join(filter(None, (wins, rest))))
+
+
+def _asked_first(campaign: Campaign, firsts: Sequence[FirstPlace]) -> FirstPlace:
+    """What the campaign asks first: the headline of its first test, else the first quantity that was compared."""
+    headline = campaign.tests[0].headline
+    return next((f for f in firsts if f.quantity == headline), firsts[0])
+
+
+def _shares(campaign: Campaign, first: FirstPlace) -> bool:
+    """Is first place shared by some, with others beaten to it?"""
+    shared = first.winner is None and first.reason.code == "lead-within"
+    return shared and len(first.may_be_first) < _ranked(campaign, first)
 
 
 def _wins(campaign: Campaign, firsts: Sequence[FirstPlace]) -> str:
@@ -35,7 +52,7 @@ def _wins(campaign: Campaign, firsts: Sequence[FirstPlace]) -> str:
         return say("answer.best-on-all", winner=name(campaign, winners[0]), count=in_words(len(firsts)))
     said = [
         say(
-            "answer.best-on",
+            "answer.best-on" if w == winners[0] else "answer.best-on.too",
             winner=name(campaign, w),
             quantities=_titles(campaign, [f for f in firsts if f.winner == w]),
         )
@@ -47,7 +64,7 @@ def _wins(campaign: Campaign, firsts: Sequence[FirstPlace]) -> str:
 def _open(campaign: Campaign, firsts: Sequence[FirstPlace]) -> str:
     """Where nobody comes first alone. Those who share a first place that others were beaten to are named."""
     open_ = [f for f in firsts if not f.winner]
-    shared = [f for f in open_ if f.reason.code == "lead-within" and len(f.may_be_first) < _ranked(campaign, f)]
+    shared = [f for f in open_ if _shares(campaign, f)]
     if open_ and len(shared) == len(open_) <= _NAMED_AT_MOST:
         groups = list(dict.fromkeys(f.may_be_first for f in shared))
         return say("answer.join").join(

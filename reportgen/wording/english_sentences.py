@@ -191,6 +191,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "answer.best-on-all": "{winner} comes first on all {count} things compared",
     "answer.things": "{count} things",
     "answer.best-on": "{winner} comes first on {quantities}",
+    "answer.best-on.too": "{winner} on {quantities}",
     "answer.nobody": {
         "one": "On the one thing compared, {quantities}, nobody is clearly ahead",
         "other": "On none of the {count} things compared is anybody clearly ahead",
