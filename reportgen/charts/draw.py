@@ -14,7 +14,7 @@ from reportgen.charts.words import words
 from reportgen.evaluation.evaluated import Comparison, Evaluation, Result
 from reportgen.prose.finding_line import finding_line
 from reportgen.wording.listing import and_list
-from reportgen.wording.sentence import inside
+from reportgen.wording.sentence import capital, inside
 
 
 def figures(declared: Declared, evaluation: Evaluation) -> Mapping[str, Figure]:
@@ -66,7 +66,7 @@ def _quantity(
 ) -> Figure:
     part = results[0].part
     pairs = [c for c in evaluation.comparisons if (c.quantity, c.part) == (quantity.id, part)]
-    title = f"{quantity.title}, {part}" if part else quantity.title
+    title = capital(f"{quantity.title}, {part}" if part else quantity.title)
     found = finding_line(campaign, evaluation, quantity.id, part)
     ordered = in_order(quantity, results)
     told = [(campaign.contender(r.contender).title, printed(r)) for r in ordered]

@@ -66,13 +66,23 @@ def band_of(quantity: Quantity, ordered: Sequence[Result]) -> tuple[float, float
 
 
 def _axis(results: Sequence[Result], band: tuple[float, float] | None) -> Axis:
-    """Holds every number drawn, and beyond a limit room for its open end."""
+    """Holds every value drawn, and beyond them room for an open end.
+
+    A limit so far off that it would press the values together (more than twice their spread) is left outside: its open
+    end then begins behind a break.
+    """
     shown: list[float] = list(band or ())
+    bounds: list[float] = []
     for r in results:
-        numbers = (r.low, r.high, r.estimate.value if r.estimate else None, *(p.value for p in r.by_pass))
-        shown += [v for v in numbers if known(v)]
+        numbers = (r.low, r.high, r.estimate.value) if r.estimate and has_value(r) else ()
+        shown += [v for v in (*numbers, *(p.value for p in r.by_pass if not p.limit)) if known(v)]
+        bounds += [r.estimate.value] if r.estimate and r.estimate.limit and known(r.estimate.value) else []
+        bounds += [p.value for p in r.by_pass if p.limit and known(p.value)]
+    spread = max(shown) - min(shown) if shown else 0.0
+    reach = 2 * spread if spread else float("inf")
+    shown += [v for v in bounds if min(shown, default=v) - reach <= v <= max(shown, default=v) + reach]
     limits = {r.estimate.limit for r in results if r.estimate}
-    room = 0.16 * (max(shown) - min(shown)) if shown else 0.0
+    room = 0.2 * (max(shown) - min(shown)) if shown else 0.0
     if "above" in limits and shown:
         shown.append(max(shown) + room)
     if "below" in limits and shown and min(shown) - room > 0:
@@ -97,6 +107,7 @@ def key(quantity: Quantity, results: Sequence[Result], groups: Groups) -> str:
     repeated = any(len(r.by_pass) > 1 for r in results)
     values = [r for r in results if has_value(r)]
     has = {r.covers for r in values if known(r.low)}
+    scale = _axis(results, band_of(quantity, in_order(quantity, results)))
     parts = [
         words("key.pass") if repeated else words("key.single") if values else "",
         words("key.excluded") if any(p.excluded for r in results for p in r.by_pass) else "",
@@ -104,7 +115,14 @@ def key(quantity: Quantity, results: Sequence[Result], groups: Groups) -> str:
         words("key.bar") if "instrument and scatter" in has else "",
         words("key.thin") if "instrument" in has else "",
         words("key.arrow") if any(r.estimate and r.estimate.limit for r in results) else "",
+        words("key.break") if any(_broken(r, scale) for r in results) else "",
         words("key.tie") if groups else "",
         words("key.band") if band_of(quantity, in_order(quantity, results)) else "",
     ]
     return sentence(parts)
+
+
+def _broken(result: Result, scale: Axis) -> bool:
+    """Whether a result's limit lies outside the axis."""
+    e = result.estimate
+    return e is not None and e.limit is not None and known(e.value) and not scale.holds(e.value)

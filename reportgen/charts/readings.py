@@ -16,6 +16,7 @@ from reportgen.wording import interval
 _BAR, _VALUE = 10.0, 18.0  # heights of interval and value line, px
 _PASSES = 13.0  # px from the value's line down to the passes
 _DOT = 4.2  # px between two passes that would touch
+BREAK = "M-1,1L0,-1M0,1L1,-1"
 CROSS = "M-1,-1L1,1M-1,1L1,-1"
 
 
@@ -75,11 +76,12 @@ def passes(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
         for p in line.result.by_pass:
             if not known(p.value):
                 continue
-            at = sheet.x.at(p.value, sheet.width)
+            value = min(max(p.value, sheet.x.low), sheet.x.high)  # a far limit's mark stands at the edge
+            at = sheet.x.at(value, sheet.width)
             taken = {level for x, level in placed if abs(x - at) < _DOT}
             level = next(n for n in range(len(placed) + 1) if n not in taken)
             placed.append((at, level))
-            row: Row = {"x": p.value, "y": line.named.y + _PASSES + min(level, 2) * _DOT}
+            row: Row = {"x": value, "y": line.named.y + _PASSES + min(level, 2) * _DOT}
             (left_out if p.excluded else beyond[p.limit] if p.limit else kept).append(row)
     return [
         ink.points(sheet, "passes", kept, shape="circle", size=15, ink=ink.INK, opacity=0.8),
@@ -95,6 +97,8 @@ def limits(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
     heads: dict[str, list[Row]] = {"above": [], "below": []}
     told: dict[str, list[Row]] = {"above": [], "below": []}
     nothing: list[Row] = []
+    stops: list[Row] = []
+    breaks: list[Row] = []
     least = 24 / sheet.width * (sheet.x.high - sheet.x.low)  # an arrow shorter than that is no arrow
     for line in lines:
         e, y, colour = line.result.estimate, line.named.y, line.named.mark.ink
@@ -102,17 +106,19 @@ def limits(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
             nothing.append({"y": y, "text": line.result.missing or words("not read")})
         elif e.limit is not None:
             edge, inward = (sheet.x.high, -1) if e.limit == "above" else (sheet.x.low, 1)
-            start = e.value if known(e.value) else edge + inward * least
+            placed = known(e.value) and sheet.x.holds(e.value)
+            start = e.value if known(e.value) and placed else edge + inward * least
             arrows.append({"x": start, "x2": edge, "y": y, "stroke": colour})
-            if known(e.value):
-                arrows.append({"x": start, "x2": start, "y": y - _VALUE / 2, "y2": y + _VALUE / 2, "stroke": colour})
+            if placed:
+                stops.append({"x": start, "y": y - _VALUE / 2, "y2": y + _VALUE / 2, "stroke": colour})
+            elif known(e.value):
+                breaks.append({"x": start, "y": y, "stroke": colour})
             heads[e.limit].append({"y": y, "fill": colour})
             told[e.limit].append({"y": y + 15, "text": interval.bound(e.value, e.unit, e.limit)})
-    flat = [a for a in arrows if "y2" not in a]
-    stops = [a for a in arrows if "y2" in a]
     return [
-        ink.rules(sheet, "limits", flat, x2="x2", width=2),
+        ink.rules(sheet, "limits", arrows, x2="x2", width=2),
         ink.rules(sheet, "limit-stops", stops, y2="y2", width=2),
+        ink.points(sheet, "limit-breaks", breaks, shape=BREAK, size=60, hollow=True, stroke=1.5),
         ink.points(sheet, "limits-above", heads["above"], x=sheet.width - 1.0, shape="triangle-right", size=64),
         ink.points(sheet, "limits-below", heads["below"], x=1.0, shape="triangle-left", size=64),
         ink.text(sheet, "limits-above-said", told["above"], sheet.width + 3, align="right", size=ink.SMALL),

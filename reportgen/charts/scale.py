@@ -22,6 +22,10 @@ class Axis:
         """Where `value` falls on an axis `length` pixels long, from its low end."""
         return (value - self.low) / (self.high - self.low) * length
 
+    def holds(self, value: float) -> bool:
+        """Whether `value` lies on it."""
+        return self.low <= value <= self.high
+
 
 def _step(span: float, at_most: int) -> Decimal:
     """The least of 1, 2, 5 times a power of ten that cuts `span` into no more than `at_most` pieces."""

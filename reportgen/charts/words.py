@@ -27,6 +27,7 @@ PHRASES: Mapping[str, str] = {
     "key.bar": "the bar behind it is where the true value lies, 95 % sure",
     "key.thin": "the thin line is what the instrument alone leaves open",
     "key.arrow": "an arrow begins where the meter stopped",
+    "key.break": "behind a double stroke it begins further off than the axis reaches",
     "key.tie": "a bracket joins those that can’t be told apart",
     "key.band": "the grey band is as wide as a difference that would matter",
     "key.yes": "A filled dot is a yes, an open one a no, in the order of the passes",

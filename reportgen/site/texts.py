@@ -24,7 +24,7 @@ class SiteText:
 
 @dataclass(frozen=True)
 class SiteTexts:
-    """`pages` in the order of their names, `about` first; `handbook` in the order of its files, `index` first."""
+    """`pages` in the order of their names, `about` first; `handbook` in the order of its index."""
 
     pages: tuple[SiteText, ...] = ()
     handbook: tuple[SiteText, ...] = ()
@@ -50,8 +50,18 @@ def site_texts(ws: Workspace) -> SiteTexts:
     if not handbook:
         ours = Workspace(carried("handbook"), ())
         handbook = [_chapter(ours, path, f"handbook/{path}") for path in _markdown(ours, "")]
-    handbook.sort(key=lambda t: not t.address.endswith("/index.html"))
-    return SiteTexts(tuple(pages), tuple(handbook))
+    return SiteTexts(tuple(pages), tuple(_as_listed(handbook)))
+
+
+def _as_listed(chapters: list[SiteText]) -> list[SiteText]:
+    """The index first, then chapters in the order the index links to them, then the rest by file name."""
+    listed = next((t.prose.text for t in chapters if t.id == "index"), "")
+
+    def place(chapter: SiteText) -> tuple[bool, int]:
+        at = listed.find(f"({chapter.prose.path.rpartition('/')[2]}")
+        return chapter.id != "index", at if at >= 0 else len(listed)
+
+    return sorted(chapters, key=place)
 
 
 def _markdown(ws: Workspace, folder: str) -> list[str]:

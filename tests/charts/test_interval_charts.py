@@ -112,17 +112,17 @@ def test_an_interval_of_the_instrument_alone_is_a_thin_line_and_no_interval_is_n
 def test_off_the_scale_is_an_open_end_from_the_limit_and_never_a_value() -> None:
     q = quantity("co", "ppm", title="Carbon monoxide")
     rest = measured(q, "corvane-sol", [120.0, 130.0], 20, rank=(1, 1))
-    over = measured(q, "ostler-mk-ii", [], limit="above", value=999.0, rank=(2, 2))
+    over = measured(q, "ostler-mk-ii", [], limit="above", value=199.0, rank=(2, 2))
     unknown = measured(q, "tamsin", [], limit="above", value=None, rank=(2, 3))
     shown = figures(*campaign(THREE, [(q, [rest, over, unknown])]))[q.id]
     assert len(layer(shown.svg, "values")) == 1
     arrow, short = layer(shown.svg, "limits")
-    assert arrow.x == pytest.approx(on_axis(shown.svg, 999), abs=0.1)
-    assert arrow.right == short.right
+    assert arrow.x == pytest.approx(on_axis(shown.svg, 199), abs=0.1)
+    assert arrow.right == pytest.approx(short.right)
     assert short.x > arrow.x, "an unknown limit stands nowhere on the axis"
     told = [t.text.replace("\u00a0", " ") for t in layer(shown.svg, "limits-above-said")]
-    assert told == ["more than 999 ppm", "more than the meter can show"]
-    assert "more than 999\u00a0ppm" in shown.alt
+    assert told == ["more than 199 ppm", "more than the meter can show"]
+    assert "more than 199\u00a0ppm" in shown.alt
 
 
 def test_one_that_is_not_ranked_stands_last_and_pale_outside_every_bracket() -> None:
@@ -138,3 +138,17 @@ def test_one_that_is_not_ranked_stands_last_and_pale_outside_every_bracket() -> 
     assert len(layer(svg, "values-unranked")) == 1
     assert len(layer(svg, "tie-1-arms")) == 2
     assert [t.text for t in layer(svg, "letters")] == ["B", "C", "A"]
+
+
+def test_a_limit_far_off_does_not_press_the_values_together_but_stands_behind_a_break() -> None:
+    q = quantity("co", "ppm")
+    near = [measured(q, c.id, [v, v + 4], 6, rank=(1, 2)) for c, v in zip(THREE[:2], (40.0, 60.0), strict=True)]
+    over = measured(q, "tamsin", [], limit="above", value=999.0, rank=(3, 3))
+    shown = figures(*campaign(THREE, [(q, [*near, over])]))[q.id]
+    first, second = layer(shown.svg, "values")
+    assert second.x - first.x > 60
+    assert max(number for number, _ in ticks(shown.svg)) < 999
+    assert len(layer(shown.svg, "limit-breaks")) == 1
+    assert not layer(shown.svg, "limit-stops"), "nothing on the axis says where 999 is"
+    assert "more than 999\u00a0ppm" in shown.alt
+    assert "double stroke" in shown.key

@@ -61,8 +61,9 @@ def made(theme: Theme, *cards: Card, own: SiteTexts | None = None) -> dict[str, 
 
 def test_the_archive_shows_the_newest_comparison_first_and_an_undated_one_last(theme: Theme) -> None:
     shown = made(theme, card("kettles", "2025-01-10"), card("lamps", ""), card("stoves", "2026-05-02"))["index.html"]
-    asked = [h for h in shown.headings if h.startswith("Which")]
-    assert asked == [f"Which of the {name} burns least?" for name in ("stoves", "kettles", "lamps")]
+    asked = [h for h in shown.headings if h.startswith("Comparison")]
+    assert asked == [f"Comparison of {name}" for name in ("stoves", "kettles", "lamps")]
+    assert "Which of the lamps burns least?" in shown.words
     assert "Corvane Sol and Ostler Mk II" in shown.words
     assert "date not noted" in shown.words
 
@@ -120,6 +121,17 @@ def test_the_handbook_leads_from_chapter_to_chapter(theme: Theme) -> None:
     assert pages["handbook/index.html"].hrefs.count("first.html") == 2, "listed, and next"
     assert {"index.html", "readings.html"} <= set(pages["handbook/first.html"].hrefs)
     assert "Manual" in pages["handbook/index.html"].headings
+
+
+def test_the_handbook_follows_the_order_of_its_index_and_lists_what_that_leaves_out(
+    theme: Theme, tmp_path: Path
+) -> None:
+    files = {"a": "# A", "b": "# B", "z": "# Z", "index": "# Manual\n\n[zed](z.md), then [a](a.md#x)"}
+    folder = written(tmp_path, {f"content/handbook/{name}.md": text for name, text in files.items()})
+    found = site_texts(Workspace(folder, ()))
+    assert [t.id for t in found.handbook] == ["index", "z", "a", "b"]
+    first = made(theme, own=found)["handbook/index.html"]
+    assert [first.hrefs.count(f"{name}.html") for name in "zab"] == [2, 0, 1], "z is linked and next, b is left out"
 
 
 def test_a_reference_to_nothing_on_a_site_page_is_an_error_with_its_place(theme: Theme) -> None:

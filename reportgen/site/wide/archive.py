@@ -16,10 +16,10 @@ from reportgen.wording.listing import and_list
 
 @dataclass(frozen=True)
 class Entry:
-    """One comparison in the archive; `day` is ISO for machines, "" where it isn't known to the day."""
+    """One comparison; `question` is "" where the title asks it; `day` is ISO for machines, or ""."""
 
-    question: Link
-    title: str
+    title: Link
+    question: str
     answer: str
     date: str
     day: str
@@ -57,8 +57,8 @@ def newest_first(cards: tuple[Card, ...]) -> list[Card]:
 def _entry(card: Card, page: str) -> Entry:
     date = card.date
     return Entry(
-        question=Link(card.question, from_to(page, card.address)),
-        title="" if card.title == card.question else card.title,
+        title=Link(card.title, from_to(page, card.address)),
+        question="" if card.title == card.question else card.question,
         answer=card.answer,
         date=date.text if date else words("no-date"),
         day=date.first if date and date.first == date.last else "",

@@ -19,8 +19,8 @@ from reportgen.theme import Frame, Link, render
 class TextView:
     """What `wide/text.html` is told.
 
-    `title` is "" where the text brings its own heading; `chapters` are those of the handbook, on its first page;
-    `before` and `after` are a chapter's neighbours.
+    `title` is "" where the text brings its own heading; `chapters` are those of the handbook that its first page
+    doesn't name itself; `before` and `after` are a chapter's neighbours.
     """
 
     frame: Frame
@@ -50,8 +50,13 @@ def _page(wide: Wide, text: SiteText, chapters: tuple[SiteText, ...]) -> tuple[P
         frame=frame_of(wide, page, title, trail=trail),
         title="" if own else title,
         markup=told.markup,
-        chapters=tuple(link) if len(link) > 1 and not at else (),
+        chapters=() if at else tuple(Link(c.text, c.href) for c in link[1:] if not _names(told.markup, c.href)),
         before=link[at - 1] if at else None,
         after=link[at + 1] if at + 1 < len(link) else None,
     )
     return Page(page, render(wide.theme, "wide/text.html", view, page)), told.findings
+
+
+def _names(markup: str, href: str) -> bool:
+    """Whether a text leads to that page, or to a place on it."""
+    return f'href="{href}"' in markup or f'href="{href}#' in markup
