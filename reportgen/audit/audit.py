@@ -26,7 +26,7 @@ def audit(
 
 
 def accepted(findings: list[Finding], declared: Declared) -> list[Finding]:
-    """The same findings, each warning that the author answered carrying the answer; and answers to nothing, as notes."""
+    """The same findings, those the author answered carrying the answer; and answers to nothing, as notes."""
     answers = {a.id: a for a in declared.campaign.accepts}
     used: set[str] = set()
     out = []

@@ -24,7 +24,7 @@ class Case:
 
 @dataclass(frozen=True)
 class Seen:
-    """Something a rule found. `subject` is `test/…`, `quantity/…` or empty; `severity` only where it isn't the rule's."""
+    """Something a rule found. `subject` is `test/…`, `quantity/…` or empty; `severity` where it isn't the rule's."""
 
     place: Place
     says: str

@@ -10,19 +10,23 @@ from reportgen.evaluation.grid import coarser_step
 from reportgen.evaluation.observing import column_of, instrument_for_metrology
 from reportgen.finding import Place
 from reportgen.intake.reading import Reading
-from reportgen.metrology.instrument import off_step, outside
+from reportgen.metrology.errors import UnitError
+from reportgen.metrology.instrument import Instrument, off_step, outside
 from reportgen.metrology.unit import parse_unit
+from reportgen.wording.number import as_written
 
 MOST_NAMED = 3  # readings named one by one before the rest are only counted
 
 
 def unread_columns(case: Case) -> Iterable[Seen]:
+    """Columns of a table that no test reads."""
     for file in case.readings.files:
         for heading in file.unread:
             yield Seen(Place(file.path, 1), f"Nothing reads the column “{heading}”.")
 
 
 def readings_without_instrument(case: Case) -> Iterable[Seen]:
+    """Measured columns whose instrument nobody named."""
     for column in _measured_columns(case):
         first = column[0]
         if not first.instrument:
@@ -35,28 +39,27 @@ def readings_without_instrument(case: Case) -> Iterable[Seen]:
 
 
 def readings_without_unit(case: Case) -> Iterable[Seen]:
-    united = {q.id for t in case.declared.campaign.tests for q in t.quantities if q.unit}
-    feeding = {n for q in united for n in case.declared.campaign.quantity(q).reads}
+    """Measured columns without a unit: taken as pure numbers."""
     for column in _measured_columns(case):
         first = column[0]
-        if not first.unit and first.key.name in feeding:
-            yield Seen(first.at, f"{first.key.name.replace('_', ' ')} has no unit.", f"test/{first.key.test}")
+        if not first.unit:
+            says = f"{first.key.name.replace('_', ' ')} has no unit and is taken as a pure number."
+            yield Seen(first.at, says, f"test/{first.key.test}")
 
 
 def outside_range(case: Case) -> Iterable[Seen]:
+    """Readings beyond the range of their instrument."""
     instruments = {i.id: instrument_for_metrology(i) for i in case.declared.campaign.instruments.values()}
     for column in _measured_columns(case):
         instrument = instruments.get(column[0].instrument)
         if instrument is None:
             continue
-        unit = parse_unit(column[0].unit)
-        beyond = [
-            r for r in column if r.value is not None and not r.limit and outside(float(r.value), unit, instrument)
-        ]
+        beyond = [r for r in column if r.value is not None and not r.limit and _is_outside(r, instrument)]
         yield from _named(beyond, f"is outside the range of {instrument.id}")
 
 
 def off_the_step(case: Case) -> Iterable[Seen]:
+    """Readings finer than their instrument shows."""
     instruments = {i.id: instrument_for_metrology(i) for i in case.declared.campaign.instruments.values()}
     for column in _measured_columns(case):
         instrument = instruments.get(column[0].instrument)
@@ -68,6 +71,7 @@ def off_the_step(case: Case) -> Iterable[Seen]:
 
 
 def coarser_grid(case: Case) -> Iterable[Seen]:
+    """Columns read on a coarser grid than their instrument declares."""
     for column in _measured_columns(case):
         first = column[0]
         declared = case.declared.campaign.instruments.get(first.instrument)
@@ -78,19 +82,21 @@ def coarser_grid(case: Case) -> Iterable[Seen]:
         if step > declared.resolution.value:
             yield Seen(
                 first.at,
-                f"Every {first.key.name.replace('_', ' ')} is a multiple of {step.normalize():f} {first.unit}, coarser than "
-                f"the {declared.resolution.text} declared for {declared.id}; the coarser step counts.",
+                f"Every {first.key.name.replace('_', ' ')} is a multiple of {as_written(step)} {first.unit}, "
+                f"coarser than the {declared.resolution.text} declared for {declared.id}; the coarser step counts.",
                 f"test/{first.key.test}",
             )
 
 
 def empty_cells(case: Case) -> Iterable[Seen]:
+    """Empty cells that say nothing of why."""
     for r in case.readings.readings.values():
         if r.absent_because == "no reason given":
             yield Seen(r.at, f"An empty cell: {r.key.name.replace('_', ' ')}.", f"test/{r.key.test}", r.key.contender)
 
 
 def unused_files(case: Case) -> Iterable[Seen]:
+    """Files beside the readings that nothing uses."""
     used = {f.path for f in case.readings.files}
     folder = case.declared.campaign.folder
     prefix = f"{folder}/" if folder else ""
@@ -104,6 +110,7 @@ def unused_files(case: Case) -> Iterable[Seen]:
 
 
 def parts_not_joined(case: Case) -> Iterable[Seen]:
+    """Parts of one run that nothing joins."""
     for test in case.declared.campaign.tests:
         parts = {k.part for k in case.readings.readings if k.test == test.id and k.part}
         for quantity in test.quantities:
@@ -128,6 +135,14 @@ def _measured_columns(case: Case) -> Iterable[list[Reading]]:
     measured.sort(key=lambda r: (column_of(r), r.at.file, r.order))
     for _, column in groupby(measured, key=column_of):
         yield list(column)
+
+
+def _is_outside(reading: Reading, instrument: Instrument) -> bool:
+    """A reading in a unit that the range can't be put in is another rule's matter."""
+    try:
+        return outside(float(reading.value or 0), parse_unit(reading.unit), instrument)
+    except UnitError:
+        return False
 
 
 def _named(readings: list[Reading], what: str) -> Iterable[Seen]:

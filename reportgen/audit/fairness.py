@@ -10,6 +10,7 @@ from reportgen.campaign.declared import Test
 
 
 def sequential_order(case: Case) -> Iterable[Seen]:
+    """Tests run contender after contender."""
     for test in case.declared.campaign.tests:
         runs = _runs(case, test)
         if case.readings.order_recorded.get(test.id) and _one_after_another(runs):
@@ -18,6 +19,7 @@ def sequential_order(case: Case) -> Iterable[Seen]:
 
 
 def order_not_recorded(case: Case) -> Iterable[Seen]:
+    """Tests with several passes whose order nothing records."""
     for test in case.declared.campaign.tests:
         runs = _runs(case, test)
         if not case.readings.order_recorded.get(test.id) and len(runs) > len(set(runs)) > 1:
@@ -26,6 +28,7 @@ def order_not_recorded(case: Case) -> Iterable[Seen]:
 
 
 def unequal_passes(case: Case) -> Iterable[Seen]:
+    """Tests that gave one contender more passes than another."""
     for test in case.declared.campaign.tests:
         runs = _runs(case, test)
         counts = {c.id: runs.count(c.id) for c in case.declared.campaign.contenders if c.id in runs}
@@ -36,6 +39,7 @@ def unequal_passes(case: Case) -> Iterable[Seen]:
 
 
 def excluded_after_seeing(case: Case) -> Iterable[Seen]:
+    """Passes left out once their value was known."""
     for caveat in case.evaluation.caveats:
         if caveat.sort == "exclusion" and caveat.decided == "after seeing the value":
             says = f"A pass is left out and that was decided after seeing its value ({caveat.because})."
@@ -43,6 +47,7 @@ def excluded_after_seeing(case: Case) -> Iterable[Seen]:
 
 
 def excluded_when_not_noted(case: Case) -> Iterable[Seen]:
+    """Passes left out, nobody knows when."""
     for caveat in case.evaluation.caveats:
         if caveat.sort == "exclusion" and caveat.decided == "not noted":
             yield Seen(
@@ -52,6 +57,7 @@ def excluded_when_not_noted(case: Case) -> Iterable[Seen]:
 
 
 def excluded_for_one(case: Case) -> Iterable[Seen]:
+    """Tests in which passes of one contender alone are left out."""
     exclusions = [c for c in case.evaluation.caveats if c.sort == "exclusion"]
     for test in case.declared.campaign.tests:
         here = [c for c in exclusions if any(k.test == test.id for k in c.touches)]
@@ -63,6 +69,7 @@ def excluded_for_one(case: Case) -> Iterable[Seen]:
 
 
 def sessions_apart(case: Case) -> Iterable[Seen]:
+    """Contenders that never ran in one session."""
     for first in case.evaluation.firsts:
         mine = [c for c in case.evaluation.comparisons if (c.quantity, c.part) == (first.quantity, first.part)]
         apart = [c for c in mine if c.reason.code == "sessions-apart"]
@@ -75,11 +82,13 @@ def sessions_apart(case: Case) -> Iterable[Seen]:
 
 
 def nobody_says_who_paid(case: Case) -> Iterable[Seen]:
+    """A campaign that says nothing of money."""
     if not case.declared.campaign.who_pays and not case.publication.who_pays:
         yield Seen(case.declared.at(""), "Nothing says who paid for the products and the testing.")
 
 
 def supplied_by_the_maker(case: Case) -> Iterable[Seen]:
+    """Contenders that were not bought."""
     for contender in case.declared.campaign.contenders:
         if contender.supplied_by:
             says = f"{contender.title} was supplied by {contender.supplied_by}, not bought."
@@ -87,6 +96,7 @@ def supplied_by_the_maker(case: Case) -> Iterable[Seen]:
 
 
 def verdict_not_borne_out(case: Case) -> Iterable[Seen]:
+    """The author's verdict in words, held against what the readings support."""
     plan = case.declared.campaign.verdict
     if plan is None or plan.we_say is None or not plan.we_say.best:
         return

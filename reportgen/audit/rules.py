@@ -21,8 +21,8 @@ RULES: tuple[Rule, ...] = (
     ),
     Rule(
         "order-sequential", "warning",
-        "Warming up, wear, weather and a tiring hand all drift; run contender after contender they favour somebody, and "
-        "no calculation afterwards can take that out.",
+        "Warming up, wear, weather and a tiring hand all drift; run contender after contender they favour somebody, "
+        "and no calculation afterwards can take that out.",
         "Run there and back, or in rounds, or draw the order; or `accept:` it with the reason.",
         fairness.sequential_order,
     ),
@@ -75,9 +75,9 @@ RULES: tuple[Rule, ...] = (
         data.coarser_grid,
     ),
     Rule(
-        "no-unit", "warning",
-        "A number without a unit is taken as a pure number.",
-        "Give the column a `unit:`, or add a unit column.",
+        "no-unit", "note",
+        "A ratio or a score needs none; a reading off an instrument does.",
+        "Give the measure or its column a unit, or add a unit column.",
         data.readings_without_unit,
     ),
     Rule(

@@ -28,6 +28,7 @@ def numbers_that_disagree(case: Case) -> Iterable[Seen]:
 
 
 def dead_links(case: Case) -> Iterable[Seen]:
+    """Links to files that aren't there."""
     for file in case.declared.campaign.prose:
         folder = posixpath.dirname(file.path)
         for place, target in link_places(file):
@@ -37,6 +38,7 @@ def dead_links(case: Case) -> Iterable[Seen]:
 
 
 def pictures_without_words(case: Case) -> Iterable[Seen]:
+    """Pictures without alternative text."""
     for file in case.declared.campaign.prose:
         for place, target, words in picture_places(file):
             if not words.strip():

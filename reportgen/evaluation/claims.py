@@ -102,8 +102,11 @@ def _held_against(
 
 
 def _claimed(bound: Claim | Must, unit: Unit) -> Bounds:
+    """The bounds in the unit worked out: of a rise in temperature they are steps, not points on the scale."""
+    rise = unit.kind == "difference"
+
     def size(amount: Amount | None) -> float | None:
-        return convert(float(amount.value), parse_unit(amount.unit), unit) if amount else None
+        return convert(float(amount.value), parse_unit(amount.unit), unit, difference=rise) if amount else None
 
     nominal = bound.nominal if isinstance(bound, Claim) else None
     if nominal is None or not isinstance(bound, Claim):

@@ -34,14 +34,15 @@ def evaluate(declared: Declared, readings: Readings) -> Evaluation:
     results = tuple(r for quantity in told for r in quantity.results)
     comparisons = tuple(c for quantity in told for c in quantity.comparisons)
     firsts = tuple(quantity.first for quantity in told if quantity.first)
-    claims = claim_outcomes(declared, told, prepared.units)
+    units = {**prepared.units, **{q.quantity: q.unit for q in told if q.unit}}
+    claims = claim_outcomes(declared, told, units)
     return Evaluation(
         campaign=campaign.id,
         results=results,
         comparisons=comparisons,
         firsts=firsts,
         claims=claims,
-        verdict=verdict_of(declared, told, prepared.units),
+        verdict=verdict_of(declared, told, units),
         caveats=caveats,
         scatters=tuple(quantity.scatter for quantity in told if quantity.scatter),
         upstream={q: feeds.upstream(q) for q in feeds.names},

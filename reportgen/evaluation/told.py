@@ -16,6 +16,7 @@ from reportgen.evaluation.working import JOINS, Working
 from reportgen.evaluation.workings import Workings
 from reportgen.intake.reading import Readings
 from reportgen.judgement.measured import Judged, Measured
+from reportgen.metrology.unit import Unit
 
 PLAIN = ("yes/no", "grade", "count")
 
@@ -31,6 +32,7 @@ class QuantityTold:
     scatter: ScatterUsed | None = None
     judged: Judged | None = None
     measured: tuple[Measured, ...] = ()
+    unit: Unit | None = None  # of the values worked out: a rise in °C is a difference, not a temperature
 
 
 @dataclass(frozen=True)
@@ -106,7 +108,7 @@ def _tell_part(
     first = replace(decided.first, unranked=decided.first.unranked + absent) if decided.first else None
     return QuantityTold(
         quantity.id, results, decided.comparisons, first, ScatterUsed(quantity.id, part, decided.judged.scatter),
-        decided.judged, tuple(g.measured for g in judgeable),
+        decided.judged, tuple(g.measured for g in judgeable), next(g.mean.unit for g in judgeable if g.mean),
     )  # fmt: skip
 
 

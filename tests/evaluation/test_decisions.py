@@ -126,3 +126,14 @@ def test_a_contender_run_in_both_sessions_links_them(tmp_path: Path) -> None:
     rows = "a,sat,1,100.1\na,sat,2,100.8\nb,sat,1,120.2\nb,sat,2,120.9\nc,sun,1,90.1\nc,sun,2,90.7\na,sun,3,101.0\na,sun,4,101.6\n"
     found = evaluated(tmp_path, SESSIONS, readings="contender,session,pass,t\n" + rows)
     assert pair(found, "t", "a", "c").favours == "c"
+
+
+def test_a_claim_on_a_rise_in_temperature_is_a_step_not_a_point(tmp_path: Path) -> None:
+    """90 °F of rise are 50 K (NIST SP 811, B.8): a rise of 45 °C meets "at most 90 °F"; read as 32.2 °C it would not."""
+    found = evaluated(
+        tmp_path,
+        "title: T\ncontenders:\n  a: {title: A, claims: [{says: Stays cool, source: box, quantity: rise, at most: 90 °F}]}\n  b: B\ntests: [warm]\n",
+        readings="contender,pass,hot,cold\na,1,65.1,20.0\nb,1,70.2,20.1\na,2,64.9,20.2\nb,2,70.1,20.3\n",
+        **{"tests/warm.yaml": "title: Warm\nreadings: {file: readings.csv, columns: {hot: {column: hot, unit: °C}, cold: {column: cold, unit: °C}}}\nquantities:\n  rise: {formula: hot - cold, unit: °C, better: lower}\n"},
+    )  # fmt: skip
+    assert found.claims[0].outcome == "supported"

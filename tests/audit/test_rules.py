@@ -1,0 +1,114 @@
+"""Each rule of the audit finds what it is for, at its place, and stays silent on a clean campaign."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from reportgen.audit.rules import RULES
+from reportgen.build.run import audit_path
+from reportgen.finding import Finding
+from tests.campaigns import write_campaign
+
+HEAD = "title: T\nwho pays: Readers.\ncontenders: {corvane: Corvane Sol, ostler: Ostler Mk II}\n"
+MEASURE = "measure:\n  gas: one reading, g, lower, scale\nreadings: readings.csv\n"
+SCALE = {"instruments.yaml": "scale: 0.1 g, up to 500 g, accuracy ±0.3 g\n"}
+CLEAN = "contender,pass,gas\ncorvane,1,10.1\nostler,1,12.3\nostler,2,12.2\ncorvane,2,10.4\n"
+
+
+def found(place: Path, yaml_text: str = HEAD + MEASURE, **files: str) -> list[Finding]:
+    """What the audit says of a campaign whose scale and table may be replaced."""
+    return list(audit_path(write_campaign(place, yaml_text, **{"readings": CLEAN, **SCALE, **files})))
+
+
+def rules(findings: list[Finding]) -> set[str]:
+    return {f.rule for f in findings}
+
+
+def test_a_clean_campaign_leaves_nothing_to_say(tmp_path: Path) -> None:
+    assert found(tmp_path) == []
+
+
+# rule, YAML added at the end, files that differ, (file, line) of the finding
+SEEN: dict[str, tuple[str, dict[str, str], tuple[str, int]]] = {
+    "unread-column": ("", {"readings": CLEAN.replace("gas\n", "gas,wind\n").replace("0.1\n", "0.1,3\n").replace("2.3\n", "2.3,3\n").replace("2.2\n", "2.2,3\n").replace("0.4\n", "0.4,3\n")}, ("readings.csv", 1)),
+    "empty-cell": ("", {"readings": CLEAN + "corvane,3,\nostler,3,12.1\n"}, ("readings.csv", 6)),
+    "outside-range": ("", {"readings": CLEAN.replace("10.4", "510.4")}, ("readings.csv", 5)),
+    "off-step": ("", {"readings": CLEAN.replace("10.4", "10.45")}, ("readings.csv", 5)),
+    "coarser-grid": ("", {"readings": "contender,pass,gas\ncorvane,1,10\nostler,1,12\nostler,2,13\ncorvane,2,11\n"}, ("readings.csv", 2)),
+    "unequal-passes": ("", {"readings": CLEAN + "corvane,3,10.2\n"}, ("campaign.yaml", 5)),
+    "order-sequential": ("", {"readings": "contender,pass,gas\ncorvane,1,10.1\ncorvane,2,10.4\nostler,1,12.3\nostler,2,12.2\n"}, ("campaign.yaml", 5)),
+    "order-not-recorded": ("", {"readings": "what,pass,corvane,ostler\ngas,1,10.1,12.3\ngas,2,10.4,12.2\n"}, ("campaign.yaml", 5)),
+    "excluded-after-seeing": ("exclude:\n  - {contender: corvane, pass: 2, because: it looked wrong, decided: after seeing the value}\n", {}, ("campaign.yaml", 8)),
+    "exclusion-undated": ("exclude:\n  - {contender: corvane, pass: 2, because: valve left open}\n", {}, ("campaign.yaml", 8)),
+    "excluded-for-one": ("exclude:\n  - {contender: corvane, pass: 2, because: valve left open, decided: during the test}\n", {}, ("campaign.yaml", 8)),
+    "unused-file": ("", {"raw/forgotten.csv": "a,b\n1,2\n"}, ("raw/forgotten.csv", 0)),
+    "wide-prose": ("", {"conclusions.md": "# So\n\nEvery Corvane Sol burns less gas.\n"}, ("conclusions.md", 3)),
+    "dead-link": ("", {"conclusions.md": "# So\n\nSee [the photograph](attachments/none.jpg).\n"}, ("conclusions.md", 3)),
+    "picture-without-words": ("", {"conclusions.md": "# So\n\n![](instruments.yaml)\n"}, ("conclusions.md", 3)),
+    "parts-not-joined": ("", {"readings": "contender,pass,part,gas\ncorvane,1,a,10.1\ncorvane,1,b,10.4\nostler,1,a,12.3\nostler,1,b,12.2\n"}, ("campaign.yaml", 5)),
+    "verdict-not-borne-out": ("verdict:\n  we say: {best: ostler, because: [gas]}\n", {}, ("campaign.yaml", 8)),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("rule", sorted(SEEN))
+def test_a_rule_finds_what_it_is_for(rule: str, tmp_path: Path) -> None:
+    added, files, (file, line) = SEEN[rule]
+    mine = [f for f in found(tmp_path, HEAD + MEASURE + added, **files) if f.rule == rule]
+    assert mine, rule
+    assert (mine[0].place.file, mine[0].place.line) == (file, line)
+    assert mine[0].says
+    assert mine[0].why
+    assert mine[0].do
+
+
+def test_who_paid_must_be_said(tmp_path: Path) -> None:
+    assert rules(found(tmp_path, (HEAD + MEASURE).replace("who pays: Readers.\n", ""))) == {"who-pays"}
+
+
+def test_readings_without_an_instrument_are_noted(tmp_path: Path) -> None:
+    assert rules(found(tmp_path, (HEAD + MEASURE).replace(", scale", ""))) == {"no-instrument"}
+
+
+def test_sessions_that_never_meet_are_the_first_thing_said(tmp_path: Path) -> None:
+    rows = "contender,session,pass,gas\ncorvane,sat,1,10.1\ncorvane,sat,2,10.4\nostler,sun,1,12.3\nostler,sun,2,12.2\n"
+    assert found(tmp_path, readings=rows)[0].rule == "sessions-apart"
+
+
+def test_a_supplied_unit_is_said(tmp_path: Path) -> None:
+    yaml = (HEAD + MEASURE).replace("corvane: Corvane Sol", "corvane: {title: Corvane Sol, supplied by: its maker}")
+    assert rules(found(tmp_path, yaml)) == {"supplied"}
+
+
+def test_a_verdict_that_the_readings_contradict_is_an_error(tmp_path: Path) -> None:
+    findings = found(tmp_path, HEAD + MEASURE + "verdict:\n  we say: {best: ostler, because: [gas]}\n")
+    assert [f.severity for f in findings if f.rule == "verdict-not-borne-out"] == ["error"]
+
+
+def test_an_accepted_warning_keeps_its_reason(tmp_path: Path) -> None:
+    added, _, _ = SEEN["excluded-for-one"]
+    answer = "accept:\n  - {rule: excluded-for-one, about: gas, because: The other valve was shut.}\n"
+    (finding,) = [f for f in found(tmp_path, HEAD + MEASURE + added + answer) if f.rule == "excluded-for-one"]
+    assert finding.accepted == "The other valve was shut."
+
+
+def test_accepting_what_no_rule_says_is_itself_said(tmp_path: Path) -> None:
+    answer = "accept:\n  - {rule: nonsense, because: I say so.}\n"
+    (finding,) = found(tmp_path, HEAD + MEASURE + answer)
+    assert finding.rule == "accept"
+    assert "unread-column" in finding.do
+
+
+def test_every_rule_is_tried_here() -> None:
+    elsewhere = {"who-pays", "no-instrument", "sessions-apart", "supplied", "no-unit", "number-disagrees"}
+    assert {r.name for r in RULES} == set(SEEN) | elsewhere
+
+
+def test_a_number_typed_by_hand_that_no_result_agrees_with_is_found(tmp_path: Path) -> None:
+    text = "# So\n\nThe Corvane Sol burned 13.7 g.\n"
+    assert "number-disagrees" in rules(found(tmp_path, **{"conclusions.md": text}))
+
+
+def test_a_column_without_a_unit_is_noted(tmp_path: Path) -> None:
+    assert "no-unit" in rules(found(tmp_path, HEAD + MEASURE.replace(", g, lower, scale", ", lower")))
