@@ -223,4 +223,5 @@ def _with_shared(campaign: Campaign, reach: Reach, plan: VerdictPlan | None, pla
         instruments={id: f.value for id, f in sorted(reach.instruments.items())},
         methods={id: f.value for id, f in sorted(reach.methods.items())},
         constants={id: f.value for id, f in sorted(constants.items())},
+        by_unit=dict(sorted(reach.by_unit.items())),
     )

@@ -362,6 +362,7 @@ class Campaign:
     instruments: Mapping[str, Instrument]  # those used here, wherever they were found
     methods: Mapping[str, Method]  # "id.version" → method, those used here
     constants: Mapping[str, Constant]
+    by_unit: Mapping[str, str] = field(default_factory=dict)  # unit as typed → instrument, where no column names one
     verdict: VerdictPlan | None = None
     tested: Day | None = None
     published: Day | None = None

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from itertools import groupby
 
-from reportgen.campaign.declared import Test
+from reportgen.campaign.declared import Column, Test
 from reportgen.finding import Finding, Place
 from reportgen.intake.notation import Expected, UnreadableError, read_cell
 from reportgen.intake.reading import Reading, ReadingKey
@@ -63,8 +63,13 @@ def _unequal(test: Test, loose: Mapping[Run, Mapping[str, Sequence[Seen]]]) -> I
             )
 
 
-def as_readings(seen: Iterable[Seen], test: Test, comma: Comma) -> tuple[tuple[Reading, ...], tuple[Finding, ...]]:
-    """Reads every cell. An empty one is absent without a reason, unless its contender is not yet tested."""
+def as_readings(
+    seen: Iterable[Seen], test: Test, comma: Comma, by_unit: Mapping[str, str]
+) -> tuple[tuple[Reading, ...], tuple[Finding, ...]]:
+    """Reads every cell. An empty one is absent without a reason, unless its contender is not yet tested.
+
+    `by_unit` names the campaign's instrument for a unit, where rows give units and the column names no instrument.
+    """
     readings: list[Reading] = []
     findings: list[Finding] = []
     expected = expectations(test, comma)
@@ -72,7 +77,7 @@ def as_readings(seen: Iterable[Seen], test: Test, comma: Comma) -> tuple[tuple[R
         if not cell.text and cell.contender in test.not_yet_tested:
             continue
         try:
-            readings.append(_reading(cell, test, expected[cell.column.name]))
+            readings.append(_reading(cell, test, expected[cell.column.name], by_unit))
         except UnreadableError as wrong:
             says = f"{cell.column.heading}: {wrong.says}"
             findings.append(Finding("error", wrong.rule, cell.at, says, wrong.why, wrong.do))
@@ -90,7 +95,7 @@ def expectations(test: Test, comma: Comma) -> Mapping[str, Expected]:
     }
 
 
-def _reading(seen: Seen, test: Test, expected: Expected) -> Reading:
+def _reading(seen: Seen, test: Test, expected: Expected, by_unit: Mapping[str, str]) -> Reading:
     beside = seen.beside
     outside = beside.unit or seen.heading_unit or expected.unit
     written = read_cell(seen.text, expected if outside == expected.unit else replace(expected, unit=outside))
@@ -104,13 +109,14 @@ def _reading(seen: Seen, test: Test, expected: Expected) -> Reading:
         )
     if expected.kind in ("count", "yes/no", "grade"):
         outside = ""
+    unit = (written.unit or outside) if number else ""
     key = ReadingKey(test.id, seen.contender, beside.specimen or "1", seen.pass_, beside.part, seen.column.name)
     return Reading(
         key,
         seen.text,
         written.value,
-        (written.unit or outside) if number else "",
-        seen.column.instrument,
+        unit,
+        _instrument(seen.column, unit, by_unit),
         seen.at,
         written.limit,
         written.word,
@@ -123,6 +129,12 @@ def _reading(seen: Seen, test: Test, expected: Expected) -> Reading:
         seen.order,
         beside.conditions,
     )
+
+
+def _instrument(column: Column, unit: str, by_unit: Mapping[str, str]) -> str:
+    """The one named for the column, else the campaign's for the unit that was written."""
+    named = column.instrument and column.instrument != by_unit.get(column.unit)
+    return column.instrument if named else by_unit.get(unit, column.instrument)
 
 
 def without_doubles(readings: Iterable[Reading]) -> tuple[Mapping[ReadingKey, Reading], tuple[Finding, ...]]:

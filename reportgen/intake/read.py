@@ -55,7 +55,7 @@ def _readings(campaign: Campaign, looks: Mapping[str, tuple[Look, ...]]) -> tupl
         by_table, unclear = numbered([glance for _, glance in looks[test.id]], test)
         findings.extend(unclear)
         for (table, glance), cells in zip(looks[test.id], by_table, strict=True):
-            made, wrong = as_readings(cells, test, table.comma)
+            made, wrong = as_readings(cells, test, table.comma, campaign.by_unit)
             readings.extend(made)
             findings.extend((*glance.findings, *wrong))
     return readings, findings

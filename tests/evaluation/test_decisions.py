@@ -137,3 +137,15 @@ def test_a_claim_on_a_rise_in_temperature_is_a_step_not_a_point(tmp_path: Path) 
         **{"tests/warm.yaml": "title: Warm\nreadings: {file: readings.csv, columns: {hot: {column: hot, unit: °C}, cold: {column: cold, unit: °C}}}\nquantities:\n  rise: {formula: hot - cold, unit: °C, better: lower}\n"},
     )  # fmt: skip
     assert found.claims[0].outcome == "supported"
+
+
+def test_an_instrument_named_by_unit_takes_the_rows_in_that_unit(tmp_path: Path) -> None:
+    found = evaluated(
+        tmp_path, "title: T\n" + TWO + "instruments: {kgf: puller, lbf: puller}\nmeasure: {pull: 'peak, N, higher'}\nreadings: readings.csv\n",
+        readings="contender,pass,what,value,unit\ncorvane,1,pull,2.00,kgf\nostler,1,pull,5.00,lbf\n",
+        **{"instruments.yaml": "puller: 0.05 kgf, accuracy ±0.5 kgf\n"},
+    )  # fmt: skip
+    estimate = result(found, "pull", "ostler").estimate
+    assert estimate is not None
+    (offset,) = [c.size for c in estimate.contributions if c.source.sort == "offset"]
+    assert offset == pytest.approx(0.5 * 9.80665 / 3**0.5)  # ±0.5 kgf, uniform (JCGM 100, 4.3.7)
