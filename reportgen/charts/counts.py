@@ -9,11 +9,12 @@ from reportgen.charts import plate as ink
 from reportgen.charts import readings
 from reportgen.charts.convert import draw
 from reportgen.charts.intervals import value_text
+from reportgen.charts.open_ends import open_ends
 from reportgen.charts.order import in_order
 from reportgen.charts.plate import Plate, Row
 from reportgen.charts.readings import Line, has_value
 from reportgen.charts.scale import axis, known
-from reportgen.charts.side import NAMES, figures, named, names, room_for, x_axis
+from reportgen.charts.side import NAMES, figures, foot, named, names, room_for, x_axis
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Result
 
@@ -26,7 +27,14 @@ def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: 
     shown = [v for r in ordered for v in (r.low, r.high, *(p.value for p in r.by_pass)) if known(v)]
     shown += [r.estimate.value for r in ordered if r.estimate and known(r.estimate.value)]
     last = max((line.named.y for line in lines), default=0)
-    sheet = Plate(NAMES, max(numbers + 4, 16), 6, 40, last + 26, axis([0.0, *shown], from_zero=True))
+    sheet = Plate(
+        NAMES,
+        max(numbers + 4, 16),
+        6,
+        foot(quantity.unit, quantity.better),
+        last + 26,
+        axis([0.0, *shown], from_zero=True),
+    )
     bars: list[Row] = []
     spans: list[Row] = []
     for line in lines:
@@ -40,7 +48,7 @@ def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: 
         ink.boxes(sheet, "bars", bars, opacity=0.75),
         ink.rules(sheet, "intervals", spans, x2="x2", width=1.4, ink=ink.INK),
         *readings.passes(sheet, lines),
-        *readings.limits(sheet, lines),
+        *open_ends(sheet, lines),
         *names(sheet, [line.named for line in lines]),
         *figures(sheet, [(line.named, line.printed) for line in lines], sheet.width + numbers),
     ]

@@ -21,8 +21,12 @@ def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: 
     """The drawing; grades from left to right as declared, contenders in the campaign's order."""
     lines = named(campaign, results, 34.0)
     place = {grade: n for n, grade in enumerate(quantity.grades)}
-    sheet = Plate(NAMES, 10, 4, 46, 34.0 * len(lines), Axis(-0.5, len(place) - 0.5, (), 0))
-    column = sheet.width / max(len(place), 1)
+    width = ink.WIDE - NAMES - 10
+    column = width / max(len(place), 1)
+    names_of = {grade: lines_of(grade, fits=max(4, int(column / 6))) for grade in place}
+    under = 12.0 * max((len(told) for told in names_of.values()), default=1)
+    below = under + (26 if quantity.better != "neither" else 8)
+    sheet = Plate(NAMES, 10, 4, below, 34.0 * len(lines), Axis(-0.5, len(place) - 0.5, (), 0))
     in_a_row = max(1, int((column - 6) / _DOT))
     dots: list[Row] = []
     left_out: list[Row] = []
@@ -47,7 +51,7 @@ def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: 
     bottom = sheet.height
     labels: list[Row] = []
     for grade, n in place.items():
-        for turn, text in enumerate(lines_of(grade, fits=max(4, int(column / 6)))):
+        for turn, text in enumerate(names_of[grade]):
             labels.append({"x": n, "text": text, "y": bottom + 11 + 12 * turn})
     edges: list[Row] = [{"x": n - 0.5} for n in range(len(place) + 1)]
     direction: list[Row] = [{"text": words(f"grade.{quantity.better}")}] if quantity.better != "neither" else []
@@ -60,8 +64,8 @@ def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: 
         ink.rules(sheet, "middle", middles, x2="x2", width=1.5, ink=ink.INK),
         ink.text(sheet, "not-read", missing, sheet.width / 2, align="center", size=ink.SMALL, opacity=ink.LIGHT),
         ink.text(sheet, "grades", labels, "x", "y", align="center", size=ink.SMALL),
-        ink.text(sheet, "good", direction, sheet.width if more else 0.0, bottom + 37, align="right" if more else "left",
-                 size=ink.SMALL),
+        ink.text(sheet, "good", direction, sheet.width if more else 0.0, bottom + under + 16,
+                 align="right" if more else "left", size=ink.SMALL),
         *names(sheet, lines),
     ]  # fmt: skip
     return draw(sheet, layers, "grades", alt)

@@ -9,11 +9,12 @@ from reportgen.charts import plate as ink
 from reportgen.charts import readings
 from reportgen.charts.brackets import COLUMN, Groups, brackets, tie_groups
 from reportgen.charts.convert import draw
+from reportgen.charts.open_ends import open_ends
 from reportgen.charts.order import in_order
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.readings import Line, has_value
 from reportgen.charts.scale import Axis, axis, known
-from reportgen.charts.side import NAMES, figures, named, names, room_for, x_axis
+from reportgen.charts.side import NAMES, figures, foot, named, names, room_for, x_axis
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Comparison, Result
 from reportgen.metrology.unit import convert, parse_unit
@@ -32,13 +33,13 @@ def svg(
     right = max(numbers + COLUMN * len(groups) + 5, 16)
     unit = next((r.estimate.unit for r in ordered if r.estimate), quantity.unit)
     last = max((line.named.y for line in lines), default=0)
-    sheet = Plate(NAMES, right, 22, 40, last + 26, _axis(ordered, band))
+    sheet = Plate(NAMES, right, 22, foot(unit, quantity.better), last + 26, _axis(ordered, band))
     layers = [
         *_band(sheet, quantity, band),
         *x_axis(sheet, unit, quantity.better),
         *readings.intervals(sheet, lines),
         *readings.passes(sheet, lines),
-        *readings.limits(sheet, lines),
+        *open_ends(sheet, lines),
         *names(sheet, [line.named for line in lines]),
         *figures(sheet, [(line.named, line.printed) for line in lines], sheet.width + numbers, unit),
         *brackets(sheet, {line.result.contender: line.named.y for line in lines}, groups, sheet.width + numbers + 12),

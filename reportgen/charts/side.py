@@ -95,6 +95,11 @@ def x_axis(sheet: Plate, unit: str, better: str) -> list[Layer]:
     ]
 
 
+def foot(unit: str, better: str) -> float:
+    """Px below the field that `x_axis` needs."""
+    return 40.0 if spelled(unit) or better != "neither" else 22.0
+
+
 def fitting(scale: Axis, length: float) -> tuple[float, ...]:
     """The ticks whose numbers stand clear of one another on an axis `length` px long; else every second or third."""
     for nth in range(1, len(scale.ticks) + 1):

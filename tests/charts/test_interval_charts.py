@@ -121,6 +121,7 @@ def test_off_the_scale_is_an_open_end_from_the_limit_and_never_a_value() -> None
     assert arrow.right == pytest.approx(short.right)
     assert short.x > arrow.x, "an unknown limit stands nowhere on the axis"
     told = [t.text.replace("\u00a0", " ") for t in layer(shown.svg, "limits-above-said")]
+    told += [t.text for t in layer(shown.svg, "limits-above-under")]
     assert told == ["more than 199 ppm", "more than the meter can show"]
     assert "more than 199\u00a0ppm" in shown.alt
 

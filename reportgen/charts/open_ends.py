@@ -1,0 +1,68 @@
+"""Open ends: where a meter stopped, and what is known beyond."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from reportgen.charts import plate as ink
+from reportgen.charts.plate import Layer, Plate, Row
+from reportgen.charts.readings import VALUE, Line
+from reportgen.charts.scale import known
+from reportgen.charts.words import words
+from reportgen.wording import interval
+
+BREAK = "M-1,1L0,-1M0,1L1,-1"  # two slanted strokes
+_ARROW = 24.0  # px; a shorter arrow is none
+_LETTER = 6.6  # px of a letter of the smallest type
+
+
+def open_ends(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
+    """An arrow from the limit of the meter's scale to the edge of the field, and in words what is known.
+
+    Behind a break where the limit lies beyond the axis; without a place of its own where it is unknown.
+    """
+    arrows: list[Row] = []
+    stops: list[Row] = []
+    breaks: list[Row] = []
+    heads: dict[str, list[Row]] = {"above": [], "below": []}
+    beside: dict[str, list[Row]] = {"above": [], "below": []}
+    under: dict[str, list[Row]] = {"above": [], "below": []}
+    least = _ARROW / sheet.width * (sheet.x.high - sheet.x.low)
+    for line in lines:
+        e, y, colour = line.result.estimate, line.named.y, line.named.mark.ink
+        if e is None or e.limit is None:
+            continue
+        edge, inward = (sheet.x.high, -1) if e.limit == "above" else (sheet.x.low, 1)
+        start = edge + inward * least
+        if known(e.value) and sheet.x.holds(e.value):
+            start = e.value
+            stops.append({"x": start, "y": y - VALUE / 2, "y2": y + VALUE / 2, "stroke": colour})
+        elif known(e.value):
+            breaks.append({"x": start, "y": y, "stroke": colour})
+        arrows.append({"x": start, "x2": edge, "y": y, "stroke": colour})
+        heads[e.limit].append({"y": y, "fill": colour})
+        said = interval.bound(e.value, e.unit, e.limit)
+        at = sheet.x.at(start, sheet.width)
+        room = at if e.limit == "above" else sheet.width - at
+        fits = room > _LETTER * len(said) + 8
+        (beside if fits else under)[e.limit].append({"x": start, "y": y if fits else y + 15, "text": said})
+    return [
+        ink.rules(sheet, "limits", arrows, x2="x2", width=2),
+        ink.rules(sheet, "limit-stops", stops, y2="y2", width=2),
+        ink.points(sheet, "limit-breaks", breaks, shape=BREAK, size=60, hollow=True, stroke=1.5),
+        ink.points(sheet, "limits-above", heads["above"], x=sheet.width - 1.0, shape="triangle-right", size=64),
+        ink.points(sheet, "limits-below", heads["below"], x=1.0, shape="triangle-left", size=64),
+        ink.text(sheet, "limits-above-said", beside["above"], "x", align="right", size=ink.SMALL, dx=-8),
+        ink.text(sheet, "limits-below-said", beside["below"], "x", size=ink.SMALL, dx=8),
+        ink.text(sheet, "limits-above-under", under["above"], sheet.width + 3, align="right", size=ink.SMALL),
+        ink.text(sheet, "limits-below-under", under["below"], -3.0, size=ink.SMALL),
+        ink.text(
+            sheet, "not-read", _nothing(lines), sheet.width / 2, align="center", size=ink.SMALL, opacity=ink.LIGHT
+        ),
+    ]
+
+
+def _nothing(lines: Sequence[Line]) -> list[Row]:
+    """In place of marks, why there are none."""
+    empty = [line for line in lines if not (e := line.result.estimate) or (e.limit is None and not known(e.value))]
+    return [{"y": line.named.y, "text": line.result.missing or words("not read")} for line in empty]
