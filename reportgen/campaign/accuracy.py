@@ -31,7 +31,7 @@ def accuracy(text: str) -> Accuracy:
             raise NotThat(f"“{term}” is not a percentage of the reading", do)
         if match := re.fullmatch(rf"({_PLAIN})\s*digits?", term):
             _once(digits, said)
-            if not match[1].isdigit():
+            if not match[1].isdigit() or len(match[1]) > 4:
                 raise NotThat(f"“{term}” is not a whole number of digits")
             digits = int(match[1])
         elif match := re.fullmatch(rf"({_PLAIN})\s*%(\s*of\s+(the\s+)?reading)?", term):

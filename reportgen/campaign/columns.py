@@ -2,19 +2,44 @@
 
 from __future__ import annotations
 
-import csv
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
 from reportgen.addresses import in_formula
-from reportgen.campaign.declared import Column, Source
+from reportgen.campaign.declared import Column, Method, Source
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.look_up import error
-from reportgen.campaign.written.measure import WrittenColumn, WrittenSource
+from reportgen.campaign.written.measure import WrittenColumn
+from reportgen.campaign.written.test import MethodName
 from reportgen.finding import Finding, Place
 
-ROLES = ("contender", "pass_", "part", "specimen", "session", "round", "unit", "time", "note", "what", "value")
 ColumnsWritten = Sequence[Entry[WrittenColumn | None] | Given[str]] | None
+
+
+@dataclass(frozen=True)
+class Placed:
+    """A column and where it was declared."""
+
+    column: Column
+    at: Place
+
+
+@dataclass(frozen=True)
+class Known:
+    """What a test may draw on.
+
+    `instrument` gives the id of a name and tells where there is none; `by_unit` is the campaign's instrument for each
+    unit; `readings` and `columns` are the campaign's own, for tests that have none.
+    """
+
+    folder: str
+    instrument: Callable[[Given[str]], str]
+    is_instrument: Callable[[str], bool]
+    by_unit: Mapping[str, str]
+    method: Callable[[Given[MethodName]], Method | None]
+    readings: tuple[Source, ...] = ()
+    columns: Mapping[str, Placed] | None = None
 
 
 def names_in(formula: str) -> tuple[str, ...]:
@@ -22,40 +47,42 @@ def names_in(formula: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(re.findall(r"(?<![\w.])([A-Za-z_]\w*)\b(?!\s*\()", formula)))
 
 
-def declared_columns(written: ColumnsWritten, places: dict[str, Place], test: str) -> Iterable[Column]:
-    """The columns an author declared, by name."""
-    for one in written or ():
-        if isinstance(one, Given):
-            name, column, at = one.value, None, one.at
-        else:
-            name, column, at = one.name.value, one.value, one.name.at
-        places[f"column/{test}/{in_formula(name)}"] = at
-        yield Column(
-            in_formula(name),
-            column.column.value if column and column.column else name,
-            column.unit.value if column and column.unit else "",
-            column.instrument.value if column and column.instrument else "",
-        )
+def columns_of(several: Iterable[ColumnsWritten], known: Known, told: list[Finding]) -> dict[str, Placed]:
+    """The columns an author declared, by name; one name for two different columns is an error."""
+    found: dict[str, Placed] = {}
+    for written in several:
+        for one in written or ():
+            placed = _declared(one, known)
+            name = placed.column.name
+            if found.setdefault(name, placed).column != placed.column:
+                says = f"the reading “{name}” is described differently in two tables"
+                error(told, "described-twice", placed.at, says, do="Give them two names.")
+    return found
 
 
-def source_of(written: WrittenSource, folder: str, told: list[Finding]) -> Source:
-    """One place where readings stand."""
-    roles = {r.rstrip("_"): given.value for r in ROLES if (given := getattr(written, r)) is not None}
-    if (written.file is None) == (written.table is None):
-        says = "readings stand either in a file or in a table in place"
-        error(told, "readings-without-place", written.at, says, do="Write `file:` or `table:`.")
-    if written.file is not None:
-        return Source(file=written.file.value, roles=roles, place=written.file.at)
-    if isinstance(written.table, Given):
-        return _from_text(written.table, roles)
-    rows = tuple(tuple(cell.value for cell in row) for row in written.table or ())
-    lines = tuple(row[0].at.line if row else written.at.line for row in written.table or ())
-    return Source(roles=roles, rows=rows, row_lines=lines, place=written.at)
+def sorted_out(
+    unit: Given[str] | None, instrument: Given[str] | None, known: Known
+) -> tuple[Given[str] | None, Given[str] | None]:
+    """Unit and instrument, changed places where a short form mistook the one for the other (`timed, stopwatch, s`)."""
+    mistaken = unit is not None and len(unit.value) > 2 and known.is_instrument(unit.value)  # “s” is the second
+    if mistaken and (instrument is None or not known.is_instrument(instrument.value)):
+        return instrument, unit
+    return unit, instrument
 
 
-def _from_text(table: Given[str], roles: Mapping[str, str]) -> Source:
-    """A table typed in place after `|`: comma or tab between cells, rows counted from the line below."""
-    lines = table.text.splitlines()
-    rows = csv.reader(lines, delimiter="\t" if "\t" in table.text else ",")
-    found = [(tuple(cell.strip() for cell in row), table.at.line + rows.line_num) for row in rows if any(row)]
-    return Source(roles=roles, rows=tuple(r for r, _ in found), row_lines=tuple(n for _, n in found), place=table.at)
+def _declared(one: Entry[WrittenColumn | None] | Given[str], known: Known) -> Placed:
+    if isinstance(one, Given):
+        return Placed(Column(in_formula(one.value), one.value), one.at)
+    name, column = one.name, one.value
+    if column is None:
+        return Placed(Column(in_formula(name.value), name.value), name.at)
+    unit, instrument = sorted_out(column.unit, column.instrument, known)
+    return Placed(
+        Column(
+            in_formula(name.value),
+            column.column.value if column.column else name.value,
+            unit.value if unit else "",
+            known.instrument(instrument) if instrument else "",
+        ),
+        name.at,
+    )

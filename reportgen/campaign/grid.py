@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import io
 from typing import Any
 
 from reportgen.addresses import as_id
@@ -21,7 +22,16 @@ def read_grid(text: str, file: str, told: list[Finding]) -> tuple[Entry[WrittenC
     """The contenders of a grid. Its headings are the keys of a contender (`bought where`, `bought date`), and
     `fact …` for further lines of the spec sheet; several texts in one cell are set apart by semicolons.
     """
-    rows = csv.reader(text.splitlines(), delimiter="\t" if "\t" in text.partition("\n")[0] else ",")
+    try:
+        return _read_rows(text, file, told)
+    except csv.Error as broken:
+        says = f"this can't be read as a table ({broken})"
+        error(told, "broken-table", Place(file), says, do="Write it as CSV, cells with commas in double quotes.")
+        return ()
+
+
+def _read_rows(text: str, file: str, told: list[Finding]) -> tuple[Entry[WrittenContender], ...]:
+    rows = csv.reader(io.StringIO(text, newline=""), delimiter="\t" if "\t" in text.partition("\n")[0] else ",")
     headings = [h.strip() for h in next(rows, [])]
     keys = {k.name: k.shape for k in shape_of(WrittenContender).keys}
     known = ["id", *_PURCHASE, *(n for n, s in keys.items() if isinstance(s, Scalar) or _texts(s))]

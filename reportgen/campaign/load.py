@@ -6,7 +6,7 @@ import posixpath
 from collections.abc import Sequence
 
 from reportgen.addresses import SITE_PAGES, as_id
-from reportgen.campaign.assemble import assemble
+from reportgen.campaign.assemble import Records, assemble
 from reportgen.campaign.declared import Declared, Publication
 from reportgen.campaign.folder import Folder, look_into, read_file
 from reportgen.campaign.given import Entry, Given
@@ -35,9 +35,11 @@ def load_campaign(ws: Workspace, folder: str, publication: Publication) -> Decla
     contenders = _contenders(ws, inside, written, told)
     tests = _tests(ws, inside, written, told)
     verdict = _verdict(ws, inside, written, told)
-    declared = assemble(ws, id, inside, written, contenders, tests, verdict, publication, told) if written else None
+    if written is None:
+        raise Refused(in_order(dict.fromkeys(told)))
+    declared = assemble(ws, Records(id, inside, written, contenders, tests, verdict), publication, told)
     findings = in_order(dict.fromkeys(told))
-    if declared is None or any(f.severity == "error" for f in findings):
+    if any(f.severity == "error" for f in findings):
         raise Refused(findings)
     return Declared(declared.campaign, declared.places, findings)
 
@@ -76,6 +78,10 @@ def _contenders(
     if written is not None and not found and not is_misshapen(told, written.at.file):
         error(told, "no-contenders", written.at, "this campaign names no contenders",
               do="List them: `contenders:` and below it a line `id: Title` for each.")  # fmt: skip
+    for member in found:
+        if member.id == "all":
+            error(told, "reserved-name", member.at, "no contender can be called “all”",
+                  "In tables of readings that word stands for every contender.", "Give it another id.")  # fmt: skip
     return found
 
 

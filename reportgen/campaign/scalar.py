@@ -32,6 +32,9 @@ def number(text: str) -> Decimal:
         raise NotThat(f"“{said}” has a comma in its number", "Write a decimal point, and nothing between thousands.")
     if not re.fullmatch(NUMBER, said):
         raise NotThat(f"“{said}” is not a number")
+    exponent = re.search(r"[eE]([-+]?[0-9]+)$", said)
+    if len(said) > 60 or (exponent and len(exponent[1]) > 4):
+        raise NotThat(f"“{said[:30]}…” is beyond what can be reckoned with", "Choose a unit that suits it.")
     return Decimal(said.replace("−", "-"))
 
 
@@ -45,7 +48,7 @@ def weight(text: str) -> Decimal:
 
 def whole(text: str) -> int:
     """A whole number of 1 or more."""
-    if not re.fullmatch(r"[0-9]+", text.strip()) or int(text) < 1:
+    if not re.fullmatch(r"0*[1-9][0-9]{0,8}", text.strip()):
         raise NotThat(f"“{text.strip()}” is not a whole number of 1 or more")
     return int(text)
 
@@ -126,7 +129,7 @@ _GUESS = Scalar(
 _WEIGHT = Scalar(
     "a number", weight, rf"^\s*{NUMBER.removeprefix('[-+−]?')}\s*$", Decimal(0), ("40",), types=NUMERIC, least=0
 )
-_WHOLE = Scalar("a whole number", whole, r"^\s*0*[1-9][0-9]*\s*$", 1, ("24",), types=("string", "integer"), least=1)
+_WHOLE = Scalar("a whole number", whole, r"^\s*0*[1-9][0-9]{0,8}\s*$", 1, ("24",), types=("string", "integer"), least=1)
 _YES_NO = Scalar("yes or no", yes_no, r"^\s*(?:yes|no)\s*$", False, ("yes", "no"))
 _WEB = Scalar("a web address", web_address, r"^\s*https?://[^\s/]+(?:/\S*)?\s*$", "", ("https://example.org/",))
 

@@ -83,7 +83,7 @@ def _stem(path: str) -> str:
 
 def _read_method(document: Document, stem: str, origin: str, shared: Shared, told: list[Finding]) -> None:
     place = Place(document.file)
-    named = re.fullmatch(r"(.+)\.([1-9][0-9]*)", stem)
+    named = re.fullmatch(r"(.+)\.([1-9][0-9]{0,8})", stem)
     if named is None or not as_id(named[1]):
         says = "a method's file is named after its id and version"
         error(told, "method-without-version", place, says, do=f"Rename it to {as_id(stem) or 'name'}.1.yaml.")

@@ -30,6 +30,19 @@ def check_scalar(document: Document, node: yaml.ScalarNode, *, sentence: bool) -
                          + " For a comment, put two spaces before the #.")  # fmt: skip
 
 
+def check_empty(document: Document, key: yaml.Node) -> bool:
+    """Whether nothing stands after a key because a # cut it off (`serial: #4711`); then that is told."""
+    line = key.end_mark.line
+    if line >= len(document.lines):
+        return False
+    cut = re.match(r"\s*:\s+(?=#\S)", document.lines[line][key.end_mark.column :])
+    if cut is None:
+        return False
+    place = Place(document.file, line + 1, key.end_mark.column + cut.end() + 1)
+    document.error("cut-by-hash", place, "YAML drops everything from the # on", do=QUOTE)
+    return True
+
+
 def report_wrong_shape(document: Document, node: yaml.Node, wanted: str) -> None:
     """A list, mapping or text where another shape is wanted, with the usual slip behind it."""
     place = document.place(node)

@@ -10,7 +10,7 @@ from reportgen.campaign.declared import Criterion, Group, Must, Use, VerdictPlan
 from reportgen.campaign.given import Entry
 from reportgen.campaign.look_up import error, look_up, look_up_all, unknown
 from reportgen.campaign.written.verdict import WrittenCriterion, WrittenGroup, WrittenMust, WrittenVerdict
-from reportgen.finding import Finding
+from reportgen.finding import Finding, Place
 
 
 def verdict_of(
@@ -40,6 +40,20 @@ def verdict_of(
         readers=_readers(w, [g.id for g in groups], told),
         use=Use(w.use.per.value, w.use.cost.value, *w.use.times.value) if w.use else None,
     )
+
+
+def verdict_places(w: WrittenVerdict) -> dict[str, Place]:
+    """Where the verdict and its pieces stand."""
+    places = {"verdict": w.at}
+    places |= {f"verdict/must/{as_id(m.quantity.value)}": m.at for m in w.must}
+    for g in w.groups:
+        places[f"verdict/group/{as_id(g.name.value)}"] = g.name.at
+        places |= {f"verdict/criterion/{as_id(c.name.value)}": c.name.at for c in g.value.criteria}
+    if w.we_say:
+        places["verdict/we-say"] = w.we_say.at
+    if w.use:
+        places["verdict/use"] = w.use.cost.at
+    return places
 
 
 def _must(m: WrittenMust, quantities: Mapping[str, str], told: list[Finding]) -> Must:

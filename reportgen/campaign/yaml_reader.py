@@ -178,7 +178,7 @@ def _record(document: Document, node: yaml.Node, shape: Record) -> Any:
             continue
         seen[text] = at
         if text in keys:
-            values[keys[text].field] = _value(document, value_node, keys[text], at)
+            values[keys[text].field] = _value(document, key_node, value_node, keys[text])
         elif shape.rest is not None:
             others.append((key_node, value_node))
         else:
@@ -195,7 +195,10 @@ def _record(document: Document, node: yaml.Node, shape: Record) -> Any:
     return _made(shape, values, place)
 
 
-def _value(document: Document, node: yaml.Node, key: Key, at: Place) -> Any:
+def _value(document: Document, key_node: yaml.Node, node: yaml.Node, key: Key) -> Any:
+    at = document.place(key_node)
+    if is_empty(node) and swallowed.check_empty(document, key_node):
+        return _filler(key.shape, at) if key.required else key.default
     if is_empty(node):
         document.error("nothing-written", at, f"nothing stands after “{key.name}:”",
                        do="Write it, or take the line out (`not noted` where it wasn't noted).")  # fmt: skip

@@ -83,6 +83,11 @@ ONE_MESSAGE = {
     ),
     "a hash in a sentence": (GOOD + "question: Is it #1 today\n", "cut-by-hash", 5, 17, "Quote it"),
     "a hash that may be a comment": (GOOD + "question: Is it # one\n", "cut-by-hash", 5, 17, "Quote it"),
+    "a hash right after the colon": (GOOD + "place: #3, the cellar\n", "cut-by-hash", 5, 8, "Quote it"),
+    "a number beyond all numbers": (
+        HEAD + "measure: {x: {kind: timed, unit: s, matters: 1e99999 s}}\n", "wrong-value", 4, 46, "unit",
+    ),
+    "a contender called all": (GOOD.replace("a: A,", "all: A,"), "reserved-name", 2, 14, "another id"),
     "a decimal comma": (HEAD + "measure: {x: {kind: timed, unit: s, matters: '1,5 s'}}\n", "wrong-value", 4, 46, "point"),
     "no unit where one is needed": (HEAD + "measure: {x: timed}\n", "quantity-without-unit", 4, 11, "unit: s"),
     "no grades": (HEAD + "measure: {x: grade}\n", "grade-without-grades", 4, 11, "grades:"),

@@ -242,3 +242,19 @@ def test_prose_beside_a_contender_is_its_paragraph(tmp_path):
     )
     assert declared.campaign.contender("a").says == "A *good* one.\n"
     assert [p.id for p in declared.campaign.prose] == ["end"]
+
+
+def test_the_campaigns_columns_serve_every_test_that_reads_them(tmp_path):
+    text = (
+        HEAD
+        + "readings:\n  file: r.csv\n  contender: stove\n  columns:\n    gas before: 'canister full, g, letter-scale'\n"
+        "    gas after: canister empty\n    t: seconds\n"
+        "measure:\n  gas: weighed before and after, g, lower\n  t: timed, s, lower, stopwatch\n"
+    )
+    gas, t = load(tmp_path, text).campaign.tests
+    assert [(c.heading, c.unit, c.instrument) for c in gas.columns] == [
+        ("canister full", "g", "letter-scale"), ("canister empty", "g", ""),
+    ]  # fmt: skip
+    assert [(c.name, c.heading, c.unit, c.instrument) for c in t.columns] == [("t", "seconds", "s", "stopwatch")]
+    assert gas.sources[0].roles == {"contender": "stove"}
+    assert not gas.own_sources

@@ -31,7 +31,7 @@ class MethodName:
 
 def method_name(text: str) -> MethodName:
     """`weigh-before-and-after, version 2`, or the name alone. Raises NotThat."""
-    found = re.fullmatch(r"\s*([^,]*[A-Za-z0-9][^,]*?)(?:\s*,\s*version\s+0*([1-9][0-9]*))?\s*", text)
+    found = re.fullmatch(r"\s*([^,]*[A-Za-z0-9][^,]*?)(?:\s*,\s*version\s+0*([1-9][0-9]{0,8}))?\s*", text)
     if found is None:
         raise NotThat(f"“{text.strip()}” is no name of a method")
     return MethodName(name(found[1]), int(found[2] or 0))
@@ -39,7 +39,8 @@ def method_name(text: str) -> MethodName:
 
 MethodRef = Annotated[
     Given[MethodName],
-    Scalar("a method", method_name, r"^\s*[^,]*[A-Za-z0-9][^,]*(?:,\s*version\s+0*[1-9][0-9]*)?\s*$", MethodName(""),
+    Scalar("a method", method_name,
+           r"^\s*[^,]*[A-Za-z0-9][^,]*(?:,\s*version\s+0*[1-9][0-9]{0,8})?\s*$", MethodName(""),
            ("weigh-before-and-after, version 2", "weigh-before-and-after")),
 ]  # fmt: skip
 Scatter = Annotated[Given[ScatterRule], choice("a rule for scatter", "common", "own", "relative")]

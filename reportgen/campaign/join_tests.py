@@ -1,0 +1,122 @@
+"""The tests of a campaign together: built, told apart, each with its remarks and the campaign's."""
+
+from __future__ import annotations
+
+import dataclasses
+import posixpath
+from collections.abc import Mapping, Sequence
+
+from reportgen.addresses import as_id
+from reportgen.campaign.columns import Known
+from reportgen.campaign.declared import Contender, Day, Test
+from reportgen.campaign.look_up import error, is_misshapen, look_up, look_up_all, unknown
+from reportgen.campaign.members import Member
+from reportgen.campaign.remarks import Remarks, Scope, remarks
+from reportgen.campaign.tests_of import BuiltTest, from_file, from_measure
+from reportgen.campaign.written.campaign import WrittenCampaign
+from reportgen.campaign.written.remarks import WrittenRunning
+from reportgen.campaign.written.test import WrittenTest
+from reportgen.finding import Finding, Place, Refused
+from reportgen.sources import Workspace, exists, read_bytes
+
+
+def build_tests(
+    w: WrittenCampaign, listed: Sequence[Member[WrittenTest]], known: Known, told: list[Finding]
+) -> list[BuiltTest]:
+    """Tests in files of their own, in the order listed, then those of `measure:`."""
+    built = [from_file(m.id, m.written, m.at, known, told) for m in listed if m.written is not None]
+    built += [from_measure(entry, known, told) for entry in w.measure]
+    if not built and not listed and not is_misshapen(told, w.at.file):
+        error(told, "no-tests", w.at, "this campaign measures nothing",
+              do="Add `measure:` and below it a line such as `boil time: timed, s, lower`.")  # fmt: skip
+    seen: dict[str, Place] = {}
+    for b in built:
+        _check_names(b, seen, told)
+    return built
+
+
+def _check_names(b: BuiltTest, seen: dict[str, Place], told: list[Finding]) -> None:
+    for path in (f"test/{b.test.id}", *(f"quantity/{q.id}" for q in b.test.quantities)):
+        sort, _, id = path.partition("/")
+        first = seen.setdefault(path, b.places[path])
+        if first != b.places[path]:
+            why = "Names of quantities are unique in a campaign." if sort == "quantity" else ""
+            says = f"there is a {sort} “{id}” already, in {first}"
+            error(told, f"duplicate-{sort}", b.places[path], says, why, "Rename one.")
+
+
+def with_remarks(
+    b: BuiltTest, w: WrittenCampaign, scope: Scope, contenders: Sequence[Contender], told: list[Finding]
+) -> tuple[Test, Remarks]:
+    """The test with its remarks, and with what the campaign says of all tests."""
+    t, test = b.written, b.test
+    ids = tuple(q.id for q in test.quantities)
+    own = Scope(f"{test.id}-", ids, {test.id: ()}, scope.contenders, whole=ids)
+    its = remarks(own, t.exclude, t.incidents, t.caveats, t.accept, told)
+    later = look_up_all(t.not_yet_tested, scope.contenders, "contender", told)
+    running = (*t.running, *_running_here(w, test.id, scope, told))
+    joined = dataclasses.replace(
+        test,
+        exclusions=its.exclusions,
+        incidents=its.incidents,
+        caveats=its.caveats,
+        conditions=tuple(dict.fromkeys((*test.conditions, *(c.value for c in w.conditions)))),
+        not_yet_tested=tuple(dict.fromkeys((*later, *_still_to_come(w, test.id, scope, contenders, told)))),
+        running=_since(running, scope, told),
+    )
+    return joined, its
+
+
+def _still_to_come(
+    w: WrittenCampaign, test: str, scope: Scope, contenders: Sequence[Contender], told: list[Finding]
+) -> list[str]:
+    """Contenders the campaign's `not yet tested` leaves out of a test: one by name, or all of it by the test's."""
+    found: list[str] = []
+    for given in w.not_yet_tested:
+        name = as_id(given.value)
+        if name == test:
+            found += [c.id for c in contenders]
+        elif name in scope.contenders:
+            found.append(scope.contenders[name])
+        elif name not in scope.tests:
+            told.append(unknown(given, [*scope.contenders, *scope.tests], "contender or test"))
+    return found
+
+
+def _running_here(w: WrittenCampaign, test: str, scope: Scope, told: list[Finding]) -> list[WrittenRunning]:
+    found = []
+    for r in w.running:
+        if r.test is None and len(scope.tests) > 1:
+            error(told, "running-without-test", r.at, "this doesn't say which test still runs",
+                  do=f"Add `test:`, one of {', '.join(scope.tests)}.")  # fmt: skip
+        elif r.test is None or look_up(r.test, {t: t for t in scope.tests}, "test", told) == test:
+            found.append(r)
+    return found
+
+
+def _since(written: Sequence[WrittenRunning], scope: Scope, told: list[Finding]) -> dict[str, Day]:
+    return {id: r.since.value for r in written if (id := look_up(r.contender, scope.contenders, "contender", told))}
+
+
+def check_readings(
+    ws: Workspace,
+    folder: str,
+    tests: Sequence[Test],
+    contenders: Sequence[Contender],
+    places: Mapping[str, Place],
+    told: list[Finding],
+) -> None:
+    """Files of readings are there and inside the workspace; every test has some, unless all of it is to come."""
+    files: dict[tuple[str, Place], None] = {}
+    for test in tests:
+        files |= dict.fromkeys((s.file, s.place) for s in test.sources if s.file)
+        if not test.sources and len(test.not_yet_tested) < len(contenders):
+            says = f"the test “{test.id}” has no readings"
+            error(told, "no-readings", places[f"test/{test.id}"], says, do="Add `readings: readings.csv`.")
+    for file, place in files:
+        path = posixpath.join(folder, file)
+        if not exists(ws, path):
+            try:
+                read_bytes(ws, path)
+            except Refused as refused:
+                told.extend(dataclasses.replace(f, place=place) for f in refused.findings)

@@ -1,0 +1,117 @@
+"""Quantities as later stages know them: the formula the kind wrote, the readings it expects."""
+
+from __future__ import annotations
+
+import dataclasses
+from typing import Literal
+
+from reportgen.addresses import as_id, in_formula
+from reportgen.campaign.columns import Known, Placed, names_in, sorted_out
+from reportgen.campaign.declared import Column, Kind, Quantity
+from reportgen.campaign.given import Entry, Given
+from reportgen.campaign.kinds import KINDS
+from reportgen.campaign.look_up import error
+from reportgen.campaign.written.measure import WrittenQuantity
+from reportgen.finding import Finding, Place
+
+LOG_COLUMNS = frozenset(
+    {
+        "time", "contender", "specimen", "what", "value", "unit", "pass", "part", "round", "session", "note", "photo",
+        "film",
+    }
+)  # fmt: skip
+
+
+def quantity_of(
+    entry: Entry[WrittenQuantity], test: str, columns: dict[str, Placed], known: Known, told: list[Finding]
+) -> Quantity:
+    """One quantity of a test. The columns its kind expects join `columns` where nobody declared them."""
+    label, w, at = entry.name.value, entry.value, entry.name.at
+    if as_id(label) in LOG_COLUMNS:
+        why = "A bench log has a column of that name, and its cells would be taken for readings."
+        error(told, "name-of-a-log-column", at, f"no quantity can be called “{label}”", why, "Give it a longer name.")
+    kind = _kind(label, w, at, columns, told)
+    unit, instrument = sorted_out(w.unit, w.instrument, known)
+    if kind:
+        _check_kind(kind, label, w, unit, at, told)
+    quantity = Quantity(
+        id=as_id(label),
+        test=test,
+        title=w.title.value if w.title else label.replace("_", " "),
+        kind=kind,
+        formula=w.formula.value if w.formula else KINDS[kind].writes(label) if kind else in_formula(label),
+        unit=unit.value if unit else "",
+        better=w.better.value if w.better else "neither",
+        matters=w.matters.value if w.matters else None,
+        instrument=known.instrument(instrument) if instrument else "",
+        over_parts=w.over_parts.value if w.over_parts else "",
+        over_passes=w.over_passes.value if w.over_passes else "",
+        until=w.until.value if w.until else None,
+        grades=tuple(g.value for g in w.grades),
+        says=w.says.value if w.says else "",
+    )
+    return dataclasses.replace(quantity, reads=_reads(quantity, label, at, columns))
+
+
+def _reads(quantity: Quantity, label: str, at: Place, columns: dict[str, Placed]) -> tuple[str, ...]:
+    """The readings the formula names; its kind's own take the quantity's unit and instrument where they have none."""
+    of_kind = {in_formula(h): h for h in KINDS[quantity.kind].headings(label)} if quantity.kind else {}
+    reads = tuple(n for n in names_in(quantity.formula) if n in columns or n in of_kind)
+    for name in reads:
+        placed = columns.get(name) or Placed(Column(name, of_kind[name]), at)
+        column = dataclasses.replace(
+            placed.column,
+            unit=placed.column.unit or (quantity.unit if name in of_kind else ""),
+            instrument=placed.column.instrument or quantity.instrument,
+        )
+        columns[name] = Placed(column, placed.at)
+    return reads
+
+
+def _kind(
+    label: str, w: WrittenQuantity, at: Place, columns: dict[str, Placed], told: list[Finding]
+) -> Kind | Literal[""]:
+    """The kind written, or the one that plainly is meant; "" for a quantity that is only a formula."""
+    if w.kind is not None:
+        return w.kind.value
+    if w.grades:
+        return "grade"
+    if w.formula is not None:
+        return ""
+    if in_formula(label) in columns:
+        return "one reading"
+    if not any(f.place.file == at.file and f.place.line == at.line and f.severity == "error" for f in told):
+        do = f"Add `kind:` ({', '.join(KINDS)}) or `formula:`."
+        error(told, "quantity-without-formula", at, f"“{label}” has neither a kind nor a formula", do=do)
+    return ""
+
+
+def _check_kind(
+    kind: Kind, label: str, w: WrittenQuantity, unit: Given[str] | None, at: Place, told: list[Finding]
+) -> None:
+    of = KINDS[kind]
+    if of.needs_unit and unit is None:
+        do = f"Add it, for instance `unit: {of.usual_unit}`."
+        error(told, "quantity-without-unit", at, f"“{label}” has no unit", do=do)
+    if not of.numeric and unit is not None:
+        says = f"a {kind} has no unit, and “{unit.value}” is no instrument"
+        error(told, "unit-of-words", unit.at, says, do="Take it out.")
+    if kind == "grade" and len(w.grades) < 2:
+        do = "Add `grades: [poor, fair, good]`, worst first."
+        error(told, "grade-without-grades", at, f"“{label}” doesn't say which grades there are", do=do)
+    if w.grades and kind != "grade":
+        error(told, "grades-of-numbers", at, f"“{label}” lists grades and is of kind {kind}", do="Write `kind: grade`.")
+    if w.until and kind != "run to a limit":
+        says = f"“{label}” runs to a limit and is of kind {kind}"
+        error(told, "limit-of-another-kind", w.until.at, says, do="Write `kind: run to a limit`.")
+
+
+def quantity_places(entry: Entry[WrittenQuantity]) -> dict[str, Place]:
+    """Where the quantity and its keys stand."""
+    id = as_id(entry.name.value)
+    places = {f"quantity/{id}": entry.name.at}
+    for name in ("formula", "unit", "matters", "until", "better", "instrument", "kind", "over_parts", "over_passes"):
+        given = getattr(entry.value, name)
+        if given is not None:
+            places[f"quantity/{id}/{name.replace('_', '-')}"] = given.at
+    return places

@@ -1,0 +1,44 @@
+"""Where readings stand: a file, or a table typed into the declaration."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Mapping
+
+from reportgen.campaign.declared import Source
+from reportgen.campaign.given import Given
+from reportgen.campaign.look_up import error
+from reportgen.campaign.written.measure import WrittenSource
+from reportgen.finding import Finding
+
+ROLES = ("contender", "pass_", "part", "specimen", "session", "round", "unit", "time", "note", "what", "value")
+
+
+def source_of(written: WrittenSource, told: list[Finding]) -> Source:
+    """One place where readings stand."""
+    roles = {r.rstrip("_"): given.value for r in ROLES if (given := getattr(written, r)) is not None}
+    if (written.file is None) == (written.table is None):
+        says = "readings stand either in a file or in a table in place"
+        error(told, "readings-without-place", written.at, says, do="Write `file:` or `table:`.")
+    if written.file is not None:
+        return Source(file=written.file.value, roles=roles, place=written.file.at)
+    if isinstance(written.table, Given):
+        return _from_text(written.table, roles, told)
+    rows = tuple(tuple(cell.value.strip() for cell in row) for row in written.table or ())
+    lines = tuple(row[0].at.line if row else written.at.line for row in written.table or ())
+    return Source(roles=roles, rows=rows, row_lines=lines, place=written.at)
+
+
+def _from_text(table: Given[str], roles: Mapping[str, str], told: list[Finding]) -> Source:
+    """A table typed after `|`: comma or tab between cells, rows counted from the line below."""
+    rows = csv.reader(io.StringIO(table.text, newline=""), delimiter="\t" if "\t" in table.text else ",")
+    found = []
+    try:
+        for row in rows:
+            if any(row):
+                found.append((tuple(cell.strip() for cell in row), table.at.line + rows.line_num))
+    except csv.Error as broken:
+        do = "Put cells with commas in double quotes."
+        error(told, "broken-table", table.at, f"this can't be read as a table ({broken})", do=do)
+    return Source(roles=roles, rows=tuple(r for r, _ in found), row_lines=tuple(n for _, n in found), place=table.at)
