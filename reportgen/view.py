@@ -19,7 +19,7 @@ from typing import TYPE_CHECKING
 from urllib.parse import parse_qs, urlsplit
 
 from reportgen.build.progress import Built, Tell, quiet
-from reportgen.finding import Finding, Refused, in_order
+from reportgen.finding import Finding, Refused
 
 if TYPE_CHECKING:
     from reportgen.theme import Theme
@@ -30,6 +30,7 @@ PORT = 8017
 OURS = "-/"  # addresses of the server's own; no campaign can bear this name
 PATIENCE = 20.0  # seconds a page's question waits for a change
 TOLD_IN_FULL = 12
+TICK = 500  # ms between two looks for campaigns that have come or gone
 
 Outcome = Built | Refused | Exception
 
@@ -98,9 +99,16 @@ def errors_of(outcome: Outcome) -> tuple[Finding, ...]:
     if isinstance(outcome, Built):
         return ()
     if isinstance(outcome, Refused):
-        return tuple(f for f in in_order(outcome.findings) if f.severity == "error")
+        return tuple(f for f in outcome.findings if f.severity == "error")
     says = f"reportgen itself failed: {type(outcome).__name__}: {outcome}"
     return (Finding("error", "fault", Place(""), says, do="See the terminal."),)
+
+
+def says_the_same(before: Outcome, now: Outcome) -> bool:
+    """Whether nobody who saw the one need be told of the other."""
+    if isinstance(now, Built):
+        return now.unchanged and isinstance(before, Built)
+    return isinstance(now, Refused) and isinstance(before, Refused) and now.findings == before.findings
 
 
 def compiled(path: Path, out: Path | None = None, tell: Tell = quiet) -> Outcome:
@@ -132,22 +140,23 @@ def serving(out: Path, shown: Shown, port: int | None = None) -> Iterator[str]:
 
 
 def changes(path: Path, out: Path, stop: threading.Event | None = None) -> Iterator[None]:
-    """Once for each time the author's files change, until `stop`; what is made from them doesn't count."""
+    """Once as soon as the files are watched, then each time the author's files change, until `stop`.
+
+    The first is for what changed before anyone watched. What is made from the files doesn't count.
+    """
     from watchfiles import watch
 
     while stop is None or not stop.is_set():
         folders = _watched(path)
+        counts = partial(_counts, folders, out)
+        watched = False
         for changed in watch(
-            *folders,
-            watch_filter=partial(_counts, folders, out),
-            stop_event=stop,
-            yield_on_timeout=True,
-            rust_timeout=1000,
+            *folders, watch_filter=counts, stop_event=stop, yield_on_timeout=True, rust_timeout=TICK, debounce=400
         ):
-            if changed:
+            if changed or not watched:
+                watched = True
                 yield
             elif _watched(path) != folders:
-                yield
                 break
         else:
             return
@@ -202,6 +211,9 @@ class _Answers(SimpleHTTPRequestHandler):
             self.send_error(HTTPStatus.FORBIDDEN)
         elif parts.path.startswith(f"/{OURS}"):
             self._own(parts.path.removeprefix(f"/{OURS}"), parts.query)
+        elif parts.path == "/favicon.ico":  # browsers ask by themselves; a site has none
+            self.send_response(HTTPStatus.NO_CONTENT)
+            self.end_headers()
         elif parts.path.endswith((".html", "/")):
             self._page(parts.path)
         else:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import http.client
+import queue
 import threading
 from collections.abc import Iterator
 from contextlib import closing
@@ -12,7 +13,8 @@ import pytest
 
 from reportgen.build.progress import Built
 from reportgen.finding import Place, Refused, refuse
-from reportgen.view import Shown, serving
+from reportgen.view import Shown, changes, says_the_same, serving
+from tests.campaigns import write_campaign
 
 PAGE = "<!doctype html>\n<title>Stoves</title>\n"
 MISTAKE = refuse("unknown-key", Place("campaign.yaml", 4, 1), "“contendres” is no key", "why <so>", "Write contenders.")
@@ -110,3 +112,53 @@ def test_only_errors_keep_a_site_back() -> None:
     warning = Refused([*MISTAKE.findings])
     assert [f.place.line for f in errors_of(warning)] == [4]
     assert "ZeroDivisionError" in errors_of(ZeroDivisionError("x"))[0].says
+
+
+def test_a_change_of_the_authors_is_noticed_and_what_is_made_from_it_is_not(tmp_path: Path) -> None:
+    folder = write_campaign(tmp_path)
+    out = folder / ".site"
+    out.mkdir()
+    (folder / "site").mkdir()
+    stop = threading.Event()
+    noticed: queue.Queue[None] = queue.Queue()
+
+    def watch() -> None:
+        for _ in changes(folder, folder / "site", stop):
+            noticed.put(None)
+
+    watching = threading.Thread(target=watch)
+    watching.start()
+    try:
+        noticed.get(timeout=10)
+        for made in (out / "index.html", folder / "site/index.html", folder / ".kept"):
+            made.write_text("made")
+        with pytest.raises(queue.Empty):
+            noticed.get(timeout=1.5)
+        (folder / "readings.csv").write_text("changed")
+        noticed.get(timeout=10)
+    finally:
+        stop.set()
+        watching.join(timeout=10)
+
+
+def test_a_campaign_that_is_added_to_the_workspace_is_noticed(tmp_path: Path) -> None:
+    write_campaign(tmp_path)
+    (tmp_path / "content").mkdir()
+    (tmp_path / "content/publication.yaml").write_text("title: Boil and Tell\n")
+    stop = threading.Event()
+    noticing = changes(tmp_path, tmp_path / ".site", stop)
+    next(noticing)
+    adding = threading.Timer(0.5, lambda: write_campaign(tmp_path / "new").rename(tmp_path / "pots"))
+    adding.start()
+    next(noticing)
+    stop.set()
+    assert (tmp_path / "pots/campaign.yaml").is_file()
+
+
+def test_nobody_is_told_twice_of_the_same(tmp_path: Path) -> None:
+    same = Built((), 1, 1, tmp_path, unchanged=True)
+    assert says_the_same(built(tmp_path), same)
+    assert not says_the_same(built(tmp_path), built(tmp_path))
+    assert not says_the_same(MISTAKE, same), "mended by taking it back: the mistake must go"
+    assert says_the_same(MISTAKE, Refused(MISTAKE.findings))
+    assert not says_the_same(built(tmp_path), MISTAKE)

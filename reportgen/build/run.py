@@ -11,7 +11,8 @@ from reportgen.build import stamp
 from reportgen.build.finish import Made, pages_across, put_in_place
 from reportgen.build.progress import Built, Progress, Tell, quiet
 from reportgen.build.steps import CHECKED, SHOWN, Step, follow
-from reportgen.finding import Finding, Refused, in_order
+from reportgen.build.worst_first import worst_first
+from reportgen.finding import Finding, Refused
 from reportgen.store.kept import kept_in, tidy
 
 if TYPE_CHECKING:
@@ -47,7 +48,7 @@ def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet) -> Bui
     more = {"theme": checked.theme, "kept": kept, "program": stamp.program(now)}
     shown, refusals = _all_through(SHOWN, [{**made, **more} for made in checked.made], tell)
     if refusals:
-        raise Refused(in_order(dict.fromkeys((*refusals, *checked.findings))))
+        raise Refused(worst_first((*refusals, *checked.findings)))
     tell(Progress("putting the site in place"))
     pages = put_in_place(workspace, shown, checked.across, checked.theme, target)
     built = Built(checked.findings, len(shown), pages, target)
@@ -63,7 +64,7 @@ def audit_path(path: Path, tell: Tell = quiet) -> tuple[Finding, ...]:
     try:
         return _check(find_workspace(path), tell).findings
     except Refused as refused:
-        return in_order(refused.findings)
+        return worst_first(refused.findings)
 
 
 @dataclass(frozen=True)
@@ -87,7 +88,7 @@ def _check(workspace: Workspace, tell: Tell) -> _Checked:
     made, refusals = _all_through(CHECKED, begin, tell)
     across, last = ((), ()) if refusals else pages_across(workspace, publication, made, theme)
     told = (finding for campaign in made for finding in campaign["findings"])
-    return _Checked(made, across, theme, in_order(dict.fromkeys((*first, *refusals, *told, *last))))
+    return _Checked(made, across, theme, worst_first((*first, *refusals, *told, *last)))
 
 
 def _settings(workspace: Workspace) -> tuple[Publication, tuple[Finding, ...], Theme]:

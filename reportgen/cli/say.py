@@ -14,7 +14,7 @@ from typing import IO
 
 import click
 
-from reportgen.finding import SEVERITIES, Finding, Place, Refused, in_order
+from reportgen.finding import SEVERITIES, Finding, Place, Refused
 
 IN_FULL = 3
 COLOURS = {"error": "red", "warning": "yellow", "note": "blue"}
@@ -58,7 +58,7 @@ def as_rows(findings: Sequence[Finding]) -> list[dict[str, object]]:
             "contender": f.contender or None,
             "accepted": f.accepted or None,
         }
-        for f in in_order(findings)
+        for f in findings
     ]
 
 
@@ -82,7 +82,8 @@ def where(place: Place, root: Path | None) -> str:
 
 
 def _open(findings: Sequence[Finding]) -> tuple[Finding, ...]:
-    return in_order(f for f in findings if not f.accepted)
+    """Those not accepted, errors first; inside a severity as they came, which is worst first."""
+    return tuple(sorted((f for f in findings if not f.accepted), key=lambda f: SEVERITIES.index(f.severity)))
 
 
 def _laid_out(findings: Sequence[Finding], root: Path | None) -> list[tuple[str, Finding | None]]:

@@ -28,20 +28,23 @@ def view(path: Path, port: int | None) -> None:
     """
     from reportgen.build.run import SITE
     from reportgen.sources import find_workspace
-    from reportgen.view import Shown, changes, compiled, serving
+    from reportgen.view import Shown, changes, compiled, says_the_same, serving
 
     out = find_workspace(path).root / SITE
     tell = progress_on_a_terminal()
     shown = Shown()
-    first = compiled(path, out, tell)
-    shown.show(first)
-    _say(first, path)
+    outcome = compiled(path, out, tell)
+    shown.show(outcome)
+    _say(outcome, path)
     try:
         with serving(out, shown, port) as address:
             click.echo(f"Open {address} – it follows every change; Ctrl-C ends it.")
             for _ in changes(path, out):
                 began = time.perf_counter()
-                outcome = compiled(path, out, tell)
+                before, outcome = outcome, compiled(path, out, tell)
+                if says_the_same(before, outcome):
+                    progress_over()
+                    continue
                 shown.show(outcome)
                 _say(outcome, path, time.perf_counter() - began)
     except KeyboardInterrupt:

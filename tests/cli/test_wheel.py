@@ -58,17 +58,15 @@ def test_a_campaign_is_begun_compiled_and_viewed_outside_the_repository(
     assert "not yet tested" in (tmp_path / "site/kettles/index.html").read_text(encoding="utf-8").lower()
     assert (tmp_path / "site/static/reading-room.css").is_file()
 
-    viewing = subprocess.Popen(
-        [*COMMAND, "view", "kettles"], env=installed, cwd=tmp_path, stdout=subprocess.PIPE, text=True
-    )
-    killer = threading.Timer(60, viewing.kill)
-    killer.start()
-    try:
+    command = [*COMMAND, "view", "kettles"]
+    with subprocess.Popen(command, env=installed, cwd=tmp_path, stdout=subprocess.PIPE, text=True) as viewing:
+        killer = threading.Timer(60, viewing.kill)
+        killer.start()
         assert viewing.stdout is not None
-        address = next(found[0] for line in viewing.stdout if (found := re.findall(r"http://[\d.:]+/", line)))
-        with urllib.request.urlopen(f"{address}kettles/index.html", timeout=10) as answer:
-            assert "Brindle" in answer.read().decode()
-    finally:
-        killer.cancel()
-        viewing.terminate()
-        viewing.communicate()
+        try:
+            address = next(found[0] for line in viewing.stdout if (found := re.findall(r"http://[\d.:]+/", line)))
+            with urllib.request.urlopen(f"{address}kettles/index.html", timeout=10) as answer:
+                assert "Brindle" in answer.read().decode()
+        finally:
+            killer.cancel()
+            viewing.terminate()
