@@ -10,7 +10,7 @@ from reportgen.evaluation.evaluated import Contribution, Estimate, Keys, Result,
 from reportgen.evaluation.gathered import TWELVE, Gathered, steps_of_one_pass
 from reportgen.evaluation.working import Working
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.judgement.measured import Judged, ScatterFound
+from reportgen.judgement.measured import Judged, Single
 from reportgen.metrology.budget import shares
 from reportgen.metrology.uncertain import Source
 
@@ -38,7 +38,7 @@ def measured_result(
         unit=quantity.unit,
         scatter=own[0] if own else _own_scatter(gathered),
         degrees=own[1] if own else None,
-        contributions=_budget(gathered, judged.scatter),
+        contributions=_budget(gathered, single),
         steps=gathered.measured.steps,
         limit=mean.limit,
         unknown_accuracy=_unknown(campaign, used, readings),
@@ -123,8 +123,8 @@ def _own_scatter(gathered: Gathered) -> float | None:
     return standard_deviation(values) if len(values) > 1 else None
 
 
-def _budget(gathered: Gathered, scatter: ScatterFound) -> tuple[Contribution, ...]:
-    """Every source of the result's uncertainty by instrument and sort, largest first.
+def _budget(gathered: Gathered, single: Single) -> tuple[Contribution, ...]:
+    """Every source of the result's uncertainty by instrument and sort, largest first; their squares make up its u².
 
     The step enters once, not divided by the passes, and only where scatter doesn't already hold it: where the
     scatter of a pass is under half the step, or isn't known.
@@ -133,14 +133,13 @@ def _budget(gathered: Gathered, scatter: ScatterFound) -> tuple[Contribution, ..
     for source, size in gathered.measured.contributions.items():
         group = source if source.sort in ("offset", "gain", "constant", "assumption") else _unshared(source)
         sizes[group] = size if group is source else (sizes.get(group, 0.0) ** 2 + size**2) ** 0.5
-    sd, degrees = scatter.by_name.get(gathered.contender, (scatter.sd, scatter.degrees))
+    sd = single.scatter
     steps = steps_of_one_pass([w for w in gathered.passes if w.used])
     if sd is None or sd < max(steps.values(), default=0.0) / 2:
         for source, width in steps.items():
             group = _unshared(source)
             sizes[group] = (sizes.get(group, 0.0) ** 2 + (width / TWELVE) ** 2) ** 0.5
-    n = max(1, len(gathered.measured.values))
-    budget = shares(sizes, None if sd is None else sd / n**0.5, degrees)
+    budget = shares(sizes, single.sd_of_mean, single.degrees)
     return tuple(
         Contribution(x.source, x.size, x.share, x.source.sort in ("offset", "gain", "constant"), x.degrees)
         for x in budget.lines

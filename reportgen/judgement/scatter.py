@@ -33,7 +33,8 @@ class Scatter:
 
     `by_pair` (first, second) holds, where shared rounds or sessions say more than plain means, the difference freed
     from them (None: plain means have it) and its spread. `grows`: degrees of freedom that one more pass of every
-    contender adds; `kept`: those that passes don't change.
+    contender adds; `kept`: those that passes don't change. `alone`: the scatter of a result by itself, where rounds or
+    sessions, which leave differences, stay in it (None: `found`).
     """
 
     found: ScatterFound
@@ -41,6 +42,7 @@ class Scatter:
     by_pair: Mapping[tuple[str, str], tuple[float | None, Spread]] = field(default_factory=dict)
     grows: float = 0.0
     kept: float = 0.0
+    alone: ScatterFound | None = None
 
 
 NONE_KNOWN = ScatterFound(None, None, "none")
@@ -55,14 +57,16 @@ def find_scatter(ranked: Sequence[Measured], rules: Rules) -> Scatter:
 def _common(complete: Sequence[Measured], rules: Rules) -> Scatter:
     runs = runs_by_block(complete, rules)
     fitted = fit(runs) if runs is not None else None
+    within = pooled([m.values for m in complete])
     if fitted is None:
-        return _with_degrees(joined(*pooled([m.values for m in complete]), rules.declared), len(complete), rules)
+        return _with_degrees(joined(*within, rules.declared), len(complete), rules)
     found = joined(fitted.sd, fitted.degrees, rules.declared)
     sd, degrees = found.sd or 0.0, found.degrees or 0.0
     by_pair: dict[tuple[str, str], tuple[float | None, Spread]] = {
         pair: (d, Spread(sd * sd * weight, degrees, sd)) for pair, (d, weight) in fitted.differences.items()
     }
-    return replace(_with_degrees(found, len(complete) - 1, rules), by_pair=by_pair)
+    alone = joined(*fitted.of_results(*within), rules.declared)
+    return replace(_with_degrees(found, len(complete) - 1, rules), by_pair=by_pair, alone=alone)
 
 
 def _with_degrees(found: ScatterFound, grows: int, rules: Rules) -> Scatter:
@@ -134,8 +138,9 @@ def difference_of(scatter: Scatter, first: Measured, second: Measured) -> tuple[
 
 
 def result_of(scatter: Scatter, one: Measured) -> Spread | None:
-    """Spread of one result: the pooled scatter under common, its own under own."""
-    known = _scatter_of(scatter, one)
+    """Spread of one result: the pooled scatter under common, its own under own; rounds and sessions stay in it."""
+    alone = scatter.alone
+    known = (alone.sd, alone.degrees) if alone and alone.sd is not None and alone.degrees else _scatter_of(scatter, one)
     return None if known is None else Spread(known[0] ** 2 / max(1, len(one.values)), known[1], known[0])
 
 
