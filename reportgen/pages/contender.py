@@ -161,7 +161,7 @@ def _row(told: Told, page: str, test: Test, r: Result) -> SheetRow:
     return SheetRow(
         quantity=heading(quantity, r.part),
         test_href=from_to(page, test_page(campaign.id, test.id)),
-        figure=printed([r], quantity)[0],
+        figure=printed([r])[0],
         href=working(campaign, page, r.test, r.quantity, r.contender, r.part),
         place=rank_range(r.rank) if r.rank else "",
         tied=words("tied", others=or_list(others)) if others else "",

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Result
 from reportgen.pages.words import words
-from reportgen.prose.amounts import decimals
+from reportgen.prose.amounts import short
 from reportgen.wording import interval, number
+from reportgen.wording.language import spoken
 from reportgen.wording.reason import why_blocked, why_missing, why_no_u
 from reportgen.wording.unit import spelled
 
@@ -32,43 +33,35 @@ class Printed:
     whole: str
 
 
-def printed(results: Sequence[Result], quantity: Quantity) -> tuple[Printed, ...]:
+def printed(results: Sequence[Result]) -> tuple[Printed, ...]:
     """The results of one quantity, aligned with each other."""
-    bare = [_one(r, quantity) for r in results]
+    bare = [_one(r) for r in results]
     most = max((_decimals(p.value) for p in bare if p.is_number), default=0)
     return tuple(_padded(p, most) if p.is_number else p for p in bare)
 
 
-def _one(r: Result, quantity: Quantity) -> Printed:
-    e = r.estimate
-    if r.missing and (e is None or e.value is None) and r.yes is None and not r.grade:
+def _one(r: Result) -> Printed:
+    if r.missing:
         said = why_missing(r.missing)
         return Printed(said, "", False, "", "", said)
-    if r.kind == "yes/no" and r.yes is not None and r.of is not None:
-        said = words("readings.yes", yes=str(r.yes), of=str(r.of))
-        return Printed(said, "", False, _between(r, ""), "", said)
-    if r.kind == "grade":
-        return Printed(r.grade, "", False, "", "", r.grade)
-    if e is None:
-        said = words("cell.missing")
-        return Printed(said, "", False, "", "", said)
-    places = decimals(r)
-    value = interval.value_only(e.value, r.u, "", e.limit, low=r.low, high=r.high, decimals=places)
-    whole = interval.value_only(e.value, r.u, e.unit, e.limit, low=r.low, high=r.high, decimals=places)
+    e, whole = r.estimate, short(r)
     why = why_no_u(r.why_no_u) if r.why_no_u else ""
-    return Printed(value, "", e.limit is None and e.value is not None, _between(r, ""), why, whole)
+    if e is None or r.kind != "measured":
+        return Printed(whole, "", False, _between(r), why, whole)
+    value = short(replace(r, estimate=replace(e, unit="")))
+    return Printed(value, "", e.limit is None and e.value is not None, _between(r), why, whole)
 
 
-def _between(r: Result, unit: str) -> str:
+def _between(r: Result) -> str:
     if r.low is None or r.high is None:
         return ""
     if r.kind == "yes/no":
         return words("interval", low=interval.percent(r.low), high=interval.percent(r.high))
-    return interval.between(r.low, r.high, unit, r.u)
+    return interval.between(r.low, r.high, "", r.u)
 
 
 def _decimals(value: str) -> int:
-    return len(value.partition(".")[2])
+    return len(value.partition(spoken().decimal_sign)[2])
 
 
 def _padded(p: Printed, most: int) -> Printed:

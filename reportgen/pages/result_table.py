@@ -77,14 +77,14 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
     rows_down = _reach([bool(of) for of in limits])
     lanes = _lanes(told, quantity, part, results)
     rows = []
-    for n, (r, figure) in enumerate(zip(results, printed(results, quantity), strict=True)):
+    for n, (r, figure) in enumerate(zip(results, printed(results), strict=True)):
         own = [c for c in bearing[r.contender] if c not in of_all]
         others = [campaign.contender(c).title for c in tied_with(told, quantity, part, r.contender)]
         rows.append(
             ResultRow(
                 contender=named(campaign, r.contender, page),
                 lanes=lanes[n],
-                tied=words("tied", others=or_list(others)) if others and lanes[n] else "",
+                tied=words("tied", others=or_list(others)) if others and r.rank else "",
                 passes=_passes(r),
                 figure=figure,
                 href=working(campaign, page, r.test, r.quantity, r.contender, r.part),

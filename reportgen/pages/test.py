@@ -101,14 +101,14 @@ def _top(file: str) -> Place:
 def _quantities(told: Told, test: Test, page: str) -> tuple[QuantityShown, ...]:
     """Headline first, the others in their order; a caveat stands in full with the first quantity it bears on."""
     ordered = sorted(test.quantities, key=lambda q: q.id != test.headline)
-    told_before: set[str] = set()
+    told_before: set[int] = set()
     made = []
     for quantity in ordered:
         of = [r for r in told.evaluation.results if r.quantity == quantity.id]
         for part in dict.fromkeys(r.part for r in of):
             bearing = _bearing(told, quantity, part)
-            fresh = [c for c in bearing if c.id not in told_before]
-            told_before |= {c.id for c in fresh}
+            fresh = [c for c in bearing if c.number not in told_before]
+            told_before |= {c.number for c in fresh}
             made.append(_quantity(told, page, quantity, part, bearing, fresh))
     return tuple(made)
 

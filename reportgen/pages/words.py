@@ -100,6 +100,7 @@ PHRASES: Mapping[str, str] = {
     "scatter.rule.own": "Each contender its own scatter, fixed before testing.",
     "scatter.rule.relative": "Scatter in proportion to the value, fixed before testing.",
     "accuracy.unknown": "unknown",
+    "empty": "left empty",
     "not-noted": "not noted",
 }
 

@@ -83,7 +83,7 @@ def working_of(told: Told, page: str, quantity: Quantity, result: Result) -> Wor
     return Working(
         anchor=result_anchor(result.quantity, result.contender, result.part),
         contender=named(told.campaign, result.contender, page),
-        figure=printed([result], quantity)[0],
+        figure=printed([result])[0],
         unit=spelled(unit),
         u=interval.uncertainty(result.u, unit) if result.u is not None else "",
         why_no_u=why_no_u(result.why_no_u) if result.why_no_u else "",
@@ -96,8 +96,9 @@ def _pass(told: Told, page: str, unit: str, p: PassValue) -> PassShown:
     title = words("pass", n=p.pass_)
     title = words("pass.part", pass_=title, part=p.part) if p.part else title
     read = [told.readings.readings[k] for k in sorted(p.keys) if k in told.readings.readings]
-    read.sort(key=lambda r: (r.at.file, r.order, r.at.line))
-    excluded = next((c.says for c in told.evaluation.caveats if p.excluded and c.id == p.excluded), "")
+    read.sort(key=lambda r: (r.at.file, r.at.line, r.at.column, r.order))
+    exclusions = [c for c in told.evaluation.caveats if c.sort == "exclusion" and c.id == p.excluded]
+    excluded = next((c.because or c.says for c in exclusions if p.excluded), "")
     if p.word:
         value = p.word
     elif p.limit is not None:
@@ -109,6 +110,7 @@ def _pass(told: Told, page: str, unit: str, p: PassValue) -> PassShown:
     steps = tuple(
         StepShown(s.name, interval.bound(s.value, s.unit, s.limit) if s.limit else plain(s.value, s.unit))
         for s in p.steps
+        if s.name not in {r.key.name for r in read}
     )
     return PassShown(title, tuple(_row(told, page, r) for r in read), steps, value, excluded)
 
@@ -119,7 +121,7 @@ def _row(told: Told, page: str, r: Reading) -> RawRow:
     instrument = told.campaign.instruments.get(r.instrument)
     return RawRow(
         name=heading_of(told, r),
-        text=r.text,
+        text=r.text or words("empty"),
         unit=spelled(r.unit),
         instrument=instrument.title if instrument else "",
         instrument_href=from_to(page, instrument_page(instrument.id)) if instrument else "",

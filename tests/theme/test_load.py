@@ -1,0 +1,93 @@
+"""A theme is laid over what it is based on; what is wrong with it is said with its place."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+from reportgen.finding import Refused
+from reportgen.sources import Workspace
+from reportgen.theme import Frame, load_theme, render
+
+
+@dataclass(frozen=True)
+class Bare:
+    frame: Frame
+
+
+PAGE = Bare(Frame("Noise", "Boil and Tell", "../index.html"))
+
+
+def test_a_theme_holds_only_what_differs_and_the_rest_comes_from_its_base(tmp_path: Path) -> None:
+    ws = _themes(tmp_path, ours="title: Ours\nbased on: reading-room\n")
+    (tmp_path / "themes/ours/templates").mkdir()
+    (tmp_path / "themes/ours/templates/changes.html").write_text("ours for {{ view.frame.title }}")
+    theme, base = load_theme(ws, "ours"), load_theme(None)
+    assert render(theme, "changes.html", PAGE, "a/changes.html") == "ours for Noise\n"
+    assert {k for k in base.templates if theme.templates[k] != base.templates[k]} == {"changes.html"}
+    assert theme.style_sheet == "static/ours.css"
+    assert theme.static["static/ours.css"] == base.static["static/reading-room.css"]
+
+
+def test_a_style_sheet_of_the_same_name_takes_the_place_of_the_bases(tmp_path: Path) -> None:
+    ws = _themes(tmp_path, ours="based on: reading-room\n")
+    (tmp_path / "themes/ours/styles").mkdir()
+    (tmp_path / "themes/ours/styles/20-contenders.css").write_text(":root { --c1: teal; }")
+    sheet = load_theme(ws, "ours").static["static/ours.css"].decode()
+    assert "--c1: teal" in sheet
+    assert "--c2:" not in sheet
+    assert "--paper:" in sheet
+
+
+def test_a_theme_may_bear_the_name_of_its_base(tmp_path: Path) -> None:
+    ws = _themes(tmp_path, **{"reading-room": "title: Mine\nbased on: reading-room\n"})
+    theme = load_theme(ws, "reading-room")
+    assert theme.title == "Mine"
+    assert "base.html" in theme.templates
+
+
+def test_a_page_finds_the_site_s_root_from_where_it_stands() -> None:
+    theme = load_theme(None)
+    for address, root in (("index.html", ""), ("stoves/index.html", "../"), ("stoves/tests/noise.html", "../../")):
+        assert f'href="{root}static/reading-room.css"' in render(theme, "base.html", PAGE, address)
+
+
+@pytest.mark.parametrize(
+    ("themes", "rule", "file"),
+    [
+        ({}, "no-theme", "content/publication.yaml"),
+        ({"ours": "based on: nowhere\n"}, "no-theme", "themes/ours/theme.yaml"),
+        ({"ours": "based on: theirs\n", "theirs": "based on: ours\n"}, "theme-ring", "themes/ours/theme.yaml"),
+        ({"ours": "colour: red\n"}, "theme-unreadable", "themes/ours/theme.yaml"),
+        ({"ours": "title: [\n"}, "theme-unreadable", "themes/ours/theme.yaml"),
+    ],
+)
+def test_a_theme_that_cannot_be_used_is_refused_with_its_place(
+    tmp_path: Path, themes: dict[str, str], rule: str, file: str
+) -> None:
+    with pytest.raises(Refused) as refused:
+        load_theme(_themes(tmp_path, **themes), "ours")
+    (finding,) = refused.value.findings
+    assert (finding.rule, finding.place.file) == (rule, file)
+
+
+@pytest.mark.parametrize(
+    ("text", "line"), [("fine\n{{ view.frame.colour }}", 2), ("fine\n\n{% if %}", 3), ("{% include 'no.html' %}", 1)]
+)
+def test_a_broken_template_is_refused_with_its_file_and_line(tmp_path: Path, text: str, line: int) -> None:
+    ws = _themes(tmp_path, ours="based on: reading-room\n")
+    (tmp_path / "themes/ours/templates").mkdir()
+    (tmp_path / "themes/ours/templates/changes.html").write_text(text)
+    with pytest.raises(Refused) as refused:
+        render(load_theme(ws, "ours"), "changes.html", PAGE, "a/changes.html")
+    (finding,) = refused.value.findings
+    assert (finding.place.file, finding.place.line) == ("themes/ours/templates/changes.html", line)
+
+
+def _themes(place: Path, **themes: str) -> Workspace:
+    for name, text in themes.items():
+        (place / "themes" / name).mkdir(parents=True)
+        (place / "themes" / name / "theme.yaml").write_text(text)
+    return Workspace(place, ())
