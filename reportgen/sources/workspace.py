@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from reportgen.finding import Place, refuse
+from reportgen.finding import Place, Refused, refuse
 
 PUBLICATION = "content/publication.yaml"
 CAMPAIGN = "campaign.yaml"
@@ -42,14 +42,20 @@ def find_workspace(path: Path) -> Workspace:
             return Workspace(root, held)
     if campaign is not None:
         return Workspace(campaign, ("",), lone=True)
+    raise _nothing_here(path, start)
+
+
+def _nothing_here(path: Path, start: Path) -> Refused:
     near = sorted(p.parent.name for p in start.glob(f"*/{CAMPAIGN}"))
-    raise refuse(
-        "no-campaign",
-        Place(str(path)),
-        "there is no campaign and no workspace here",
-        f"A campaign is a folder with a {CAMPAIGN}; a workspace has {PUBLICATION}.",
-        f"Name one of the campaigns here: {', '.join(near)}." if near else "Start one with: reportgen begin FOLDER",
-    )
+    alike = sorted(p.name for p in start.glob("campaign.y*"))
+    if alike:
+        do = f"Rename {alike[0]} to {CAMPAIGN}."
+    elif near:
+        do = f"Name one of the campaigns here: {', '.join(near)}."
+    else:
+        do = "Start one with: reportgen begin FOLDER"
+    why = f"A campaign is a folder with a {CAMPAIGN}; a workspace has {PUBLICATION}."
+    return refuse("no-campaign", Place(str(path)), "there is no campaign and no workspace here", why, do)
 
 
 def _campaigns(root: Path) -> tuple[str, ...]:

@@ -48,6 +48,13 @@ def test_where_there_is_neither_the_campaigns_nearby_are_named(tmp_path):
         find_workspace(tmp_path / "stovse")
 
 
+def test_a_campaign_file_of_another_ending_is_noticed(tmp_path):
+    (tmp_path / "campaign.yml").write_text("title: T\n")
+    with pytest.raises(Refused) as refused:
+        find_workspace(tmp_path)
+    assert "Rename campaign.yml" in refused.value.findings[0].do
+
+
 def test_files_are_listed_sorted_without_hidden_ones(root):
     ws = find_workspace(root)
     assert list_files(ws, "stoves") == ("stoves/campaign.yaml", "stoves/raw/a.csv", "stoves/raw/b.csv")
