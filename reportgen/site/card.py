@@ -9,6 +9,7 @@ from reportgen.addresses import campaign_page, test_page
 from reportgen.campaign.declared import Campaign, Day, Declared, Instrument, Method
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.prose.sentences import campaign_answer
+from reportgen.wording.sentence import capital
 
 
 @dataclass(frozen=True)
@@ -63,7 +64,7 @@ class Card:
 def card_of(declared: Declared, evaluation: Evaluation) -> Card:
     """The card of one campaign."""
     campaign = declared.campaign
-    tests = {t.id: CardTest(t.id, t.title, test_page(campaign.id, t.id)) for t in campaign.tests}
+    tests = {t.id: CardTest(t.id, capital(t.title), test_page(campaign.id, t.id)) for t in campaign.tests}
     card = Card(
         id=campaign.id,
         title=campaign.title,

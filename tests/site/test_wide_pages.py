@@ -161,3 +161,12 @@ def test_a_cards_digest_changes_with_what_it_says() -> None:
 def test_site_pages_are_the_same_bytes_each_time(theme: Theme) -> None:
     once, twice = (site_pages(PUBLICATION, [card("b"), card("a")], texts(about="# A"), theme)[0] for _ in range(2))
     assert once == twice
+
+
+def test_wide_code_and_tables_can_be_reached_by_keyboard(theme: Theme) -> None:
+    """WCAG 2.2, 2.1.1: what scrolls must scroll without a mouse."""
+    text = "# A\n\n```\nlong\n```\n\n| a | b |\n|---|---|\n| 1 | 2 |\n"
+    pages, _ = site_pages(PUBLICATION, [], texts(about=text), theme)
+    html = next(p.html for p in pages if p.address == "about.html")
+    assert html.count("<pre") == html.count('<pre tabindex="0">') == 1
+    assert '<div class="region" tabindex="0"><table>' in html
