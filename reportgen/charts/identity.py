@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-COLOURS = ("#418faf", "#5e2804", "#a48d26", "#8e347d", "#20633f", "#3f0e6f", "#a8636c", "#3961bc")
+COLOURS = ("#3480a3", "#5e2804", "#a48d26", "#8e347d", "#20633f", "#3f0e6f", "#a8636c", "#3961bc")
 SHAPES = (
     "circle",
     "square",
