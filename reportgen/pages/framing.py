@@ -28,5 +28,25 @@ def frame_of(told: Told, page: str, title: str, description: str = "", trail: tu
         contents=contents,
         trail=way,
         invented=campaign.invented or publication.invented,
-        foot=(words("foot.text"),),
+        foot=tuple(
+            filter(
+                None,
+                (
+                    words("foot.text"),
+                    words("foot.licence", licence=publication.licence) if publication.licence else "",
+                    words("foot.contact", contact=publication.contact) if publication.contact else "",
+                ),
+            )
+        ),
+        foot_links=_links(told, page),
     )
+
+
+def _links(told: Told, page: str) -> tuple[Link, ...]:
+    """The ways out of the campaign that any site has."""
+    ways = [Link(words("trail.home"), from_to(page, "index.html"))]
+    if told.campaign.methods:
+        ways.append(Link(words("links.methods"), from_to(page, "methods/index.html")))
+    if told.campaign.instruments:
+        ways.append(Link(words("links.instruments"), from_to(page, "instruments/index.html")))
+    return tuple(ways)

@@ -23,9 +23,12 @@ from reportgen.wording.reason import why_blocked, why_missing
 class GridCell:
     """`sign` is first, shared, behind, open, unranked, shown or none; `word` and `more` are read with it.
 
+    `who` is whose cell it is, for where there is no room for a heading above.
+
     `aloud` says the same with names in full; `href` leads to the working of the result, "" where there is none.
     """
 
+    who: Named
     sign: str
     word: str
     more: str
@@ -45,16 +48,20 @@ class GridRow:
 
 @dataclass(frozen=True)
 class Grid:
-    """`signs` are those that occur, in a fixed order, for the key. `many`: too many columns for a small screen."""
+    """`signs` are those that occur, in a fixed order, for the key.
+
+    `many`: too many columns for a small screen; `crowd`: too many for any.
+    """
 
     contenders: tuple[Named, ...]
     rows: tuple[GridRow, ...]
     signs: tuple[str, ...]
     many: bool
+    crowd: bool
 
 
 SIGNS = ("first", "shared", "behind", "open", "unranked", "shown")
-COLUMNS_ON_A_PHONE = 5
+COLUMNS_ON_A_PHONE, COLUMNS = 5, 8
 
 
 def grid_of(told: Told, page: str) -> Grid:
@@ -67,7 +74,13 @@ def grid_of(told: Told, page: str) -> Grid:
         rows += [_row(told, page, test, quantity, part) for part in parts]
     used = {cell.sign for row in rows for cell in row.cells}
     columns = tuple(named(campaign, c.id, page) for c in campaign.contenders)
-    return Grid(columns, tuple(rows), tuple(s for s in SIGNS if s in used), len(columns) > COLUMNS_ON_A_PHONE)
+    return Grid(
+        contenders=columns,
+        rows=tuple(rows),
+        signs=tuple(s for s in SIGNS if s in used),
+        many=len(columns) > COLUMNS_ON_A_PHONE,
+        crowd=len(columns) > COLUMNS,
+    )
 
 
 def _row(told: Told, page: str, test: Test, quantity: Quantity, part: str) -> GridRow:
@@ -80,7 +93,7 @@ def _row(told: Told, page: str, test: Test, quantity: Quantity, part: str) -> Gr
     cells = []
     for c in campaign.contenders:
         own = [k for k in bearing.get(c.id, ()) if k not in of_all]
-        cells.append(_cell(told, page, by_contender.get(c.id), first, own))
+        cells.append(_cell(told, page, named(campaign, c.id, page), by_contender.get(c.id), first, own))
     return GridRow(
         title=heading(quantity, part),
         href=from_to(page, test_page(campaign.id, test.id)),
@@ -90,25 +103,25 @@ def _row(told: Told, page: str, test: Test, quantity: Quantity, part: str) -> Gr
     )
 
 
-def _cell(told: Told, page: str, r: Result | None, first: FirstPlace | None, own: list[Caveat]) -> GridCell:
+def _cell(told: Told, page: str, who: Named, r: Result | None, first: FirstPlace | None, own: list[Caveat]) -> GridCell:
     if r is None:
-        return GridCell("none", words("cell.missing"), "", words("cell.missing"), "", ())
+        return GridCell(who, "none", words("cell.missing"), "", words("cell.missing"), "", ())
     href = working(told.campaign, page, r.test, r.quantity, r.contender, r.part)
     at = _marks(own)
     if r.missing:
         said = why_missing(r.missing)
-        return GridCell("none", said, "", said, href, at)
+        return GridCell(who, "none", said, "", said, href, at)
     if r.blocked:
         word = words("cell.unranked")
-        return GridCell("unranked", word, short(r), f"{word}: {why_blocked(r.blocked)}", href, at)
+        return GridCell(who, "unranked", word, short(r), f"{word}: {why_blocked(r.blocked)}", href, at)
     if r.rank is None or first is None:
-        return GridCell("shown", short(r), "", words("cell.value.aloud", value=short(r)), href, at)
+        return GridCell(who, "shown", short(r), "", words("cell.value.aloud", value=short(r)), href, at)
     if first.reason.code == "no-scatter-known" and not any(_beaten(told, r)):
-        return GridCell("open", words("cell.open"), short(r), words("cell.open.aloud"), href, at)
-    return _ranked(told, r, first, href, at)
+        return GridCell(who, "open", words("cell.open"), short(r), words("cell.open.aloud"), href, at)
+    return _ranked(told, who, r, first, href, at)
 
 
-def _ranked(told: Told, r: Result, first: FirstPlace, href: str, at: tuple[CaveatMark, ...]) -> GridCell:
+def _ranked(told: Told, who: Named, r: Result, first: FirstPlace, href: str, at: tuple[CaveatMark, ...]) -> GridCell:
     beats, behind = _beaten(told, r)
     place = rank_range(r.rank) if r.rank else ""
     sign = "first" if first.winner == r.contender else "shared" if r.contender in first.may_be_first else "behind"
@@ -121,7 +134,7 @@ def _ranked(told: Told, r: Result, first: FirstPlace, href: str, at: tuple[Cavea
     else:
         more = said = words("cell.all-tied")
     of = str(sum(1 for o in told.evaluation.results if (o.quantity, o.part) == (r.quantity, r.part) and o.rank))
-    return GridCell(sign, place, more, f"{words('cell.rank.aloud', rank=place, of=of)}, {said}", href, at)
+    return GridCell(who, sign, place, more, f"{words('cell.rank.aloud', rank=place, of=of)}, {said}", href, at)
 
 
 def _beaten(told: Told, r: Result) -> tuple[list[str], list[str]]:

@@ -11,6 +11,8 @@ from reportgen.pages.told import Told
 from reportgen.prose.sentences import pair_cell
 from reportgen.theme import Link
 
+MOST_CONTENDERS = 12
+
 
 @dataclass(frozen=True)
 class MatrixCell:
@@ -35,13 +37,15 @@ class Matrix:
 
 
 def matrix_of(told: Told, page: str) -> Matrix:
-    """A row a pair, a column a headline quantity that has a direction."""
+    """A row a pair, a column a headline quantity that has a direction; empty where pairs would fill pages."""
     campaign, evaluation = told.campaign, told.evaluation
     compared = {(c.quantity, c.part) for c in evaluation.comparisons}
     columns = [
         (test, part) for test in campaign.tests for quantity, part in sorted(compared) if quantity == test.headline
     ]
-    rows = []
+    rows: list[MatrixRow] = []
+    if len(campaign.contenders) > MOST_CONTENDERS:
+        return Matrix((), ())
     for n, a in enumerate(campaign.contenders):
         for b in campaign.contenders[n + 1 :]:
             cells = []

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
-from reportgen.addresses import campaign_page, from_to, method_page, test_page
+from reportgen.addresses import campaign_page, from_to, in_formula, method_page, test_page
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.charts.figure import Figure
 from reportgen.evaluation.evaluated import Caveat
@@ -16,9 +17,21 @@ from reportgen.pages.result_table import ResultTable, in_order, result_table
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import LineLink, in_campaign, line_link
+from reportgen.pages.words import words
 from reportgen.pages.workings import Working, working_of
+from reportgen.prose.amounts import size, typed
 from reportgen.prose.sentences import exclusion_line, finding_line, first_place
 from reportgen.theme import Frame, Link, render
+from reportgen.wording.number import plain
+
+
+@dataclass(frozen=True)
+class ConstantShown:
+    """A constant of the formula: its name there, its value, and where that comes from."""
+
+    name: str
+    value: str
+    source: str
 
 
 @dataclass(frozen=True)
@@ -36,6 +49,8 @@ class QuantityShown:
     left_out: tuple[str, ...]
     pairs: tuple[PairShown, ...]
     formula: str
+    constants: tuple[ConstantShown, ...]
+    scatter: str
     says: str
     workings: tuple[Working, ...]
 
@@ -138,6 +153,8 @@ def _quantity(
         left_out=_left_out(told, quantity.id, part, bearing),
         pairs=pairs_of(told, page, quantity, part),
         formula=quantity.formula,
+        constants=_constants(told, quantity),
+        scatter=_scatter(told, quantity, part),
         says=quantity.says,
         workings=tuple(working_of(told, page, quantity, r) for r in in_order(results, quantity)),
     )
@@ -146,3 +163,24 @@ def _quantity(
 def _left_out(told: Told, quantity: str, part: str, bearing: list[Caveat]) -> tuple[str, ...]:
     said = [exclusion_line(told.campaign, told.evaluation, c, quantity, part) for c in bearing if c.sort == "exclusion"]
     return tuple(filter(None, said))
+
+
+def _constants(told: Told, quantity: Quantity) -> tuple[ConstantShown, ...]:
+    named = set(re.findall(r"\w+", quantity.formula))
+    return tuple(
+        ConstantShown(in_formula(c.id), typed(c.value), c.source)
+        for c in told.campaign.constants.values()
+        if in_formula(c.id) in named
+    )
+
+
+def _scatter(told: Told, quantity: Quantity, part: str) -> str:
+    """The scatter the quantity was judged with; empty where it is in proportion to the value, or in no unit."""
+    used = [s.found for s in told.evaluation.scatters if (s.quantity, s.part) == (quantity.id, part)]
+    if not used or told.campaign.test(quantity.test).scatter != "common":
+        return ""
+    found = used[0]
+    if found.sd is None or found.degrees is None:
+        return words("scatter.none")
+    origin = words(f"scatter.{found.origin}")
+    return words("scatter.known", sd=size(found.sd, quantity.unit), degrees=plain(found.degrees), origin=origin)

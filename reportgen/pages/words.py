@@ -70,13 +70,18 @@ PHRASES: Mapping[str, str] = {
     "scatter.passes": "from the passes",
     "scatter.declared": "declared by the method before testing",
     "scatter.both": "from the passes and from what the method declared",
-    "scatter.none": "not known: one pass each, and none declared",
+    "scatter.none": "Scatter between passes: not known (one pass each, and none declared).",
+    "scatter.known": "Scatter of one pass, the same for all: {sd} ({degrees} degrees of freedom; {origin}).",
     "order.rounds": "In rounds: every contender once before any runs again.",
     "order.random": "In an order drawn by lot.",
     "order.as it came": "As it came.",
     "order.": "Order not recorded.",
     "order.recorded": "As the rows of the file stand.",
     "foot.read": "How to read the numbers",
+    "foot.licence": "Licence: {licence}.",
+    "foot.contact": "Write to {contact}.",
+    "links.methods": "Methods",
+    "links.instruments": "Instruments",
     "foot.text": (
         "A range such as 13.6 to 14.8 holds the true value 95 times in 100. Places that a gap smaller than the "
         "measurement can resolve are shared: 1–2 means first or second. Each product is the one we bought; "

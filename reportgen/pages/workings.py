@@ -125,7 +125,7 @@ def _row(told: Told, page: str, r: Reading) -> RawRow:
         unit=spelled(r.unit),
         instrument=instrument.title if instrument else "",
         instrument_href=from_to(page, instrument_page(instrument.id)) if instrument else "",
-        note=r.note,
+        note="; ".join(filter(None, (r.note, *(f"{name}: {said}" for name, said in r.conditions)))),
         file=line_link(told, page, r.at),
         line=str(r.at.line),
     )
