@@ -75,6 +75,7 @@ def decide(test: Test, quantity: Quantity, part: str, gathered: Sequence[Gathere
             p.reason,
             p.settle,
             rests_on[p.first] | rests_on[p.second],
+            p.within,
         )
         for p in judged.pairs
     )

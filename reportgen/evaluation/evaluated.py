@@ -12,7 +12,7 @@ from typing import Literal
 
 from reportgen.finding import Finding, Place
 from reportgen.intake.reading import ReadingKey
-from reportgen.judgement.measured import Decision, Limit, Reason, ScatterFound, Settle
+from reportgen.judgement.measured import Decision, Limit, Reason, ScatterFound, Settle, Within
 from reportgen.metrology.uncertain import Source
 
 ResultKind = Literal["measured", "yes/no", "count", "grade"]
@@ -127,6 +127,7 @@ class Comparison:
     reason: Reason
     settle: Settle | None
     rests_on: Keys
+    within: Within = ""  # taken within rounds or sessions, so not the difference of the two values shown
 
 
 @dataclass(frozen=True)

@@ -8,11 +8,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from reportgen.judgement.blocks import NOISE
 from reportgen.judgement.differed import instrument_half_width
 from reportgen.judgement.equivalence import matters_beyond
 from reportgen.judgement.half_width import exceeds, holds_steps
 from reportgen.judgement.lead import Weighed, half_at, u_of
-from reportgen.judgement.measured import Decision, Measured, Pair, Reason, Rules, Settle
+from reportgen.judgement.measured import Decision, Measured, Pair, Reason, Rules, Settle, Within
 from reportgen.judgement.scatter import Scatter, degrees_after
 from reportgen.judgement.settle import Asked, settle
 
@@ -56,6 +57,7 @@ def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, sc
         adjusted=level.adjusted,
         beyond=beyond,
         settle=None if decision != "too close to call" else _settle(weighed, first, second, scatter, rules),
+        within=_within(weighed, first, second, rules),
     )
 
 
@@ -75,6 +77,14 @@ def _shown(weighed: Weighed, first: Measured, second: Measured) -> float | None:
     if weighed.freed and weighed.d is not None:
         return weighed.in_unit(weighed.d)
     return difference(first, second)
+
+
+def _within(weighed: Weighed, first: Measured, second: Measured, rules: Rules) -> Within:
+    """Which blocks the difference was freed from, where that made it another than the difference of the results."""
+    shown, plain = _shown(weighed, first, second), difference(first, second)
+    if not weighed.freed or shown is None or plain is None or abs(shown - plain) <= NOISE * weighed.level:
+        return ""
+    return "rounds" if rules.rounds and first.rounds else "sessions"
 
 
 def _settle(weighed: Weighed, first: Measured, second: Measured, scatter: Scatter, rules: Rules) -> Settle | None:

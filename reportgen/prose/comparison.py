@@ -8,12 +8,13 @@ from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Comparison, Evaluation
 from reportgen.prose import amounts
 from reportgen.prose.standing import Standing, name, standing
+from reportgen.prose.within import within
 from reportgen.prose.yardstick import yardstick
 from reportgen.wording import decision
 from reportgen.wording.interval import difference
 from reportgen.wording.language import say
 from reportgen.wording.reason import why
-from reportgen.wording.sentence import capital, sentence
+from reportgen.wording.sentence import capital, paragraph, sentence
 
 
 @dataclass(frozen=True)
@@ -46,7 +47,7 @@ def pair_cell(
     favours_first = None if pair.favours is None else pair.favours == first
     word = decision.seen_from_first(pair.decision, favours_first)
     code = _CODES.get(pair.decision) or ("better" if favours_first else "worse")
-    return PairCell(word, sentence(meaning(s, pair, first)), code)
+    return PairCell(word, paragraph(meaning(s, pair, first), within(s, pair)), code)
 
 
 def comparison_line(campaign: Campaign, evaluation: Evaluation, pair: Comparison) -> str:
@@ -61,9 +62,8 @@ def comparison_line(campaign: Campaign, evaluation: Evaluation, pair: Comparison
     if pair.difference is None:
         return sentence(say("comparison.line.no-difference", **gaps))
     low, high = (pair.low, pair.high) if pair.low is not None else (pair.differed_low, pair.differed_high)
-    return sentence(
-        say("comparison.line", difference=difference(pair.difference, pair.u, low, high, pair.unit), **gaps)
-    )
+    line = say("comparison.line", difference=difference(pair.difference, pair.u, low, high, pair.unit), **gaps)
+    return paragraph(line, within(s, pair))
 
 
 def meaning(s: Standing, pair: Comparison, first: str) -> str:

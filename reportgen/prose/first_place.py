@@ -8,7 +8,7 @@ from reportgen.prose.amounts import full
 from reportgen.prose.counting import counting
 from reportgen.prose.once import once
 from reportgen.prose.standing import Standing, name, standing
-from reportgen.prose.tie import beaten, settle, tie
+from reportgen.prose.tie import beaten, settle, tie, tied_within
 from reportgen.prose.unranked import off_scale, unranked
 from reportgen.prose.values import values
 from reportgen.prose.winner import winner
@@ -46,7 +46,7 @@ def _ranked(s: Standing) -> list[str]:
         return [say(f"first.{code}")]
     if scatter_unknown(s):
         return once(s)
-    return [*tie(s), *beaten(s), *settle(s)]
+    return [*tie(s), *tied_within(s), *beaten(s), *settle(s)]
 
 
 def _shown(s: Standing) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from reportgen.evaluation.evaluated import Comparison
 from reportgen.prose import amounts
 from reportgen.prose.standing import Standing, names
+from reportgen.prose.within import within
 from reportgen.prose.yardstick import yardstick
 from reportgen.wording.count import in_words, roughly
 from reportgen.wording.interval import value_only
@@ -46,6 +47,12 @@ def tie(s: Standing) -> list[str]:
         return [say(key, names=who, gap=gap.size, half=gap.half)]
     key = "first.tie.no-gap" if gap.none else "first.tie"
     return [say(key, names=who, gap=gap.size, yardstick=yardstick(s, tied(s)), half=gap.half)]
+
+
+def tied_within(s: Standing) -> list[str]:
+    """Where the gap that `tie` speaks of isn't that of the means shown: which it is."""
+    pair = widest(s)
+    return [within(s, pair)] if pair is not None and len(tied(s)) > 1 and not pair.resolved else []
 
 
 def beaten(s: Standing) -> list[str]:

@@ -111,6 +111,7 @@ def comparison_row(pair: Comparison, caveats: list[str]) -> Row:
         "differed_high": number(pair.differed_high),
         "favours": pair.favours if pair.resolved else None,
         "beyond": pair.beyond,
+        "within": pair.within or None,
         "part": pair.part or None,
         "reason": _reason(pair.reason),
         "settle": settle

@@ -109,6 +109,14 @@ SENTENCES: Mapping[str, str | Forms] = {
     # comparisons
     "comparison.line": "{first} against {second}: {difference}. {decision}. {means}",
     "comparison.line.no-difference": "{first} against {second}: no difference can be given. {decision}. {means}",
+    "within.rounds": "The gap is taken within rounds, since {names} isn't counted in all of them; "
+    "the means as shown differ by {plain}",
+    "within.rounds.some": "The gap is taken within rounds, since not all are counted in all of them; "
+    "the means as shown differ by {plain}",
+    "within.sessions": "The gap is taken within sessions, since {names} didn't run in all of them; "
+    "the means as shown differ by {plain}",
+    "within.sessions.some": "The gap is taken within sessions, since not all ran in all of them; "
+    "the means as shown differ by {plain}",
     "pair.better": "better",
     "pair.worse": "worse",
     "pair.no-difference-that-matters": "no difference that matters",
