@@ -201,13 +201,13 @@ SENTENCES: Mapping[str, str | Forms] = {
     "answer.best-on": "{winner} comes first on {quantities}",
     "answer.best-on.too": "{winner} on {quantities}",
     "answer.nobody": {
-        "one": "On the one thing compared, {quantities}, nobody is clearly ahead",
-        "other": "On none of the {count} things compared is anybody clearly ahead",
+        "one": "on the one thing compared, {quantities}, nobody is clearly ahead",
+        "other": "on none of the {count} things compared is anybody clearly ahead",
     },
     "answer.shared": "{names} share first place on {quantities}",
     "answer.rest": {
-        "one": "On the other one, {quantities}, nobody is clearly ahead",
-        "other": "On the other {count} things compared nobody is clearly ahead",
+        "one": "on the other one, {quantities}, nobody is clearly ahead",
+        "other": "on the other {count} things compared nobody is clearly ahead",
     },
     "answer.join": "; ",
     "answer.unranked-only": "The results are shown without rank",

@@ -89,3 +89,21 @@ def test_single_readings_are_never_ranked_in_words(tmp_path: Path) -> None:
     assert sentences.campaign_answer(declared.campaign, evaluation).startswith(
         "On the one thing compared, fuel, nobody"
     )
+
+
+def test_the_answer_leads_with_what_the_campaign_asks_first() -> None:
+    """A shared first place on the first test comes before sole first places on the others."""
+    from pathlib import Path
+
+    from reportgen.campaign.load import load_campaign, load_publication
+    from reportgen.evaluation.evaluate import evaluate
+    from reportgen.intake import read_readings
+    from reportgen.sources import find_workspace
+
+    ws = find_workspace(Path(__file__).parents[2])
+    declared = load_campaign(ws, "demo_campaign", load_publication(ws)[0])
+    evaluation = evaluate(declared, read_readings(ws, declared))
+    answer = sentences.campaign_answer(declared.campaign, evaluation)
+    assert answer.startswith("Corvane Sol and Ostler Mk II share first place on gas burned.")
+    assert answer.count(". ") == 1
+    assert "; On" not in answer
