@@ -13,7 +13,7 @@ from reportgen.intake.reading import Reading
 from reportgen.metrology.errors import UnitError
 from reportgen.metrology.instrument import Instrument, off_step, outside
 from reportgen.metrology.unit import parse_unit
-from reportgen.wording.number import as_written
+from reportgen.wording.number import plain
 
 MOST_NAMED = 3  # readings named one by one before the rest are only counted
 
@@ -82,7 +82,7 @@ def coarser_grid(case: Case) -> Iterable[Seen]:
         if step > declared.resolution.value:
             yield Seen(
                 first.at,
-                f"Every {first.key.name.replace('_', ' ')} is a multiple of {as_written(step)} {first.unit}, "
+                f"Every {first.key.name.replace('_', ' ')} is a multiple of {plain(step)} {first.unit}, "
                 f"coarser than the {declared.resolution.text} declared for {declared.id}; the coarser step counts.",
                 f"test/{first.key.test}",
             )

@@ -108,6 +108,7 @@ def _described(
         instruments={},
         methods={},
         constants={},
+        by_unit=dict(sorted(reach.by_unit.items())),
         tested=w.tested.value if w.tested else None,
         published=w.published.value if w.published else None,
         place=w.place.value if w.place else "",
