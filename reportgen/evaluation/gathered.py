@@ -11,6 +11,7 @@ from reportgen.evaluation.working import Working
 from reportgen.evaluation.workings import over_passes
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Measured
+from reportgen.metrology.errors import NoValue
 from reportgen.metrology.uncertain import Source, Uncertain
 
 TWELVE = 12**0.5  # a step of δ, uniform within half a step either way, has a standard uncertainty of δ/√12
@@ -18,7 +19,7 @@ TWELVE = 12**0.5  # a step of δ, uniform within half a step either way, has a s
 
 @dataclass(frozen=True)
 class Gathered:
-    """`mean` is None where no pass has a value. `with_all` is what judgement would be told with exclusions put back."""
+    """`mean` is None where passes give no value. `with_all` is what judgement would be told with exclusions put back."""
 
     contender: str
     passes: tuple[Working, ...]
@@ -26,6 +27,7 @@ class Gathered:
     measured: Measured
     with_all: Measured | None
     rests_on: Keys
+    why_none: str = ""  # passes were read, and still give no value together
 
 
 def gather(
@@ -39,26 +41,26 @@ def gather(
     """Join the passes of one contender (of one part, where parts stay apart)."""
     used = [w for w in passes if w.used]
     every = [w for w in passes if w.value is not None]
-    mean = over_passes(quantity, [w.value for w in used if w.value]) if used else None
-    left_out = len(every) > len(used)
+    mean, why_none = _together(quantity, used)
+    with_all, _ = _together(quantity, every) if len(every) > len(used) else (None, "")
     return Gathered(
         contender=contender,
         passes=tuple(passes),
         mean=mean,
         measured=_measured(quantity, contender, used, mean, readings, blocked, rounds),
-        with_all=_measured(
-            quantity,
-            contender,
-            every,
-            over_passes(quantity, [w.value for w in every if w.value]),
-            readings,
-            blocked,
-            rounds,
-        )
-        if left_out
-        else None,
+        with_all=_measured(quantity, contender, every, with_all, readings, blocked, rounds) if with_all else None,
         rests_on=frozenset(k for w in passes for k in w.keys),
+        why_none=why_none,
     )
+
+
+def _together(quantity: Quantity, passes: Sequence[Working]) -> tuple[Uncertain | None, str]:
+    """The passes as one value, or why they give none (one above a limit and one below another can be anything)."""
+    try:
+        values = [w.value for w in passes if w.value]
+        return (over_passes(quantity, values) if values else None), ""
+    except NoValue as reason:
+        return None, reason.says
 
 
 def _measured(

@@ -31,7 +31,9 @@ def measured_result(
     single = judged.singles.get(gathered.contender)
     mean, used = gathered.mean, [w for w in gathered.passes if w.used]
     if mean is None or single is None:
-        return missing_result(test, quantity, gathered.contender, part, gathered.passes, gathered.rests_on)
+        return missing_result(
+            test, quantity, gathered.contender, part, gathered.passes, gathered.rests_on, gathered.why_none
+        )
     own = judged.scatter.by_name.get(gathered.contender)
     estimate = Estimate(
         value=mean.value,
@@ -88,10 +90,16 @@ def plain_result(
 
 
 def missing_result(
-    test: Test, quantity: Quantity, contender: str, part: str, passes: Sequence[Working], rests_on: Keys
+    test: Test,
+    quantity: Quantity,
+    contender: str,
+    part: str,
+    passes: Sequence[Working],
+    rests_on: Keys,
+    why_none: str = "",
 ) -> Result:
     """No result, and why: not yet tested, or the reasons written beside the readings."""
-    reasons = list(dict.fromkeys(w.absent_because for w in passes if w.absent_because))
+    reasons = [why_none] if why_none else list(dict.fromkeys(w.absent_because for w in passes if w.absent_because))
     left_out = any(w.excluded for w in passes)
     told = "; ".join(reasons) if reasons else "every pass is left out" if left_out else NOT_READ
     return Result(

@@ -113,4 +113,6 @@ def _tell_part(
 
 
 def _missing(test: Test, quantity: Quantity, part: str, gathered: Gathered) -> Result:
-    return missing_result(test, quantity, gathered.contender, part, gathered.passes, gathered.rests_on)
+    return missing_result(
+        test, quantity, gathered.contender, part, gathered.passes, gathered.rests_on, gathered.why_none
+    )

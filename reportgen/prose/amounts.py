@@ -60,7 +60,9 @@ def short(result: Result) -> str:
 def read_once(result: Result) -> bool:
     """A single reading whose repeat isn't known, written in the result's own unit: its own digits say enough."""
     estimate = result.estimate
-    return result.covers == "instrument" and result.passes == 1 and estimate is not None and estimate.decimals is not None
+    return (
+        result.covers == "instrument" and result.passes == 1 and estimate is not None and estimate.decimals is not None
+    )
 
 
 def decimals(result: Result) -> int | None:

@@ -160,13 +160,13 @@ def side_by_side(first: Number, second: Number, unit: str, at_most: int | None =
     """Two amounts to be compared by eye, with two digits of the second: ("3.1 s", "8.2 s").
 
     `at_most` are the decimals the readings have. More digits are shown where the two would read alike and aren't, or
-    where the first would read zero and isn't.
+    where one would read zero and isn't.
     """
     places = number.decimals_of(second) if second else plain_decimals(first)
     places = min(places, at_most) if at_most is not None else places
     differ = number.exact(first) != number.exact(second)
-    while (differ and number.rounded(first, places) == number.rounded(second, places)) or (
-        first and not number.rounded(first, places)
+    while (differ and number.rounded(first, places) == number.rounded(second, places)) or any(
+        x and not number.rounded(x, places) for x in (first, second)
     ):
         places += 1
     return joined(number.fixed(first, places), unit), joined(number.fixed(second, places), unit)
@@ -177,8 +177,9 @@ def decimals_of_steps(steps: tuple[float, ...], passes: int = 1) -> int | None:
     finest = min((abs(s) for s in steps if s), default=None)
     if finest is None:
         return None
-    written = max(0, -int(number.exact(finest).normalize().as_tuple().exponent))
-    return min(written, 6) + (1 if passes > 1 else 0)
+    step = number.exact(finest).normalize()
+    written = max(0, min(-int(step.as_tuple().exponent), 2 - step.adjusted()))  # 0.25 has two; 0.1 g in oz not twelve
+    return written + (1 if passes > 1 else 0)
 
 
 def _within(shown: str, low: Number | None, high: Number | None, places: int, *, sign: bool = False) -> str:
