@@ -108,7 +108,6 @@ def _described(
         instruments={},
         methods={},
         constants={},
-        by_unit=dict(sorted(reach.by_unit.items())),
         tested=w.tested.value if w.tested else None,
         published=w.published.value if w.published else None,
         place=w.place.value if w.place else "",
@@ -162,4 +161,5 @@ def _with_shared(campaign: Campaign, reach: Reach, places: dict[str, Place]) -> 
         instruments={id: f.value for id, f in sorted(reach.instruments.items())},
         methods={id: f.value for id, f in sorted(reach.methods.items())},
         constants={id: f.value for id, f in sorted(constants.items())},
+        by_unit=dict(sorted(reach.by_unit.items())),
     )
