@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import os
 import subprocess
 import sys
 from pathlib import Path
@@ -12,6 +11,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from reportgen.cli.commands import COMMANDS, commands
+from reportgen.cli.outcome import run
 from tests.campaigns import SMALLEST, SMALLEST_READINGS, write_campaign
 
 ROOT = Path(__file__).parents[2]
@@ -19,13 +19,6 @@ ROOT = Path(__file__).parents[2]
 
 def call(*arguments: str | Path) -> Result:
     return CliRunner().invoke(commands, [str(argument) for argument in arguments], catch_exceptions=False)
-
-
-def process(*arguments: str | Path, **environment: str) -> subprocess.CompletedProcess[str]:
-    command = [sys.executable, "-c", "from reportgen.cli import main; main()", *map(str, arguments)]
-    return subprocess.run(
-        command, cwd=ROOT, env={**os.environ, **environment}, capture_output=True, text=True, check=False
-    )
 
 
 @pytest.mark.parametrize("name", COMMANDS)
@@ -88,27 +81,35 @@ def test_a_folder_without_a_campaign_is_told_what_to_do(tmp_path: Path) -> None:
         assert "reportgen begin" in told.output
 
 
-def test_a_fault_of_the_program_is_no_stack_trace_until_asked_for(tmp_path: Path) -> None:
-    folder = write_campaign(tmp_path)
-    broken = tmp_path / "broken"
-    broken.mkdir()
-    (broken / "sitecustomize.py").write_text(
-        "import reportgen.build.run as run\ndef compile_site(*told): raise ZeroDivisionError('by design')\n"
-        "run.compile_site = compile_site\n"
-    )
-    paths = f"{broken}{os.pathsep}{ROOT}"
-    quiet = process("compile", folder, PYTHONPATH=paths)
-    assert quiet.returncode == 1
-    assert "ZeroDivisionError: by design" in quiet.stderr
-    assert "REPORTGEN_TRACE=1" in quiet.stderr
-    assert "Traceback" not in quiet.stderr
-    assert "Traceback" in process("compile", folder, PYTHONPATH=paths, REPORTGEN_TRACE="1").stderr
+def test_a_fault_of_the_program_is_no_stack_trace_until_asked_for(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def broken(*told: object) -> None:
+        raise ZeroDivisionError("by design")
+
+    monkeypatch.setattr("reportgen.build.run.compile_site", broken)
+    with pytest.raises(SystemExit, match="1"):
+        run(["compile", str(tmp_path)])
+    told = capsys.readouterr().err
+    assert "ZeroDivisionError: by design" in told
+    assert "REPORTGEN_TRACE=1" in told
+    assert "Traceback" not in told
+    monkeypatch.setenv("REPORTGEN_TRACE", "1")
+    with pytest.raises(ZeroDivisionError):
+        run(["compile", str(tmp_path)])
 
 
-def test_a_site_that_cannot_be_written_is_one_sentence(tmp_path: Path) -> None:
+def test_a_site_that_cannot_be_written_is_one_sentence(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     folder = write_campaign(tmp_path)
     (tmp_path / "file").write_text("in the way")
-    told = process("compile", folder, "--out", tmp_path / "file" / "site")
-    assert told.returncode == 1
-    assert "Traceback" not in told.stderr
-    assert str(tmp_path / "file") in told.stderr
+    with pytest.raises(SystemExit, match="1"):
+        run(["compile", str(folder), "--out", str(tmp_path / "file" / "site")])
+    assert f"{tmp_path / 'file'}: " in capsys.readouterr().err
+
+
+def test_the_command_line_is_there_as_a_process() -> None:
+    command = [sys.executable, "-c", "from reportgen.cli import main; main()"]
+    told = subprocess.run([*command, "compile", "/nowhere"], cwd=ROOT, capture_output=True, text=True, check=False)
+    assert told.returncode == 2
+    assert "/nowhere" in told.stderr
+    assert told.stdout == ""
