@@ -90,8 +90,6 @@ def result_of(told: dict[str, Any], quantity: str, contender: str) -> dict[str, 
 
 def comparison_of(told: dict[str, Any], quantity: str, first: str, second: str) -> dict[str, Any]:
     """The one comparison of a pair, in the campaign's order."""
-    (found,) = [
-        c for c in told["comparisons"] if (c["quantity"], c["first"], c["second"]) == (quantity, first, second)
-    ]
+    (found,) = [c for c in told["comparisons"] if (c["quantity"], c["first"], c["second"]) == (quantity, first, second)]
     assert isinstance(found, dict)
     return found
