@@ -9,6 +9,7 @@ from reportgen.evaluation.evaluated import Comparison
 from reportgen.pages.named import Named, named
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
+from reportgen.prose.amounts import typed
 from reportgen.prose.sentences import pair_cell
 from reportgen.wording import interval
 from reportgen.wording.count import roughly
@@ -42,7 +43,7 @@ def pairs_of(told: Told, page: str, quantity: Quantity, part: str = "") -> tuple
             open=not c.resolved,
             means=pair_cell(told.campaign, told.evaluation, c.quantity, c.first, c.second, c.part).means,
             why=capital(why(c.reason.code)),
-            settle=settle(c),
+            settle=settle(c, quantity),
         )
         for c in told.evaluation.comparisons
         if (c.quantity, c.part) == (quantity.id, part)
@@ -57,12 +58,13 @@ def difference(c: Comparison) -> str:
     return interval.difference(c.difference, c.u, low, high, c.unit)
 
 
-def settle(c: Comparison) -> str:
+def settle(c: Comparison, quantity: Quantity) -> str:
     """What would settle the pair, "" where it is settled."""
     if c.settle is None or c.resolved:
         return ""
     if c.settle.passes is None:
         return words("settle.finer") if c.settle.finer else ""
-    gap = interval.value_only(abs(c.settle.difference), c.u, c.unit)
-    key = "settle.matters" if c.settle.at == "matters" else "settle.passes"
-    return words(key, n=roughly(c.settle.passes), difference=gap)
+    passes = roughly(c.settle.passes)
+    if c.settle.at == "matters" and quantity.matters is not None:
+        return words("settle.matters", n=passes, difference=typed(quantity.matters))
+    return words("settle.passes", n=passes, difference=interval.value_only(abs(c.settle.difference), c.u, c.unit))

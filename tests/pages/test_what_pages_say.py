@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import posixpath
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from reportgen.finding import Finding, Place
+from reportgen.judgement.measured import Settle
 from reportgen.pages import Told, build_pages
 from reportgen.pages.grid import grid_of
+from reportgen.pages.pairs import settle
 from reportgen.pages.result_table import result_table
 from tests.pages.reading import Element, read
 from tests.pages.stoves import READINGS, by_address, told_of
@@ -181,10 +185,6 @@ def test_the_method_page_gives_each_test_an_address_of_its_own(pages: Pages) -> 
 
 
 def test_a_warning_the_author_accepts_stands_on_the_page_with_the_reason(told: Told) -> None:
-    from dataclasses import replace
-
-    from reportgen.finding import Finding, Place
-
     finding = Finding("warning", "order", Place("x"), "Run one after another.", accepted="The gas ran out.")
     told = replace(told, findings=(finding, replace(finding, says="Something else.", accepted="")))
     (index,) = [p for p in build_pages(told) if p.address == "stoves/index.html"]
@@ -225,3 +225,14 @@ def _row(page: Element, contender: str) -> Element:
 def _follow(page: str, href: str) -> str:
     path, mark, anchor = href.partition("#")
     return (posixpath.normpath(posixpath.join(posixpath.dirname(page), path)) if path else page) + mark + anchor
+
+
+def test_what_would_settle_a_tie_is_said_with_the_amount_as_the_author_typed_it(told: Told) -> None:
+    tie = next(c for c in told.evaluation.comparisons if (c.first, c.second) == ("corvane", "ostler"))
+    gas = told.campaign.quantity("gas-burned")
+    open_at = replace(tie, resolved=False, settle=Settle(1.0, 5, at="matters"))
+    assert settle(open_at, gas) == (
+        "About five passes each would show whether a difference of 1\u00a0g that matters is there."
+    )
+    assert settle(replace(open_at, settle=Settle(1.0, None, finer=True)), gas).startswith("More passes would not")
+    assert settle(replace(open_at, resolved=True), gas) == ""
