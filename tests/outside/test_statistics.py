@@ -105,3 +105,11 @@ def test_intervals_use_the_quantiles_of_table_g2(tmp_path: Path, passes: int, t9
     )
     found = result_of(told, "it", "a")
     assert (found["high"] - found["value"]) / found["u"] == pytest.approx(t95, abs=0.005)
+
+
+def test_passes_that_do_not_overlap_by_luck_make_no_winner(tmp_path: Path) -> None:
+    """Of two equal contenders with two passes each, one lies wholly below the other in 2·2!·2!/4! = 1 of 3 campaigns."""
+    told = in_rounds(tmp_path, {"a": "10.1 10.4", "b": "10.6 10.9"}, "g")
+    (first,) = told["first"]
+    assert first["winner"] is None
+    assert not comparison_of(told, "it", "a", "b")["resolved"]

@@ -120,3 +120,25 @@ def test_a_jar_weighed_empty_and_full_gives_what_is_in_it(tmp_path: Path) -> Non
         },
     )
     assert result_of(told, "held", "a")["value"] == 274
+
+
+def test_levels_of_two_positions_join_by_their_energy(tmp_path: Path) -> None:
+    """90 dB and 80 dB together are 90.41 dB and two equal sources add 3.01 dB (ISO 1683, ISO 3745): mean 87.40 dB."""
+    told = compile_campaign(
+        tmp_path,
+        TWO + "measure: {noise: {kind: level, unit: dB, better: lower, over parts: energy mean}}\nreadings: readings.csv\n",
+        readings="contender,pass,part,noise\na,1,left,90.0\na,1,right,80.0\nb,1,left,70.0\nb,1,right,70.0\n",
+    )
+    assert result_of(told, "noise", "a")["value"] == pytest.approx(90.41 - 3.01, abs=0.006)
+    assert result_of(told, "noise", "b")["value"] == pytest.approx(70.0, abs=1e-9)
+
+
+def test_a_value_is_printed_to_the_place_of_its_uncertainty(tmp_path: Path) -> None:
+    """JCGM 100, 7.2.6: y = 10.057 62 Ω with u_c(y) = 27 mΩ is rounded to 10.058 Ω."""
+    rows = "contender,pass,r\na,1,10.03062\nb,1,10.03062\nb,2,10.08462\na,2,10.08462\n"
+    told = compile_campaign(
+        tmp_path, TWO + "measure: {r: 'one reading, ohm, lower'}\nreadings: readings.csv\n", readings=rows
+    )
+    found = result_of(told, "r", "a")
+    assert found["u"] == pytest.approx(0.027, abs=1e-9)
+    assert found["printed"].startswith("10.058 ")
