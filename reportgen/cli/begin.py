@@ -54,7 +54,7 @@ def begin(folder: Path, title: str | None, contenders: tuple[str, ...], measures
         raise click.ClickException(str(standing)) from None
     named = folder.resolve().name.replace("-", " ").replace("_", " ")
     proposed = f"{named[:1].upper()}{named[1:]} compared"
-    if sys.stdin.isatty() and sys.stdout.isatty():
+    if _someone_is_there():
         title = title or click.prompt("What question does it answer?", default=proposed)
         contenders = contenders or _several("A product under test", CONTENDERS)
         measures = measures or _measures()
@@ -67,6 +67,10 @@ def begin(folder: Path, title: str | None, contenders: tuple[str, ...], measures
         sys.exit(FAILED)
     written = found(site, asked, tried.headings)
     _tell_what_next(folder, site.campaign, [path for path in written if ".schemas" not in path.parts])
+
+
+def _someone_is_there() -> bool:
+    return sys.stdin.isatty() and sys.stdout.isatty()
 
 
 def _several(what: str, defaults: tuple[str, ...]) -> tuple[str, ...]:

@@ -10,27 +10,34 @@ import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import IO
 
 import click
 
 from reportgen.finding import SEVERITIES, Finding, Place, Refused
 
 IN_FULL = 3
-COLOURS = {"error": "red", "warning": "yellow", "note": "blue"}
 
 
 def say(findings: Sequence[Finding], root: Path | None = None, err: bool = True) -> None:
     """Print `findings` as the stream can show them; `root` is the folder that their files are named from."""
     stream = sys.stderr if err else sys.stdout
-    lines = in_plain_text(findings, root) if not _dressed(stream) else _dressed_lines(findings, root)
-    for line in lines:
+    if stream.isatty():
+        from reportgen.cli.dressed import dressed
+
+        dressed(_open(findings), root, stream)
+        return
+    for line in in_plain_text(findings, root):
         click.echo(line, err=err)
 
 
 def in_plain_text(findings: Sequence[Finding], root: Path | None = None) -> list[str]:
     """Lines for a pipe. What the author has accepted is counted, not shown."""
-    return [line for line, _ in _laid_out(findings, root)]
+    lines = []
+    for number, finding in enumerate(_open(findings)):
+        lines.append(f"{finding.severity:<7} {where(finding.place, root)}  {finding.says}")
+        if number < IN_FULL:
+            lines += [f"    {name} {text}" for name, text in (("Why:", finding.why), ("Do: ", finding.do)) if text]
+    return lines
 
 
 def counted(findings: Sequence[Finding]) -> str:
@@ -84,39 +91,3 @@ def where(place: Place, root: Path | None) -> str:
 def _open(findings: Sequence[Finding]) -> tuple[Finding, ...]:
     """Those not accepted, errors first; inside a severity as they came, which is worst first."""
     return tuple(sorted((f for f in findings if not f.accepted), key=lambda f: SEVERITIES.index(f.severity)))
-
-
-def _laid_out(findings: Sequence[Finding], root: Path | None) -> list[tuple[str, Finding | None]]:
-    """Each line with the finding it opens, None where it goes on with one."""
-    open_ = _open(findings)
-    lines: list[tuple[str, Finding | None]] = []
-    for finding in open_[:IN_FULL]:
-        lines.append((_first_line(finding, root), finding))
-        lines += [(f"    {name} {text}", None) for name, text in (("Why:", finding.why), ("Do: ", finding.do)) if text]
-    lines += [(_first_line(finding, root), finding) for finding in open_[IN_FULL:]]
-    return lines
-
-
-def _first_line(finding: Finding, root: Path | None) -> str:
-    return f"{finding.severity:<7} {where(finding.place, root)}  {finding.says}"
-
-
-def _dressed(stream: IO[str]) -> bool:
-    return stream.isatty() and not os.environ.get("NO_COLOR")
-
-
-def _dressed_lines(findings: Sequence[Finding], root: Path | None) -> list[str]:
-    """The same lines, folded to the terminal's width with the place alone coloured."""
-    import shutil
-    import textwrap
-
-    width = max(40, min(shutil.get_terminal_size().columns, 110))
-    dressed = []
-    for line, finding in _laid_out(findings, root):
-        indent = " " * (9 if finding is None else 8)
-        folded = textwrap.wrap(line, width, subsequent_indent=indent, break_long_words=False, break_on_hyphens=False)
-        if finding is not None and folded:
-            word = finding.severity
-            folded[0] = click.style(word, fg=COLOURS[word], bold=True) + folded[0][len(word) :]
-        dressed += folded
-    return dressed

@@ -63,6 +63,32 @@ def test_readings_typed_into_what_was_begun_are_results(tmp_path: Path) -> None:
     assert [(r["contender"], r["value"]) for r in told["results"]] == [("corvane", 212.4), ("ostler", 230.1)]
 
 
+def test_on_a_terminal_it_asks_and_takes_its_own_proposals(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("reportgen.cli.begin._someone_is_there", lambda: True)
+    answers = [
+        "Which boils first?",
+        "Corvane Sol",
+        "Ostler",
+        "",
+        "boil time",
+        "",
+        "",
+        "",
+        "",
+        "lit",
+        "yes/no",
+        "higher",
+        "",
+    ]
+    told = CliRunner().invoke(commands, ["begin", str(tmp_path / "s")], input="\n".join(answers) + "\n")
+    assert told.exit_code == 0, told.output
+    declared = yaml.load((tmp_path / "s/campaign.yaml").read_text(), yaml.BaseLoader)
+    assert declared["title"] == "Which boils first?"
+    assert declared["contenders"] == {"corvane-sol": "Corvane Sol", "ostler": "Ostler"}
+    assert declared["measure"] == {"boil time": "timed, s, lower, stopwatch", "lit": "yes/no, higher"}
+    assert not [f for f in audit_path(tmp_path / "s") if f.severity == "error"]
+
+
 @pytest.mark.parametrize("name", ["campaign.yaml", "readings.csv"])
 def test_nothing_is_overwritten(tmp_path: Path, name: str) -> None:
     (tmp_path / "stoves").mkdir()

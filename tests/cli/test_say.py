@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import io
+import re
 from pathlib import Path
 
 import pytest
 
+from reportgen.cli.dressed import dressed
 from reportgen.cli.say import as_rows, counted, in_plain_text, where
 from reportgen.finding import Finding, Place
 
@@ -53,3 +56,24 @@ def test_a_place_is_named_so_that_it_can_be_opened_from_here(tmp_path: Path, mon
     (tmp_path / "elsewhere").mkdir()
     monkeypatch.chdir(tmp_path / "elsewhere")
     assert where(Place("campaign.yaml", 3), tmp_path / "stoves") == f"{tmp_path}/stoves/campaign.yaml:3"
+
+
+@pytest.mark.parametrize("no_color", [False, True])
+def test_on_a_terminal_lines_are_folded_and_only_colour_can_be_turned_off(
+    no_color: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    class Terminal(io.StringIO):
+        def isatty(self) -> bool:
+            return True
+
+    for name, value in (("COLUMNS", "60"), ("TERM", "xterm")):
+        monkeypatch.setenv(name, value)
+    monkeypatch.setenv("NO_COLOR", "1") if no_color else monkeypatch.delenv("NO_COLOR", raising=False)
+    terminal = Terminal()
+    dressed([ERROR, warning(7, why="word " * 40)], None, terminal)
+    told = terminal.getvalue()
+    assert ("\x1b[1;31m" in told) is not no_color
+    plain = re.sub(r"\x1b\[[0-9;]*m", "", told)
+    assert max(map(len, plain.splitlines())) <= 60
+    assert "campaign.yaml:4:1" in plain
+    assert plain.count("word") == 40

@@ -1,0 +1,34 @@
+"""Findings laid out for someone at a terminal: folded to its width, the severity alone in colour."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TextIO
+
+from rich.console import Console
+from rich.table import Table
+from rich.text import Text
+
+from reportgen.cli.say import IN_FULL, where
+from reportgen.finding import Finding
+
+COLOURS = {"error": "bold red", "warning": "bold yellow", "note": "bold blue"}
+WIDEST = 110
+
+
+def dressed(findings: Sequence[Finding], root: Path | None, stream: TextIO) -> None:
+    """Print `findings`, the worst in full; colours stay away where NO_COLOR is set."""
+    console = Console(file=stream, highlight=False)
+    table = Table.grid(padding=(0, 2, 0, 0))
+    table.add_column(no_wrap=True)
+    table.add_column(overflow="fold")
+    for number, finding in enumerate(findings):
+        table.add_row(Text(finding.severity, COLOURS[finding.severity]), Text(where(finding.place, root), "bold"))
+        table.add_row("", Text(finding.says))
+        if number < IN_FULL:
+            for name, text in (("Why: ", finding.why), ("Do: ", finding.do)):
+                if text:
+                    table.add_row("", Text(name + text))
+            table.add_row("", "")
+    console.print(table, width=min(console.width, WIDEST))
