@@ -19,12 +19,12 @@ EXAMPLE = """\b
 Examples:
   reportgen begin stoves
   reportgen begin stoves --contender "Corvane Sol" --contender "Ostler Mk II" \\
-      --measure "boil time: timed, s, lower"
+      --measure "boil time: timed, s, lower, stopwatch"
 """
 
-CONTENDERS = ("First contender", "Second contender")
+CONTENDERS = ("first: First contender", "second: Second contender")
 WAYS = ("lower", "higher", "neither")
-MEASURES = ("time taken: timed, s, lower", "weight: one reading, g, lower")
+MEASURES = ("time taken: timed, s, lower, stopwatch", "weight: one reading, g, lower, kitchen-scale")
 
 
 @click.command(epilog=EXAMPLE)
