@@ -53,29 +53,26 @@ def started() -> Iterator[Browser]:
 
 def get_ready(say: Callable[[str], None]) -> bool:
     """Make sure a Chromium starts, installing one if need be; True when one does. `say` gets each thing it does."""
-    if _starts(say, quiet=True):
+    if not _why_not():
         say(f"A browser is ready: {of_the_system() or 'the one Playwright brings'}.")
         return True
     for words in _ways_to_install():
         say(f"Running: {' '.join(words)}")
-        done = subprocess.run(
-            words, capture_output=True, text=True, env={**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
-        )
+        environment = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+        done = subprocess.run(words, capture_output=True, text=True, env=environment, check=False)
         if done.returncode:
             say((done.stderr or done.stdout).strip()[-600:])
-    return _starts(say, quiet=False)
+    why_not = _why_not()
+    say(why_not or f"A browser is ready: {of_the_system() or 'the one Playwright brings'}.")
+    return not why_not
 
 
-def _starts(say: Callable[[str], None], quiet: bool) -> bool:
-    try:
-        with started() as browser:
-            if not quiet:
-                say(f"A browser is ready: Chromium {browser.version}.")
-            return True
-    except NoBrowserError as error:
-        if not quiet:
-            say(str(error))
-        return False
+def _why_not() -> str:
+    """What keeps a browser from starting, "" where one starts. Tried in a process of its own: a start that fails
+    half-way leaves things behind."""
+    tried = "from reportgen.browser.chromium import started\nwith started(): pass"
+    done = subprocess.run([sys.executable, "-c", tried], capture_output=True, text=True, check=False)
+    return done.stderr.strip()[-600:] if done.returncode else ""
 
 
 def _ways_to_install() -> list[list[str]]:
