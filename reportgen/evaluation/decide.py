@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reportgen.campaign.declared import Campaign, Quantity, Test
 from reportgen.evaluation.evaluated import Comparison, FirstPlace, Keys
 from reportgen.evaluation.gathered import Gathered
 from reportgen.judgement.judge import judge
-from reportgen.judgement.measured import DeclaredScatter, Judged, Rules
-from reportgen.metrology.unit import Unit, convert, parse_unit
+from reportgen.judgement.measured import DeclaredScatter, Judged, Measured, Rules
+from reportgen.metrology.errors import UnitError
+from reportgen.metrology.unit import NUMBER, Unit, alike, convert, parse_unit
 
 
 @dataclass(frozen=True)
@@ -32,10 +33,13 @@ def rules_for(campaign: Campaign, test: Test, quantity: Quantity, unit: Unit, ro
     def size(value: float, symbol: str) -> float:
         return convert(value, parse_unit(symbol), unit, difference=True)
 
+    def scatter(value: float, symbol: str) -> float:
+        return _relative(value, symbol) if test.scatter == "relative" else size(value, symbol)
+
     declared = None
     if method and quantity.id in method.repeatability:
         found = method.repeatability[quantity.id]
-        declared = DeclaredScatter(size(float(found.sd.value), found.sd.unit), found.degrees, found.source)
+        declared = DeclaredScatter(scatter(float(found.sd.value), found.sd.unit), found.degrees, found.source)
     between = method.between_sessions if method else None
     return Rules(
         better=quantity.better if quantity.better != "neither" else "lower",
@@ -43,12 +47,30 @@ def rules_for(campaign: Campaign, test: Test, quantity: Quantity, unit: Unit, ro
         rounds=test.order == "rounds" and rounds_recorded,
         matters=size(float(quantity.matters.value), quantity.matters.unit) if quantity.matters else None,
         declared=declared,
-        between_sessions=size(float(between.value), between.unit) if between else None,
+        between_sessions=scatter(float(between.value), between.unit) if between else None,
     )
+
+
+def _relative(value: float, symbol: str) -> float:
+    """A scatter in proportion to the value, as a plain number; raises `UnitError` for one in the quantity's unit."""
+    unit = parse_unit(symbol)
+    if not alike(unit, NUMBER):
+        raise UnitError(
+            f"the method's scatter is relative, but its repeatability or scatter between sessions is in {symbol}",
+            "state it in percent",
+        )
+    return convert(value, unit, NUMBER, difference=True)
+
+
+def _shown_only(one: Measured) -> Measured:
+    """The least, most or middle pass is one pass: how far passes scatter is no interval of it."""
+    return replace(one, values=(), rounds=(), sessions_by_pass=())
 
 
 def decide(test: Test, quantity: Quantity, part: str, gathered: Sequence[Gathered], rules: Rules) -> Decided:
     """Judge one quantity (and part): every pair in the campaign's order, first place, ranks and intervals."""
+    if quantity.over_passes in ("least", "most", "middle"):
+        return Decided(judge([_shown_only(g.measured) for g in gathered], replace(rules, declared=None)), (), None)
     judged = judge([g.measured for g in gathered], rules)
     if not is_ranked(quantity):
         return Decided(judged, (), None)

@@ -108,7 +108,7 @@ def missing_result(
         estimate=None, u=None, low=None, high=None, covers="instrument", at_least=False, why_no_u="no-result",
         by_pass=tuple(w.told() for w in passes), passes=0, excluded=sum(bool(w.excluded) for w in passes), without=None,
         rank=None, blocked="", yes=None, of=None, grade="", grades={},
-        missing=told if passes else NOT_YET_TESTED, rests_on=rests_on,
+        missing=told if passes or part else NOT_YET_TESTED, rests_on=rests_on,
     )  # fmt: skip
 
 

@@ -66,4 +66,4 @@ def _margin(pair: Weighed) -> float:
 
 
 def _numbers(pair: Weighed) -> dict[str, float]:
-    return {"lead": pair.in_unit(pair.lead), "half_width": pair.in_unit(half_at(pair, ALPHA))}
+    return {"lead": pair.in_unit(pair.lead), "half_width": pair.width_in_unit(half_at(pair, ALPHA))}

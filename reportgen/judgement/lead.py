@@ -44,6 +44,11 @@ class Weighed:
         """A difference on the working scale in the quantity's unit."""
         return d if self.centre is None else difference_from_logarithm(self.centre, d)
 
+    def width_in_unit(self, half: float) -> float:
+        """Half of an interval reaching `half` either way of the difference, or of the lead where there is none."""
+        at = self.lead if self.d is None else self.d
+        return (self.in_unit(at + half) - self.in_unit(at - half)) / 2.0
+
     @property
     def comparable(self) -> bool:
         return self.spread is not None and not self.apart

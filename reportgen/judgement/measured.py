@@ -15,7 +15,7 @@ Better = Literal["lower", "higher"]
 Limit = Literal["above", "below"]
 Decision = Literal["better", "no difference that matters", "too close to call", "not enough to say"]
 ScatterRule = Literal["common", "own", "relative"]
-Within = Literal["", "rounds", "sessions"]
+Within = Literal["", "rounds", "sessions", "ratios"]
 
 
 @dataclass(frozen=True)
@@ -97,8 +97,8 @@ class Pair:
     `low`, `high`, `u` are None where the scatter isn't known; then `differed_low`, `differed_high` hold the
     instrument's interval. `adjusted`: the interval is simultaneous over all pairs (section 5).
     `beyond`: True/False/None: better by an amount that matters / by less / open (None too without `matters`).
-    `within`: the difference was taken within rounds or sessions that not all shared, and so isn't the difference of the
-    two results; "" where it is.
+    `within`: the difference was taken within rounds or sessions that not all shared, or from ratios, and so isn't the
+    difference of the two results; "" where it is.
     """
 
     first: str

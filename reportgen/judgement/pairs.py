@@ -44,7 +44,7 @@ def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, sc
         first.name,
         second.name,
         difference=_shown(weighed, first, second),
-        u=weighed.in_unit(u_of(weighed)),
+        u=weighed.width_in_unit(u_of(weighed)),
         low=low,
         high=high,
         decision=decision,
@@ -74,16 +74,22 @@ def difference(first: Measured, second: Measured) -> float | None:
 
 
 def _shown(weighed: Weighed, first: Measured, second: Measured) -> float | None:
-    if weighed.freed and weighed.d is not None:
-        return weighed.in_unit(weighed.d)
-    return difference(first, second)
+    """What the interval stands around: the plain difference, unless blocks or ratios make it another."""
+    plain = difference(first, second)
+    if weighed.d is None or plain is None:
+        return plain
+    found = weighed.in_unit(weighed.d)
+    turned = weighed.centre is not None and found * plain < 0.0  # means of logarithms and of values order them apart
+    return found if weighed.freed or turned else plain
 
 
 def _within(weighed: Weighed, first: Measured, second: Measured, rules: Rules) -> Within:
     """Which blocks the difference was freed from, where that made it another than the difference of the results."""
     shown, plain = _shown(weighed, first, second), difference(first, second)
-    if not weighed.freed or shown is None or plain is None or abs(shown - plain) <= NOISE * weighed.level:
+    if shown is None or plain is None or abs(shown - plain) <= NOISE * weighed.level:
         return ""
+    if not weighed.freed:
+        return "ratios"
     return "rounds" if rules.rounds and first.rounds else "sessions"
 
 
@@ -166,7 +172,7 @@ def _bounded(
         differed_low=None,
         differed_high=None,
         favours=favours,
-        reason=Reason(code, {"lead": weighed.in_unit(weighed.lead), "half_width": weighed.in_unit(half)}),
+        reason=Reason(code, {"lead": weighed.in_unit(weighed.lead), "half_width": weighed.width_in_unit(half)}),
         adjusted=level.adjusted,
         beyond=True if matters else None,
     )
@@ -175,7 +181,7 @@ def _bounded(
 def _why(weighed: Weighed, half: float, resolved: bool, inside: bool, low: float, high: float, rules: Rules) -> Reason:
     if inside and rules.matters is not None:
         return Reason("inside-matters", {"low": low, "high": high, "matters": rules.matters})
-    numbers = {"lead": weighed.in_unit(weighed.lead), "half_width": weighed.in_unit(half)}
+    numbers = {"lead": weighed.in_unit(weighed.lead), "half_width": weighed.width_in_unit(half)}
     if resolved:
         return Reason("lead-exceeds", numbers)
     steps = weighed.steps

@@ -45,7 +45,9 @@ def evidence(claim: Claim, outcome: ClaimOutcome, result: Result | None) -> str:
     if outcome.probability is None:
         return say("claim.evidence", **gaps)
     key = "claim.evidence.p.this-run" if outcome.scope == "this run" else "claim.evidence.p"
-    return say(key, probability=probability(outcome.probability), **gaps)
+    found = say(key, probability=probability(outcome.probability), **gaps)
+    unknown = result.estimate is not None and bool(result.estimate.unknown_accuracy)
+    return say("claim.evidence.unknown-accuracy", found=found) if unknown else found
 
 
 def bound(

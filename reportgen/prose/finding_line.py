@@ -7,6 +7,7 @@ from reportgen.evaluation.evaluated import Evaluation
 from reportgen.prose import amounts
 from reportgen.prose.once import in_front, not_told_apart
 from reportgen.prose.standing import Standing, name, names, standing
+from reportgen.prose.unranked import untouched
 from reportgen.prose.yardstick import scatter_unknown
 from reportgen.wording.count import in_words
 from reportgen.wording.language import say
@@ -16,14 +17,14 @@ def finding_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part
     """The finding in a few words, without a full stop: "Corvane Sol is lowest, by 2.60 g"."""
     s = standing(campaign, evaluation, quantity, part)
     if all(r.missing for r in s.results):
-        return say("finding.not-tested")
+        return say("finding.not-tested" if untouched(s) else "finding.no-result")
     if s.first is None:
         return say("finding.shown")
     if s.first.winner:
         return _winner(s, s.first.winner)
     if len(s.ranked) == 1:
         return say("finding.one", name=name(campaign, s.ranked[0].contender))
-    if not s.ranked or s.first.reason.code in ("sessions-apart", "off-scale-both"):
+    if not s.ranked or s.first.reason.code in ("sessions-apart", "off-scale-both", "not-above-zero"):
         return say("finding.not-ranked")
     if scatter_unknown(s):
         return _once(s)

@@ -9,7 +9,7 @@ from reportgen.prose.counting import counting
 from reportgen.prose.once import once
 from reportgen.prose.standing import Standing, name, standing
 from reportgen.prose.tie import beaten, settle, tie, tied_within
-from reportgen.prose.unranked import off_scale, unranked
+from reportgen.prose.unranked import missing, off_scale, unranked, untouched
 from reportgen.prose.values import values
 from reportgen.prose.winner import winner
 from reportgen.prose.yardstick import scatter_unknown
@@ -26,7 +26,7 @@ def first_place(campaign: Campaign, evaluation: Evaluation, quantity: str, part:
 
 def _sentences(s: Standing) -> list[str]:
     if not any(not r.missing for r in s.results):
-        return [say("first.not-tested")]
+        return [say("first.not-tested")] if untouched(s) else missing(s)
     if s.first is None:
         return [_shown(s), *unranked(s)]
     return [*_ranked(s), *off_scale(s), *unranked(s)]
@@ -42,7 +42,7 @@ def _ranked(s: Standing) -> list[str]:
     if len(s.ranked) == 1:
         only = s.ranked[0]
         return [say("first.one", name=name(s.campaign, only.contender), value=full(only))]
-    if code in ("sessions-apart", "off-scale-both"):
+    if code in ("sessions-apart", "off-scale-both", "not-above-zero"):
         return [say(f"first.{code}")]
     if scatter_unknown(s):
         return once(s)

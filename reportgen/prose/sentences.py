@@ -15,7 +15,14 @@ from reportgen.prose.first_place import first_place
 from reportgen.prose.order import order_line
 from reportgen.prose.result import budget_line, result_line, why_no_u_line
 from reportgen.prose.standing import name, names
-from reportgen.prose.table_notes import counting_line, covers_line, missing_line, single_line, yes_no_line
+from reportgen.prose.table_notes import (
+    counting_line,
+    covers_line,
+    instrument_line,
+    missing_line,
+    single_line,
+    yes_no_line,
+)
 from reportgen.prose.verdict import campaign_answer, how_firm, money_line, must_line
 
 __all__ = [
@@ -34,6 +41,7 @@ __all__ = [
     "first_place",
     "full",
     "how_firm",
+    "instrument_line",
     "missing_line",
     "money_line",
     "must_line",

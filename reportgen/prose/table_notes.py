@@ -1,4 +1,4 @@
-"""What stands below a table of results: what its intervals hold, who was run once, who has no result."""
+"""What stands below a table of results: what its intervals hold and leave out, who was run once, who has no result."""
 
 from __future__ import annotations
 
@@ -9,7 +9,9 @@ from reportgen.prose.once import single_reading
 from reportgen.prose.standing import standing
 from reportgen.prose.unranked import missing
 from reportgen.wording.decision import covers
-from reportgen.wording.sentence import paragraph, sentence
+from reportgen.wording.language import say, say_of
+from reportgen.wording.listing import and_list
+from reportgen.wording.sentence import inside, paragraph, sentence
 
 
 def covers_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:
@@ -17,6 +19,17 @@ def covers_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part:
     s = standing(campaign, evaluation, quantity, part)
     kinds = dict.fromkeys((r.covers, r.at_least) for r in s.results if r.low is not None or r.high is not None)
     return paragraph(*(covers(code, at_least) for code, at_least in kinds))
+
+
+def instrument_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:
+    """What isn't known of the instruments behind a quantity; empty where everything is."""
+    estimates = [r.estimate for r in standing(campaign, evaluation, quantity, part).results if r.estimate]
+    unknown = dict.fromkeys(i for e in estimates for i in e.unknown_accuracy)
+    titles = [inside(campaign.instruments[i].title) for i in unknown]
+    return paragraph(
+        say_of(len(titles), "note.unknown-accuracy", instruments=and_list(titles)) if titles else "",
+        say("note.assumed-step") if any(e.assumed_step for e in estimates) else "",
+    )
 
 
 def single_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:

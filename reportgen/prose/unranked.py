@@ -48,6 +48,11 @@ def missing(s: Standing) -> list[str]:
     return _by_reason(s, "missing", [r for r in s.results if r.missing], lambda r: why_missing(r.missing))
 
 
+def untouched(s: Standing) -> bool:
+    """Whether no contender has been tested yet."""
+    return all(r.missing == "not yet tested" for r in s.results)
+
+
 def _by_reason(s: Standing, key: str, results: list[Result], why: Callable[[Result], str]) -> list[str]:
     reasons = dict.fromkeys(why(r) for r in results)
     said = []

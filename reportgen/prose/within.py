@@ -22,6 +22,8 @@ def within(s: Standing, pair: Comparison) -> str:
     most = max(r.passes for r in s.results)
     fewer = [name(s.campaign, r.contender) for r in (first, second) if r.passes < most]
     gaps = {"plain": value_only(plain, pair.u, pair.unit, decimals=finest)}
+    if pair.within == "ratios":
+        return say("within.ratios", **gaps)
     if len(fewer) == 1:
         return say(f"within.{pair.within}", names=fewer[0], **gaps)
     return say(f"within.{pair.within}.some", **gaps)

@@ -60,7 +60,7 @@ COMPARISON = row(
     test=NAME, quantity=NAME, first=NAME, second=NAME, difference=NUMBER, u=NUMBER, low=NUMBER, high=NUMBER, unit=TEXT,
     decision=one_of("better", "no difference that matters", "too close to call", "not enough to say"),
     resolved={"type": "boolean"}, differed=MAYBE_YES, differed_low=NUMBER, differed_high=NUMBER, favours=MAYBE_TEXT,
-    beyond=MAYBE_YES, within=one_of("rounds", "sessions", None), part=MAYBE_TEXT, reason=REASON,
+    beyond=MAYBE_YES, within=one_of("rounds", "sessions", "ratios", None), part=MAYBE_TEXT, reason=REASON,
     settle={"oneOf": [{"type": "null"}, row(difference=NUMBER, passes=MAYBE_WHOLE, finer={"type": "boolean"})]},
     caveats=NAMES,
 )  # fmt: skip

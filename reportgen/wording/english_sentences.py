@@ -64,6 +64,8 @@ SENTENCES: Mapping[str, str | Forms] = {
     "first.sessions-apart": "Not ranked: they were measured in different sessions, "
     "and nothing says how far sessions differ",
     "first.off-scale-both": "Not ranked: they lie beyond what the meter can show",
+    "first.not-above-zero": "Not ranked: the scatter is taken in proportion to the value, "
+    "which needs readings above zero",
     "first.one": "Only {name} has a result, so there is nothing to compare: {value}",
     "first.none": "Nothing to compare: no contender has a ranked result",
     "first.not-tested": "Not yet tested",
@@ -87,6 +89,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "finding.one": "Only {name} has a result",
     "finding.shown": "Shown without rank",
     "finding.not-tested": "Not yet tested",
+    "finding.no-result": "No result",
     "finding.not-ranked": "Not ranked",
     # results
     "result.line": "{name}: {value}",
@@ -117,6 +120,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "the means as shown differ by {plain}",
     "within.sessions.some": "The gap is taken within sessions, since not all ran in all of them; "
     "the means as shown differ by {plain}",
+    "within.ratios": "The gap is taken from the ratio of the two, pass by pass; the means as shown differ by {plain}",
     "pair.better": "better",
     "pair.worse": "worse",
     "pair.no-difference-that-matters": "no difference that matters",
@@ -194,6 +198,16 @@ SENTENCES: Mapping[str, str | Forms] = {
     "count.line": "{values}. Counts are shown as they are; no order is shown",
     "grade.line": "{values}. Grades are one look each, in words; no order is shown",
     # the campaign as a whole
+    "claim.evidence.unknown-accuracy": "{found}. How far the instrument itself may be off isn't known, and isn't in "
+    "that chance",
+    "note.unknown-accuracy": {
+        "one": "How far the {instruments} may be off isn't known: the ranges leave that out, and all that it read may "
+        "be off alike",
+        "other": "How far the {instruments} may be off isn't known: the ranges leave that out, and all that they read "
+        "may be off alike",
+    },
+    "note.assumed-step": "No instrument is named: the finest digit written counts as its step, and how far it may be "
+    "off isn't known",
     "answer.not-tested": "Nothing has been tested yet",
     "answer.overall": "{winner} comes out first overall",
     "answer.best-on-all": "{winner} comes first on all {count} things compared",
