@@ -11,7 +11,19 @@ import re
 import unicodedata
 
 SITE_PAGES = frozenset(
-    {"methods", "instruments", "handbook", "about", "index", "search", "static", "contenders", "tests", "feed", "shared"}
+    {
+        "methods",
+        "instruments",
+        "handbook",
+        "about",
+        "index",
+        "search",
+        "static",
+        "contenders",
+        "tests",
+        "feed",
+        "shared",
+    }
 )
 
 

@@ -18,6 +18,7 @@ from reportgen.charts.side import NAMES, figures, foot, named, names, room_for, 
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Comparison, Result
 from reportgen.metrology.unit import convert, parse_unit
+from reportgen.prose.amounts import read_once
 from reportgen.wording import interval
 
 
@@ -50,9 +51,11 @@ def svg(
 def value_text(result: Result) -> str:
     """The number beside a line, without its unit, rounded as in the sentences; "" where there is none."""
     e = result.estimate
-    return (
-        interval.value_only(e.value, result.u, "", low=result.low, high=result.high) if e and has_value(result) else ""
-    )
+    if e is None or not has_value(result):
+        return ""
+    if read_once(result):
+        return interval.value_only(e.value, None, "", decimals=e.decimals)
+    return interval.value_only(e.value, result.u, "", low=result.low, high=result.high)
 
 
 def band_of(quantity: Quantity, ordered: Sequence[Result]) -> tuple[float, float] | None:
@@ -117,7 +120,7 @@ def key(quantity: Quantity, results: Sequence[Result], groups: Groups) -> str:
         words("key.thin") if "instrument" in has else "",
         words("key.arrow") if any(r.estimate and r.estimate.limit for r in results) else "",
         words("key.break") if any(_broken(r, scale) for r in results) else "",
-        words("key.tie") if groups else "",
+        words("key.tie" if "instrument and scatter" in has else "key.tie.once") if groups else "",
         words("key.band") if band_of(quantity, in_order(quantity, results)) else "",
     ]
     return sentence(parts)

@@ -29,6 +29,7 @@ PHRASES: Mapping[str, str] = {
     "key.arrow": "an arrow begins where the meter stopped",
     "key.break": "behind a double stroke it begins further off than the axis reaches",
     "key.tie": "a bracket joins those that can’t be told apart",
+    "key.tie.once": "a bracket joins those whose order a repeat may change",
     "key.band": "the grey band is as wide as a difference that would matter",
     "key.yes": "A filled dot is a yes, an open one a no, in the order of the passes",
     "key.count": "A bar is the count, from zero",

@@ -19,7 +19,7 @@ TWELVE = 12**0.5  # a step of δ, uniform within half a step either way, has a s
 
 @dataclass(frozen=True)
 class Gathered:
-    """`mean` is None where passes give no value. `with_all` is what judgement would be told with exclusions put back."""
+    """`mean` is None where passes give no value; `with_all` is what judgement hears with exclusions put back."""
 
     contender: str
     passes: tuple[Working, ...]

@@ -75,4 +75,6 @@ class Readings:
 
     def of_test(self, test: str) -> tuple[Reading, ...]:
         """The test's readings in the order of their file."""
-        return tuple(sorted((r for k, r in self.readings.items() if k.test == test), key=lambda r: (r.at.file, r.order)))
+        return tuple(
+            sorted((r for k, r in self.readings.items() if k.test == test), key=lambda r: (r.at.file, r.order))
+        )

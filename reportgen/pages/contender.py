@@ -12,7 +12,7 @@ from reportgen.pages.framing import frame_of
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.named import Named, named
 from reportgen.pages.own_words import OwnText, own_text
-from reportgen.pages.result_table import tied_with
+from reportgen.pages.result_table import tied_words
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import working
@@ -157,14 +157,13 @@ def _test_of(campaign: Campaign, quantity: str) -> Test | None:
 def _row(told: Told, page: str, test: Test, r: Result) -> SheetRow:
     campaign = told.campaign
     quantity = campaign.quantity(r.quantity)
-    others = [campaign.contender(o).title for o in tied_with(told, quantity, r.part, r.contender)] if r.rank else []
     return SheetRow(
         quantity=heading(quantity, r.part),
         test_href=from_to(page, test_page(campaign.id, test.id)),
         figure=printed([r])[0],
         href=working(campaign, page, r.test, r.quantity, r.contender, r.part),
         place=rank_range(r.rank) if r.rank else "",
-        tied=words("tied", others=or_list(others)) if others else "",
+        tied=tied_words(told, quantity, r.part, r.contender) if r.rank else "",
         unranked=why_blocked(r.blocked) if r.blocked else "",
         marks=marks(told.evaluation.caveats_on(r.quantity, r.rests_on)),
     )

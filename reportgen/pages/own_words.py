@@ -28,5 +28,5 @@ class OwnText:
 
 def own_text(told: Told, prose: ProseFile, page: str) -> OwnText:
     """The text as `page` shows it; a chart that could not be drawn leaves the link to it."""
-    text = render(prose, resolver(told.declared, told.evaluation, page), anchors=prose.id)
+    text = render(prose, resolver(told.declared, told.evaluation, page, told.site_pages), anchors=prose.id)
     return OwnText(prose.id, tuple(OwnPiece(p.markup, told.figures.get(p.figure), p.words) for p in text.pieces))

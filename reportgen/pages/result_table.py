@@ -16,10 +16,10 @@ from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.traces import working
 from reportgen.pages.words import words
+from reportgen.prose.sentences import covers_line, instrument_line
 from reportgen.wording.count import whole
-from reportgen.wording.decision import covers, direction
+from reportgen.wording.decision import direction
 from reportgen.wording.listing import or_list
-from reportgen.wording.sentence import sentence
 
 MOST_LANES = 4
 
@@ -79,12 +79,11 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
     rows = []
     for n, (r, figure) in enumerate(zip(results, printed(results), strict=True)):
         own = [c for c in bearing[r.contender] if c not in of_all]
-        others = [campaign.contender(c).title for c in tied_with(told, quantity, part, r.contender)]
         rows.append(
             ResultRow(
                 contender=named(campaign, r.contender, page),
                 lanes=lanes[n],
-                tied=words("tied", others=or_list(others)) if others and r.rank else "",
+                tied=tied_words(told, quantity, part, r.contender) if r.rank else "",
                 passes=_passes(r),
                 figure=figure,
                 href=working(campaign, page, r.test, r.quantity, r.contender, r.part),
@@ -105,7 +104,7 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
         limited=any(r.limits for r in rows),
         marks=marks(of_all),
         rows=tuple(rows),
-        notes=_notes(results),
+        notes=_notes(told, quantity, results),
     )
 
 
@@ -129,9 +128,9 @@ def _passes(r: Result) -> str:
     return words("passes.of", n=whole(r.passes), of=whole(r.passes + r.excluded)) if r.excluded else whole(r.passes)
 
 
-def _notes(results: Sequence[Result]) -> tuple[str, ...]:
-    held = dict.fromkeys((r.covers, r.at_least) for r in results if r.low is not None or r.high is not None)
-    return tuple(sentence(covers(code, at_least)) for code, at_least in held)
+def _notes(told: Told, quantity: Quantity, results: Sequence[Result]) -> tuple[str, ...]:
+    of = (told.campaign, told.evaluation, quantity.id, results[0].part if results else "")
+    return tuple(filter(None, (covers_line(*of), instrument_line(*of))))
 
 
 def _resolved(told: Told, quantity: Quantity, part: str) -> list[tuple[str, str]]:
@@ -142,12 +141,32 @@ def _resolved(told: Told, quantity: Quantity, part: str) -> list[tuple[str, str]
     ]
 
 
-def tied_with(told: Told, quantity: Quantity, part: str, contender: str) -> list[str]:
+def tied_words(told: Told, quantity: Quantity, part: str, contender: str) -> str:
+    """Whom the readings can't tell this contender from, in words; or that a repeat isn't known."""
+    others = _tied_with(told, quantity, part, contender)
+    if not others:
+        return ""
+    mine = [
+        c
+        for c in told.evaluation.comparisons
+        if (c.quantity, c.part) == (quantity.id, part)
+        and contender in (c.first, c.second)
+        and c.reason.code != "blocked"
+    ]
+    if all(c.decision == "not enough to say" for c in mine):
+        return words("tied.once")
+    return words("tied", others=or_list([told.campaign.contender(o).title for o in others]))
+
+
+def _tied_with(told: Told, quantity: Quantity, part: str, contender: str) -> list[str]:
     """Whom the readings can't tell this contender from."""
     return [
         c.second if c.first == contender else c.first
         for c in told.evaluation.comparisons
-        if (c.quantity, c.part) == (quantity.id, part) and contender in (c.first, c.second) and not c.resolved
+        if (c.quantity, c.part) == (quantity.id, part)
+        and contender in (c.first, c.second)
+        and not c.resolved
+        and c.reason.code != "blocked"
     ]
 
 

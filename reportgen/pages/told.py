@@ -10,6 +10,7 @@ from reportgen.charts.figure import Figure
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.finding import Finding
 from reportgen.intake.reading import Readings
+from reportgen.prose.references import SITE_PAGES
 from reportgen.theme import Theme
 
 
@@ -18,7 +19,8 @@ class Told:
     """A campaign, whole: declared, read, evaluated, drawn and audited, with the theme it is set in.
 
     `texts` maps a raw file (path from the workspace) to its text; such a file gets a page with numbered lines, and
-    every trace ends on one of them.
+    every trace ends on one of them. `site_pages` are the pages outside the campaign that its texts may name, id →
+    address.
     """
 
     publication: Publication
@@ -30,6 +32,7 @@ class Told:
     theme: Theme
     texts: Mapping[str, str] = field(default_factory=dict)
     issue: int = 1
+    site_pages: Mapping[str, str] = field(default_factory=lambda: SITE_PAGES)
 
     @property
     def campaign(self) -> Campaign:

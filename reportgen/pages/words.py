@@ -25,6 +25,7 @@ PHRASES: Mapping[str, str] = {
     "passes.of": "{n} of {of}",
     "readings.yes": "{yes} of {of}",
     "tied": "can’t be told from {others}",
+    "tied.once": "whether a repeat would keep this order isn’t known",
     "tied.none": "",
     "cell.beats": "beats {letters}",
     "cell.behind": "behind {letters}",
