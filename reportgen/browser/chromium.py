@@ -72,7 +72,7 @@ def _why_not() -> str:
     half-way leaves things behind."""
     tried = "from reportgen.browser.chromium import started\nwith started(): pass"
     done = subprocess.run([sys.executable, "-c", tried], capture_output=True, text=True, check=False)
-    return done.stderr.strip()[-600:] if done.returncode else ""
+    return done.stderr.rpartition("NoBrowserError: ")[2].strip()[-600:] if done.returncode else ""
 
 
 def _ways_to_install() -> list[list[str]]:

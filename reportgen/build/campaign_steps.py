@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from reportgen.intake.reading import Readings
     from reportgen.pages.told import Page, Told
     from reportgen.site.card import Card
+    from reportgen.site.texts import SiteTexts
     from reportgen.sources import Workspace
     from reportgen.store.kept import Kept
     from reportgen.theme import Theme
@@ -54,14 +55,11 @@ def files_of(workspace: Workspace, declared: Declared) -> tuple[str, ...]:
     return tuple(path for path in files if not path.startswith(sites))
 
 
-def check_prose(declared: Declared, evaluation: Evaluation) -> tuple[Finding, ...]:
+def check_prose(declared: Declared, evaluation: Evaluation, site_texts: SiteTexts) -> tuple[Finding, ...]:
     """What is wrong with the references in the author's texts: unknown ones, and numbers that no longer agree."""
-    from reportgen.addresses import campaign_page
-    from reportgen.prose.markdown import render
-    from reportgen.prose.references import resolver
+    from reportgen.prose.checked import check_references
 
-    resolve = resolver(declared, evaluation, campaign_page(declared.campaign.id))
-    return tuple(finding for text in declared.campaign.prose for finding in render(text, resolve).findings)
+    return check_references(declared, evaluation, site_texts.addresses)
 
 
 def audit(
@@ -95,11 +93,23 @@ def gather(
     findings: tuple[Finding, ...],
     theme: Theme,
     texts: Mapping[str, str],
+    site_texts: SiteTexts,
 ) -> Told:
     """All that its pages are told."""
     from reportgen.pages.told import Told
 
-    return Told(publication, declared, readings, evaluation, figures, findings, theme, texts)
+    return Told(
+        publication,
+        declared,
+        readings,
+        evaluation,
+        figures,
+        findings,
+        theme,
+        texts,
+        FIRST_ISSUE,
+        site_texts.addresses,
+    )
 
 
 def read_texts(workspace: Workspace, readings: Readings) -> Mapping[str, str]:

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from reportgen.campaign.declared import Publication
     from reportgen.finding import Finding
     from reportgen.pages.told import Page
+    from reportgen.site.texts import SiteTexts
     from reportgen.sources import Workspace
     from reportgen.theme import Theme
 
@@ -19,13 +20,12 @@ Made = Mapping[str, Any]  # what the steps made of one campaign, by the name the
 
 
 def pages_across(
-    workspace: Workspace, publication: Publication, made: Sequence[Made], theme: Theme
+    publication: Publication, made: Sequence[Made], texts: SiteTexts, theme: Theme
 ) -> tuple[tuple[Page, ...], tuple[Finding, ...]]:
     """The pages that belong to no campaign, and what there is to say about the texts on them. Raises `Refused`."""
-    from reportgen.site.texts import site_texts
     from reportgen.site.wide import site_pages
 
-    return site_pages(publication, [campaign["card"] for campaign in made], site_texts(workspace), theme)
+    return site_pages(publication, [campaign["card"] for campaign in made], texts, theme)
 
 
 def put_in_place(workspace: Workspace, shown: Sequence[Made], across: Sequence[Page], theme: Theme, out: Path) -> int:

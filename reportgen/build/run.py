@@ -18,6 +18,7 @@ from reportgen.store.kept import kept_in, tidy
 if TYPE_CHECKING:
     from reportgen.campaign.declared import Publication
     from reportgen.pages.told import Page
+    from reportgen.site.texts import SiteTexts
     from reportgen.sources import Workspace
     from reportgen.theme import Theme
 
@@ -84,9 +85,11 @@ class _Checked:
 def _check(workspace: Workspace, tell: Tell) -> _Checked:
     """Everything that can be wrong, looked for in one run, as far as each mistake lets one see."""
     publication, first, theme = _settings(workspace)
-    begin = [{"workspace": workspace, "publication": publication, "folder": f} for f in workspace.campaigns]
-    made, refusals = _all_through(CHECKED, begin, tell)
-    across, last = ((), ()) if refusals else pages_across(workspace, publication, made, theme)
+    texts, unreadable = _texts(workspace)
+    settled = {"workspace": workspace, "publication": publication, "site_texts": texts}
+    made, refusals = _all_through(CHECKED, [{**settled, "folder": folder} for folder in workspace.campaigns], tell)
+    refusals = (*refusals, *unreadable)
+    across, last = ((), ()) if refusals else pages_across(publication, made, texts, theme)
     told = (finding for campaign in made for finding in campaign["findings"])
     return _Checked(made, across, theme, worst_first((*first, *refusals, *told, *last)))
 
@@ -104,6 +107,16 @@ def _settings(workspace: Workspace) -> tuple[Publication, tuple[Finding, ...], T
         return publication, findings, load_theme(workspace, publication.theme)
     except Refused as refused:
         return publication, (*findings, *refused.findings), load_theme(None)
+
+
+def _texts(workspace: Workspace) -> tuple[SiteTexts, tuple[Finding, ...]]:
+    """The site's own texts; none, and the findings that say so, where one can't be read."""
+    from reportgen.site.texts import SiteTexts, site_texts
+
+    try:
+        return site_texts(workspace), ()
+    except Refused as refused:
+        return SiteTexts(), refused.findings
 
 
 def _all_through(

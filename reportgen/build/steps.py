@@ -1,8 +1,8 @@
 """The way of one campaign from its folder to its pages, in one table.
 
 A step gets exactly what `reads` names and gives one thing under `gives`. The table is in order; running it is
-`follow`. What is there before the first step: workspace, folder, publication; before the second table also theme,
-program, kept.
+`follow`. What is there before the first step: workspace, folder, publication, site_texts; before the second table
+also theme, program, kept.
 """
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ CHECKED: tuple[Step, ...] = (
     Step("declared", ("workspace", "folder", "publication"), do.declare, "reading the declarations"),
     Step("readings", ("workspace", "declared"), do.read, "reading the measurements"),
     Step("evaluation", ("declared", "readings"), do.evaluate, "working out results"),
-    Step("prose", ("declared", "evaluation"), do.check_prose, "following references"),
+    Step("prose", ("declared", "evaluation", "site_texts"), do.check_prose, "following references"),
     Step("files", ("workspace", "declared"), do.files_of, "looking for what is unused"),
     Step(
         "findings",
@@ -44,7 +44,7 @@ SHOWN: tuple[Step, ...] = (
     Step("texts", ("workspace", "readings"), do.read_texts, "opening the raw files"),
     Step(
         "told",
-        ("publication", "declared", "readings", "evaluation", "figures", "findings", "theme", "texts"),
+        ("publication", "declared", "readings", "evaluation", "figures", "findings", "theme", "texts", "site_texts"),
         do.gather,
         "putting pages together",
     ),

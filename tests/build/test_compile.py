@@ -101,3 +101,53 @@ def test_who_waits_hears_of_every_step_of_every_campaign(tmp_path: Path) -> None
     assert [p.step for p in heard][:2] == ["reading the declarations", "reading the measurements"]
     assert "drawing charts" in [p.step for p in heard]
     assert heard[-1].of == 0
+
+
+WORKSPACE = {
+    "content/publication.yaml": "title: Boil and Tell\n",
+    "content/how-we-test.md": "# How we test\n\nIn rounds.\n",
+}
+
+
+def workspace(place: Path, **texts: str) -> Path:
+    for name, text in {**WORKSPACE, **texts}.items():
+        (place / name).parent.mkdir(parents=True, exist_ok=True)
+        (place / name).write_text(text)
+    return write_campaign(place)
+
+
+def test_a_campaigns_text_may_name_the_sites_own_pages_and_an_unknown_one_is_an_error(tmp_path: Path) -> None:
+    folder = workspace(tmp_path)
+    (folder / "conclusions.md").write_text("See [how](page:how-we-test).\n")
+    built = compile_site(tmp_path)
+    assert 'href="../about/how-we-test.html"' in (built.out / "stoves/index.html").read_text(encoding="utf-8")
+    (folder / "conclusions.md").write_text("See\n[how](page:how-we-tset).\n")
+    with pytest.raises(Refused) as refused:
+        compile_site(tmp_path)
+    (error,) = [f for f in refused.value.findings if f.severity == "error"]
+    assert (error.place.file, error.place.line) == ("stoves/conclusions.md", 2)
+    assert "how-we-test" in error.do
+
+
+def test_a_text_of_the_site_that_leads_nowhere_is_an_error_of_the_audit_too(tmp_path: Path) -> None:
+    workspace(tmp_path, **{"content/about.md": "# About\n\nSee [us](page:abuot).\n"})
+    (error,) = [f for f in audit_path(tmp_path) if f.severity == "error"]
+    assert (error.place.file, error.place.line) == ("content/about.md", 3)
+
+
+def test_a_picture_that_a_text_shows_stands_on_the_site(tmp_path: Path) -> None:
+    folder = write_campaign(tmp_path)
+    (folder / "photo.png").write_bytes(b"\x89PNG\r\n\x1a\n")
+    (folder / "conclusions.md").write_text("![The stoves](photo.png)\n")
+    built = compile_site(folder)
+    assert (built.out / "stoves/files/photo.png").read_bytes() == b"\x89PNG\r\n\x1a\n"
+
+
+def test_mistakes_in_settings_texts_and_campaigns_are_told_together(tmp_path: Path) -> None:
+    folder = workspace(tmp_path, **{"content/publication.yaml": "titel: x\n"})
+    (tmp_path / "content/about.md").write_bytes(b"# About \xff\n")
+    (folder / "campaign.yaml").write_text("title: x\ncontenders: [a, b]\nmeasure:\n  gas: one reding, g\n")
+    with pytest.raises(Refused) as refused:
+        compile_site(tmp_path)
+    places = {f.place.file for f in refused.value.findings if f.severity == "error"}
+    assert places >= {"content/publication.yaml", "content/about.md", "stoves/campaign.yaml"}
