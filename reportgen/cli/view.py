@@ -40,13 +40,13 @@ def view(path: Path, port: int | None) -> None:
         with serving(out, shown, port) as address:
             click.echo(f"Open {address} – it follows every change; Ctrl-C ends it.")
             for _ in changes(path, out):
-                began = time.perf_counter()
+                began = time.perf_counter_ns()
                 before, outcome = outcome, compiled(path, out, tell)
                 if says_the_same(before, outcome):
                     progress_over()
                     continue
                 shown.show(outcome)
-                _say(outcome, path, time.perf_counter() - began)
+                _say(outcome, path, (time.perf_counter_ns() - began) // 1_000_000)
     except KeyboardInterrupt:
         click.echo("")
     except OSError as error:
@@ -57,14 +57,14 @@ def view(path: Path, port: int | None) -> None:
         ) from None
 
 
-def _say(outcome: Outcome, path: Path, seconds: float = 0.0) -> None:
+def _say(outcome: Outcome, path: Path, milliseconds: int = 0) -> None:
     from reportgen.build.progress import Built
     from reportgen.cli.outcome import in_words
     from reportgen.cli.say import counted, root_of, say
     from reportgen.finding import Refused
 
     progress_over()
-    took = f" in {seconds:.1f} s" if seconds else ""
+    took = f" in {milliseconds} ms" if milliseconds else ""
     if isinstance(outcome, Built):
         say(outcome.findings, root_of(path))
         click.echo(f"Compiled{took}: {counted(outcome.findings)}.")

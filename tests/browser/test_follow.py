@@ -33,7 +33,7 @@ def test_an_open_page_follows_a_change_and_shows_a_mistake(tmp_path: Path) -> No
         assert page.inner_text("h1") == "212 s"
         file.write_text(PAGE.format("213 s"))
         shown.show(Built((), 1, 1, tmp_path))
-        page.wait_for_function("document.querySelector('h1').innerText === '213 s'")
+        page.wait_for_selector("h1:text-is('213 s')")
         shown.show(refuse("unknown-key", Place("campaign.yaml", 4, 1), "“contendres” is no key"))
         page.wait_for_selector(".mistakes li")
         assert "campaign.yaml:4:1" in page.inner_text(".mistakes")
