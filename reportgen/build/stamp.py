@@ -115,7 +115,7 @@ def _inputs(root: Path, campaigns: Iterable[str], out: Path) -> Iterable[Path]:
     folders = [root / name for name in (*campaigns, *FOLDERS)]
     own = [package, *(carried(kind) for kind in CARRIED)]
     beside = sorted(path for path in root.iterdir() if path.is_file())
-    leave_out = frozenset({out})
+    leave_out = frozenset({out, out.resolve()})
     return dict.fromkeys((*beside, *(file for folder in (*folders, *own) for file in files_under(folder, leave_out))))
 
 
