@@ -79,7 +79,8 @@ def _weigh(
         ), NOTHING
     if not claim.testable or not claim.quantity:
         return Conformance("not tested", None, "", Reason("not-testable")), NOTHING
-    if claim.quantity not in units or all(a is None for a in (claim.at_most, claim.at_least, claim.nominal)):
+    exact = claim.nominal is not None and claim.within is None  # no measurement is exact: nothing says how near is near
+    if claim.quantity not in units or exact or all(a is None for a in (claim.at_most, claim.at_least, claim.nominal)):
         return Conformance("not tested", None, "", Reason("no-bound")), NOTHING
     return _held_against(claim.quantity, contender, _claimed(claim, units[claim.quantity]), told)
 

@@ -103,6 +103,7 @@ class Result:
     grades: Mapping[str, int]
     missing: str  # why there is no result: "not yet tested", "not read", the reasons given
     rests_on: Keys
+    without_limit: Limit | None = None  # `without` is then only a bound
 
 
 @dataclass(frozen=True)

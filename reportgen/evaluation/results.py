@@ -53,6 +53,7 @@ def measured_result(
         why_no_u=single.why_no_u, by_pass=tuple(w.told() for w in gathered.passes), passes=len(used),
         excluded=sum(bool(w.excluded) for w in gathered.passes),
         without=gathered.with_all.value if gathered.with_all else None,
+        without_limit=gathered.with_all.limit if gathered.with_all else None,
         rank=judged.ranks.get(gathered.contender) if ranked else None, blocked=gathered.measured.blocked,
         yes=None, of=None, grade="", grades={}, missing="", rests_on=gathered.rests_on,
     )  # fmt: skip
@@ -139,8 +140,12 @@ def _budget(gathered: Gathered, single: Single) -> tuple[Contribution, ...]:
     """
     sizes: dict[Source, float] = {}
     for source, size in gathered.measured.contributions.items():
+        if source.sort == "scatter" and single.sd_of_mean is None:
+            continue  # of a quantity behind it; the interval is then of the instrument alone
         group = source if source.sort in ("offset", "gain", "constant", "assumption") else _unshared(source)
         sizes[group] = size if group is source else (sizes.get(group, 0.0) ** 2 + size**2) ** 0.5
+    if single.between:
+        sizes[Source("scatter", "sessions", "", "normal")] = single.between
     sd = single.scatter
     steps = steps_of_one_pass([w for w in gathered.passes if w.used])
     if sd is None or sd < max(steps.values(), default=0.0) / 2:

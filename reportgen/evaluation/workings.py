@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Campaign, Quantity, Test
-from reportgen.evaluation.evaluated import Caveat, Step, bears_on
+from reportgen.evaluation.evaluated import Caveat, Keys, Step, bears_on
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.observing import Observer
 from reportgen.evaluation.working import JOINS, PassKey, Working, join_parts
@@ -21,7 +21,7 @@ from reportgen.metrology.combine import energy_mean, mean_of
 from reportgen.metrology.errors import NoValue, did_you_mean
 from reportgen.metrology.evaluate import evaluate
 from reportgen.metrology.grammar import Expression
-from reportgen.metrology.type_a import standard_deviation
+from reportgen.metrology.type_a import uncertainty_of_mean
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import Unit
 
@@ -73,17 +73,23 @@ class Workings:
         return tuple(dict.fromkeys(p for p in found if p))
 
     def joined(self, quantity: str, contender: str) -> Uncertain:
-        """The quantity over all its passes as one value, its scatter a source of its own."""
+        """The quantity over all its passes as one value, its scatter a source of its own.
+
+        That is taken as normal further on, so it is as wide as reaches as far as Student's t would.
+        """
+        from scipy.special import stdtrit
+
         used = [w.value for w in self.by_pass(quantity, contender, self.parts_of(quantity)) if w.used and w.value]
         if not used:
             raise NoValue(f"{quantity} of {contender} was not read")
         mean = over_passes(self.quantities[quantity], used)
         known = [u.value for u in used if u.value is not None]
-        if len(known) < 2 or mean.value is None:
+        u = uncertainty_of_mean(known)
+        if u is None or mean.value is None:
             return mean
         scatter = Source("scatter", quantity, contender, "normal")
-        size = standard_deviation(known) / len(known) ** 0.5
-        return replace(mean, contributions={**mean.contributions, scatter: size})
+        wider = float(stdtrit(len(known) - 1, 0.975)) / 1.96
+        return replace(mean, contributions={**mean.contributions, scatter: wider * u})
 
     def _pass_keys(self, quantity: str, contender: str) -> tuple[PassKey, ...]:
         test, names = self._tests[quantity], self.feeds.names[quantity]
@@ -104,9 +110,17 @@ class Workings:
         except NoValue as reason:
             return Working(key, None, tuple(bench.keys), absent_because=reason.says, steps=tuple(bench.steps))
         keys = tuple(dict.fromkeys(bench.keys))
-        fed_by = self.feeds.upstream(quantity.id)
-        excluded = next((e.id for e in self.exclusions if bears_on(e, fed_by, frozenset(keys))), "")
+        excluded = self.excluded(quantity.id, frozenset(keys) - bench.settled)
         return Working(key, value, keys, excluded, steps=tuple(bench.steps))
+
+    def excluded(self, quantity: str, keys: Keys) -> str:
+        """The exclusion that leaves readings out of a quantity, by its id; "" where none does."""
+        fed_by = self.feeds.upstream(quantity)
+        return next((e.id for e in self.exclusions if bears_on(e, fed_by, keys)), "")
+
+    def pass_keys(self, quantity: str, contender: str) -> frozenset[PassKey]:
+        """The passes (and parts) a quantity is worked out for."""
+        return frozenset(self._pass_keys(quantity, contender))
 
 
 def over_passes(quantity: Quantity, values: Sequence[Uncertain]) -> Uncertain:
@@ -130,6 +144,7 @@ class _Bench:
         self.workings, self.quantity, self.test, self.contender, self.key = workings, quantity, test, contender, key
         self.columns = {c.name for c in test.columns}
         self.keys: list[ReadingKey] = []
+        self.settled: set[ReadingKey] = set()  # of values over several passes, which leave out what is left out
         self.steps: list[Step] = []
 
     def value(self, name: str) -> Uncertain:
@@ -137,7 +152,17 @@ class _Bench:
 
     def over_passes(self, name: str) -> Sequence[Uncertain]:
         keys = dict.fromkeys(replace(k, part=self.key.part) for k in self._all_keys(name))
-        return [self._noted(name, self._find(name, self.contender, k)) for k in keys]
+        before = len(self.keys)
+        found = [self._noted(name, self._find(name, self.contender, k)) for k in keys if self._counts(name, k)]
+        self.settled.update(self.keys[before:])
+        return found
+
+    def _counts(self, name: str, key: PassKey) -> bool:
+        """Is a pass of a name left in? Where none is, all are taken, and what rests on them is left out as well."""
+        if name not in self.columns:
+            return not any(w.excluded for w in self.workings.by_part(as_id(name), self.contender) if w.key == key)
+        read = ReadingKey(self.test.id, self.contender, key.specimen, key.pass_, key.part, name)
+        return not self.workings.excluded(self.quantity.id, frozenset((read, replace(read, part=""))))
 
     def over_parts(self, name: str) -> Sequence[Uncertain]:
         here = (self.key.specimen, self.key.pass_)
@@ -188,14 +213,26 @@ class _Bench:
         raise NoValue("no reading")
 
     def _quantity(self, quantity: str, contender: str, key: PassKey) -> Uncertain:
-        for working in self.workings.by_part(quantity, contender):
-            if working.key == key:
+        """Pass by pass within one test, and across tests with the same passes; else all passes of it as one value."""
+        workings = self.workings.by_part(quantity, contender)
+        if self._runs_beside(quantity, contender):
+            for working in (
+                w for part in dict.fromkeys((key.part, "")) for w in workings if w.key == replace(key, part=part)
+            ):
                 self.keys.extend(working.keys)
                 if working.value is None:
                     raise NoValue(working.absent_because)
                 return working.value
-        self.keys.extend(k for w in self.workings.by_part(quantity, contender) for k in w.keys)
+        behind = [k for w in workings for k in w.keys]
+        self.keys.extend(behind)
+        self.settled.update(behind)
         return self.workings.joined(quantity, contender)
+
+    def _runs_beside(self, quantity: str, contender: str) -> bool:
+        if any(q.id == quantity for q in self.test.quantities):
+            return True
+        mine = self.workings.pass_keys(self.quantity.id, self.contender)
+        return mine == self.workings.pass_keys(quantity, contender)
 
     def _noted(self, name: str, value: Uncertain) -> Uncertain:
         keys = (self.keys[-1],) if self.keys and self.keys[-1].name == name else ()

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import inf, isinf
 from typing import Literal
 
-from reportgen.judgement.convolution import Parts, probability_below
+from reportgen.judgement.convolution import Parts, probability_below, with_part
 from reportgen.judgement.differed import with_rounding
 from reportgen.judgement.half_width import holds_steps, unshared
 from reportgen.judgement.measured import Limit, Measured, Reason, Single
@@ -73,6 +73,7 @@ def _error_of(measured: Measured, single: Single) -> _Error:
     parts = unshared(measured.contributions, {})
     if single.sd_of_mean is None or single.degrees is None or single.scatter is None:
         return _Error(0.0, 1.0, with_rounding(parts, measured.steps))
+    parts = with_part(unshared(measured.contributions, {}, repeat=True), single.between)
     if not holds_steps(single.scatter, max(measured.steps, default=0.0)):
         parts = with_rounding(parts, measured.steps)
     return _Error(single.sd_of_mean, single.degrees, parts)

@@ -47,6 +47,11 @@ def parts_of(uniform_sds: Iterable[float], normal_sds: Iterable[float]) -> Parts
     return Parts(tuple(u * sqrt(3.0) for u in wide[:kept]), normal)
 
 
+def with_part(parts: Parts, normal_sd: float) -> Parts:
+    """The parts and one more normal one."""
+    return parts_of((a / sqrt(3.0) for a in parts.uniform), (parts.normal, normal_sd)) if normal_sd else parts
+
+
 def sd_of(parts: Parts) -> float:
     """Standard deviation of the sum."""
     return sqrt(fsum(a * a / 3.0 for a in parts.uniform) + parts.normal**2)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from math import sqrt
 
 from reportgen.judgement.convolution import Parts, parts_of, quantile
-from reportgen.judgement.half_width import Rounding
+from reportgen.judgement.half_width import Rounding, unshared
 from reportgen.judgement.measured import Measured
 
 LEVEL = 0.95
@@ -20,12 +20,13 @@ def with_rounding(parts: Parts, steps: Sequence[float]) -> Parts:
     return parts_of(uniform, [parts.normal])
 
 
-def instrument_half_width(first: Measured, second: Measured, parts: Parts, steps: Rounding) -> float | None:
+def instrument_half_width(first: Measured, second: Measured, steps: Rounding) -> float | None:
     """Half-width of the instrument's 95 % interval of a difference; None where nothing is known of the instrument.
 
     Rounding is convolved with the other parts. Never less than g·δ: where rounding is the only part, whole steps
     count, and the least lead decides (the convolution alone would let one step do).
     """
+    parts = unshared(first.contributions, second.contributions)
     if not parts and not steps.step and not first.contributions and not second.contributions:
         return None
     all_parts = with_rounding(parts, (*first.steps, *second.steps))

@@ -29,18 +29,18 @@ class Rounding:
     floor: float = 0.0
 
 
-def unshared(first: Mapping[Source, float], second: Mapping[Source, float]) -> Parts:
+def unshared(first: Mapping[Source, float], second: Mapping[Source, float], *, repeat: bool = False) -> Parts:
     """Type B parts of first minus second: by source, signed contributions subtract, so what is shared cancels.
 
     A shared gain leaves its share of the difference by the same subtraction. Steps and scatter are left out: they
-    have rules of their own.
+    have rules of their own; for a `repeat`, what a result carries of the scatter of another quantity is one more part.
     """
     sources = {*first, *second}
     if not sources:
         return NOTHING
     uniform: list[float] = []
     normal: list[float] = []
-    for source in sorted(s for s in sources if s.sort not in ("step", "scatter")):
+    for source in sorted(s for s in sources if s.sort != "step" and (repeat or s.sort != "scatter")):
         size, other = first.get(source, 0.0), second.get(source, 0.0)
         left = size - other
         if abs(left) > TOLERANCE * max(abs(size), abs(other)):

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from math import exp, inf, sqrt
 
 from reportgen.judgement.blocks import NOISE
-from reportgen.judgement.convolution import Parts, parts_of
+from reportgen.judgement.convolution import Parts, with_part
 from reportgen.judgement.half_width import Rounding, combined, exceeds, half_width, rounding, unshared
 from reportgen.judgement.measured import Better, Measured, Rules
 from reportgen.judgement.scale import difference_from_logarithm
@@ -66,7 +66,7 @@ def weigh(first: Measured, second: Measured, scatter: Scatter, rules: Rules) -> 
     steps = rounding(first, second)
     if spread is not None and spread.variance == 0.0 and steps.step == 0.0:
         spread = None  # equal passes on a scale whose step nobody knows show that there is a step, not that all repeats
-    parts = unshared(first.contributions, second.contributions)
+    parts = unshared(first.contributions, second.contributions, repeat=True)
     apart = freed is None and first.sessions.isdisjoint(second.sessions) and rules.between_sessions is None
     if rules.between_sessions:
         parts = _with_sessions(parts, first, second, rules.between_sessions)
@@ -139,4 +139,4 @@ def _with_sessions(parts: Parts, first: Measured, second: Measured, sd: float) -
         for name in sorted(first.sessions | second.sessions)
     ]
     added = sd * sqrt(sum(w * w for w in shares))
-    return parts_of((a / sqrt(3.0) for a in parts.uniform), (parts.normal, added)) if added else parts
+    return with_part(parts, added)

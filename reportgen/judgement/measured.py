@@ -146,7 +146,8 @@ class Single:
     """Interval of one contender's own result. `covers` says what it holds; u None gives `why_no_u`.
 
     `why_no_u`: limit, no-result, accuracy-unknown (neither scatter nor instrument says anything). Where the scatter is
-    known, `scatter` is that of one pass, `sd_of_mean` the result's share of it, both with `degrees` of freedom.
+    known, `scatter` is that of one pass, `sd_of_mean` the result's share of it, both with `degrees` of freedom, and
+    `between` its share of the scatter between sessions, where one is declared.
     """
 
     name: str
@@ -159,6 +160,7 @@ class Single:
     scatter: float | None = None
     sd_of_mean: float | None = None
     degrees: float | None = None
+    between: float = 0.0
 
 
 @dataclass(frozen=True)

@@ -108,7 +108,7 @@ def _settle(weighed: Weighed, first: Measured, second: Measured, scatter: Scatte
 
 def instrument_interval(weighed: Weighed) -> tuple[bool | None, float | None, float | None]:
     """Whether they differed in these runs, and the instrument's interval of the difference (None: not known)."""
-    half = instrument_half_width(weighed.first, weighed.second, weighed.parts, weighed.steps)
+    half = instrument_half_width(weighed.first, weighed.second, weighed.steps)
     if half is None:
         return None, None, None
     if weighed.d is None:

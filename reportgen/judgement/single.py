@@ -6,7 +6,7 @@ from dataclasses import replace
 from math import fsum, sqrt
 from typing import Literal
 
-from reportgen.judgement.convolution import quantile, sd_of
+from reportgen.judgement.convolution import quantile, sd_of, with_part
 from reportgen.judgement.differed import with_rounding
 from reportgen.judgement.half_width import holds_steps, unshared
 from reportgen.judgement.measured import Measured, Rules, Single
@@ -26,12 +26,13 @@ def interval_of(working: Measured, one: Measured, scatter: Scatter | None, rules
         return _without(one, "limit" if one.limit else "no-result")
     if one.limit is not None:
         return _without(one, "limit")
-    parts = unshared(working.contributions, {})
     step = max(working.steps, default=0.0)
     rounding = fsum(s * s for s in working.steps) / 12.0
     spread = result_of(scatter, working) if scatter is not None else None
     if spread is None or (spread.variance == 0.0 and step == 0.0):
         return _instrument_only(working, one, rules)
+    between = (rules.between_sessions or 0.0) / sqrt(len(working.sessions))
+    parts = with_part(unshared(working.contributions, {}, repeat=True), between)
     added = 0.0 if holds_steps(spread.sd, step) else rounding
     root = sqrt(spread.variance + added)
     half = quantile(LEVEL, root, spread.degrees, parts)
@@ -39,7 +40,13 @@ def interval_of(working: Measured, one: Measured, scatter: Scatter | None, rules
     coarse = step > 0.0 and step >= 2.0 * spread.sd
     found = _single(one, u, half, rules, "instrument and scatter", coarse)
     unit = one.value if rules.scatter == "relative" else 1.0
-    return replace(found, scatter=spread.sd * unit, sd_of_mean=sqrt(spread.variance) * unit, degrees=spread.degrees)
+    return replace(
+        found,
+        scatter=spread.sd * unit,
+        sd_of_mean=sqrt(spread.variance) * unit,
+        degrees=spread.degrees,
+        between=between * unit,
+    )
 
 
 def _instrument_only(working: Measured, one: Measured, rules: Rules) -> Single:

@@ -45,6 +45,7 @@ def _left_out(campaign: Campaign, caveat: Caveat, result: Result, fewer: bool) -
         result.without,
         result.u,
         result.estimate.unit,
+        result.without_limit,
         low=result.low,
         high=result.high,
         decimals=amounts.decimals(result),

@@ -17,7 +17,8 @@ from reportgen.wording.sentence import inside, paragraph, sentence
 def covers_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:
     """What the intervals of a quantity hold; empty where it has none."""
     s = standing(campaign, evaluation, quantity, part)
-    kinds = dict.fromkeys((r.covers, r.at_least) for r in s.results if r.low is not None or r.high is not None)
+    within = [r for r in s.results if r.low is not None and r.high is not None]  # a bound has no interval
+    kinds = dict.fromkeys((r.covers, r.at_least) for r in within)
     return paragraph(*(covers(code, at_least) for code, at_least in kinds))
 
 

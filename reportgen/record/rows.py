@@ -53,6 +53,7 @@ def result_row(result: Result, campaign: Campaign, caveats: list[str], traced: l
         "passes": result.passes,
         "excluded": result.excluded,
         "without_exclusions": number(result.without),
+        "without_limit": result.without_limit,
         "limit": e.limit if e else None,
         "rank": list(result.rank) if result.rank and not result.blocked else None,
         "blocked": why_blocked(result.blocked) if result.blocked else None,

@@ -51,7 +51,7 @@ RESULT = row(
     at_least={"type": "boolean"}, why_no_u=MAYBE_TEXT, printed=NAME,
     covers=one_of("instrument and scatter", "instrument"), part=MAYBE_TEXT, yes=MAYBE_WHOLE, of=MAYBE_WHOLE,
     grade=MAYBE_TEXT, grades={"type": "object", "additionalProperties": WHOLE}, passes=WHOLE, excluded=WHOLE,
-    without_exclusions=NUMBER, limit=LIMIT,
+    without_exclusions=NUMBER, without_limit=LIMIT, limit=LIMIT,
     rank={"type": ["array", "null"], "items": {"type": "integer", "minimum": 1}, "minItems": 2, "maxItems": 2},
     blocked=MAYBE_TEXT, missing=MAYBE_TEXT, caveats=NAMES, trace=every(TRACE), by_pass=every(PASS), scatter=NUMBER,
     degrees=NUMBER, budget=every(BUDGET),

@@ -184,7 +184,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "exclusion.not-repeated": "{left_out} and wasn't repeated",
     "exclusion.alone": "{left_out}, and nothing else was read",
     "exclusion.order-same": "The order doesn't change",
-    "exclusion.order-changes": "With it, the order changes",
+    "exclusion.order-changes": "With it, some places change",
     # yes/no, counts, grades
     "yes.of": "{yes} of {of}",
     "yes.line": "{name}: {yes} of {of}",
