@@ -114,3 +114,10 @@ def test_lists_and_counts_read_as_a_sentence_does() -> None:
     assert count.counted("pass", 13) == "13 passes"
     assert count.roughly(47) == "50"
     assert count.roughly(8) == "eight"
+
+
+def test_amounts_of_any_size_keep_digits_that_say_something() -> None:
+    """A gap of 1.85 nm against 0.48 nm, read in steps of 0.1 nm: neither reads as nothing."""
+    steps = interval.decimals_of_steps((1e-10, 1e-10), passes=2)
+    printed = [text.replace("\N{NO-BREAK SPACE}", " ") for text in interval.side_by_side(1.85e-9, 4.81e-10, "m", steps)]
+    assert printed == ["1.85 × 10⁻⁹ m", "4.8 × 10⁻¹⁰ m"]
