@@ -78,6 +78,17 @@ class Estimate:
 
 
 @dataclass(frozen=True)
+class InUnit:
+    """A result put in another unit that the author wants shown; each is rounded for itself."""
+
+    unit: str
+    value: float | None
+    u: float | None
+    low: float | None
+    high: float | None
+
+
+@dataclass(frozen=True)
 class Result:
     test: str
     quantity: str
@@ -104,6 +115,7 @@ class Result:
     missing: str  # why there is no result: "not yet tested", "not read", the reasons given
     rests_on: Keys
     without_limit: Limit | None = None  # `without` is then only a bound
+    also: tuple[InUnit, ...] = ()  # the same in the other units the author shows
 
 
 @dataclass(frozen=True)

@@ -40,6 +40,7 @@ def prepare(declared: Declared) -> Prepared:
             expressions[quantity.id] = parse(quantity.formula)
         except FormulaError as wrong:
             findings.append(formula_finding(wrong, declared, quantity))
+    findings += _units_to_show(declared)
     constants = dict(_constants(declared, findings))
     findings += _clashes(declared, expressions, constants)
     findings += _circles(declared, expressions)
@@ -59,6 +60,14 @@ def formula_finding(wrong: FormulaError, declared: Declared, quantity: Quantity)
 
 def _unit_finding(wrong: UnitError, place: Place, quantity: Quantity) -> Finding:
     return Finding("error", "unit", place, wrong.says, do=wrong.do, subject=f"quantity/{quantity.id}")
+
+
+def _units_to_show(declared: Declared) -> Iterable[Finding]:
+    for unit in declared.campaign.show:
+        try:
+            parse_unit(unit)
+        except UnitError as wrong:
+            yield Finding("error", "unit", declared.at("show"), f"show: {wrong.says}", do=wrong.do)
 
 
 def _constants(declared: Declared, findings: list[Finding]) -> Iterable[tuple[str, Uncertain]]:

@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from reportgen.campaign.declared import Campaign, Contender, Quantity, Test
 from reportgen.evaluation.evaluated import Contribution, Estimate, Keys, Result, ResultKind
 from reportgen.evaluation.gathered import TWELVE, Gathered, steps_of_one_pass
+from reportgen.evaluation.other_units import in_other_units
 from reportgen.evaluation.working import Working
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Judged, Single
@@ -56,6 +57,7 @@ def measured_result(
         without_limit=gathered.with_all.limit if gathered.with_all else None,
         rank=judged.ranks.get(gathered.contender) if ranked else None, blocked=gathered.measured.blocked,
         yes=None, of=None, grade="", grades={}, missing="", rests_on=gathered.rests_on,
+        also=in_other_units(mean, single, campaign.show),
     )  # fmt: skip
 
 

@@ -57,6 +57,21 @@ def short(result: Result) -> str:
     )
 
 
+def also(result: Result) -> str:
+    """The result's value in the other units its author shows, each rounded for itself: "0.511 oz"; "" without any."""
+    limit = result.estimate.limit if result.estimate else None
+    return say("interval.several").join(
+        interval.value_only(o.value, o.u, o.unit, limit, low=o.low, high=o.high) for o in result.also
+    )
+
+
+def also_in_full(result: Result) -> str:
+    """The same with intervals: "0.511 oz (0.491 to 0.532)"."""
+    limit = result.estimate.limit if result.estimate else None
+    others = ((o.value, o.u, o.low, o.high, o.unit) for o in result.also)
+    return interval.in_units(others, limit, why_no_u(result.why_no_u))
+
+
 def read_once(result: Result) -> bool:
     """A single reading whose repeat isn't known, written in the result's own unit: its own digits say enough."""
     estimate = result.estimate

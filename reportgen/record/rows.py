@@ -11,6 +11,7 @@ from reportgen.evaluation.evaluated import (
     Comparison,
     Contribution,
     FirstPlace,
+    InUnit,
     PassValue,
     Result,
     Verdict,
@@ -63,7 +64,18 @@ def result_row(result: Result, campaign: Campaign, caveats: list[str], traced: l
         "by_pass": [_pass_row(p) for p in result.by_pass],
         "scatter": number(e.scatter) if e else None,
         "degrees": number(e.degrees) if e else None,
+        "also": [_other_unit_row(o) for o in result.also],
         "budget": [_budget_row(c) for c in e.contributions] if e else [],
+    }
+
+
+def _other_unit_row(other: InUnit) -> Row:
+    return {
+        "unit": other.unit,
+        "value": number(other.value),
+        "u": number(other.u),
+        "low": number(other.low),
+        "high": number(other.high),
     }
 
 

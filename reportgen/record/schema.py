@@ -45,6 +45,7 @@ PASS = row(
     absent_because=MAYBE_TEXT,
 )  # fmt: skip
 BUDGET = row(sort=NAME, of=TEXT, where=MAYBE_TEXT, size=NUMBER, share=SHARE, shared={"type": "boolean"}, degrees=NUMBER)
+OTHER_UNIT = row(unit=NAME, value=NUMBER, u=NUMBER, low=NUMBER, high=NUMBER)
 RESULT = row(
     test=NAME, quantity=NAME, contender=NAME, kind=one_of("measured", "yes/no", "count", "grade", "order"),
     value=NUMBER, unit=TEXT, u={"type": ["number", "null"], "minimum": 0}, low=NUMBER, high=NUMBER, coverage=SHARE,
@@ -54,7 +55,7 @@ RESULT = row(
     without_exclusions=NUMBER, without_limit=LIMIT, limit=LIMIT,
     rank={"type": ["array", "null"], "items": {"type": "integer", "minimum": 1}, "minItems": 2, "maxItems": 2},
     blocked=MAYBE_TEXT, missing=MAYBE_TEXT, caveats=NAMES, trace=every(TRACE), by_pass=every(PASS), scatter=NUMBER,
-    degrees=NUMBER, budget=every(BUDGET),
+    degrees=NUMBER, also=every(OTHER_UNIT), budget=every(BUDGET),
 )  # fmt: skip
 COMPARISON = row(
     test=NAME, quantity=NAME, first=NAME, second=NAME, difference=NUMBER, u=NUMBER, low=NUMBER, high=NUMBER, unit=TEXT,

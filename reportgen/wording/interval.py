@@ -44,9 +44,15 @@ def printed(
     return _within(shown, low, high, places)
 
 
-def in_units(converted: Iterable[tuple[Number, Number | None, Number | None, Number | None, str]]) -> str:
+def in_units(
+    converted: Iterable[tuple[Number | None, Number | None, Number | None, Number | None, str]],
+    limit: Limit | None = None,
+    why_no_u: str = "",
+) -> str:
     """One result in several units, each already converted and rounded for itself: "14.20 g (…); 0.501 oz (…)"."""
-    return say("interval.several").join(printed(value, u, low, high, unit) for value, u, low, high, unit in converted)
+    return say("interval.several").join(
+        printed(value, u, low, high, unit, limit, why_no_u) for value, u, low, high, unit in converted
+    )
 
 
 def value_only(

@@ -142,3 +142,22 @@ def test_a_value_is_printed_to_the_place_of_its_uncertainty(tmp_path: Path) -> N
     found = result_of(told, "r", "a")
     assert found["u"] == pytest.approx(0.027, abs=1e-9)
     assert found["printed"].startswith("10.058 ")
+
+
+def test_a_result_is_shown_in_both_unit_families_each_rounded_for_itself(tmp_path: Path) -> None:
+    """1 oz = 28.349 523 125 g (NIST SP 811, B.8); a rise of 45 °C is one of 81 °F, not 113 °F."""
+    told = compile_campaign(
+        tmp_path,
+        TWO + "show: [oz, °F, lbf]\nmeasure:\n  oil: one reading, g, lower\ntests: [warm]\nreadings: readings.csv\n",
+        readings="contender,pass,oil\na,1,28.3\nb,1,56.7\nb,2,56.9\na,2,28.5\n",
+        **{
+            "warm.csv": "contender,hot,cold\na,65,20\nb,70,20\n",
+            "tests/warm.yaml": "title: Warm\nreadings: {file: warm.csv, columns: {hot: {column: hot, unit: °C}, cold: {column: cold, unit: °C}}}\nquantities:\n  rise: {formula: hot - cold, unit: °C, better: lower}\n",
+        },
+    )
+    (ounces,) = result_of(told, "oil", "a")["also"]
+    assert ounces["unit"] == "oz"
+    assert ounces["value"] == pytest.approx(28.4 / 28.349523125, rel=1e-9)
+    assert ounces["u"] == pytest.approx(result_of(told, "oil", "a")["u"] / 28.349523125, rel=1e-9)
+    (rise,) = result_of(told, "rise", "a")["also"]
+    assert rise["value"] == pytest.approx(81, abs=1e-9)
