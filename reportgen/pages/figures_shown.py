@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Result
 from reportgen.pages.words import words
-from reportgen.prose.amounts import short
+from reportgen.prose.amounts import also, short
 from reportgen.wording import interval, number
 from reportgen.wording.language import spoken
 from reportgen.wording.reason import why_blocked, why_missing, why_no_u
@@ -31,6 +31,7 @@ class Printed:
     interval: str
     why_none: str
     whole: str
+    also: str = ""  # the same in other units: "0.511 oz"
 
 
 def printed(results: Sequence[Result]) -> tuple[Printed, ...]:
@@ -49,7 +50,7 @@ def _one(r: Result) -> Printed:
     if e is None or r.kind != "measured":
         return Printed(whole, "", False, _between(r), why, whole)
     value = short(replace(r, estimate=replace(e, unit="")))
-    return Printed(value, "", e.limit is None and e.value is not None, _between(r), why, whole)
+    return Printed(value, "", e.limit is None and e.value is not None, _between(r), why, whole, also(r))
 
 
 def _between(r: Result) -> str:
@@ -67,7 +68,7 @@ def _decimals(value: str) -> int:
 def _padded(p: Printed, most: int) -> Printed:
     has = _decimals(p.value)
     pad = ("" if has or not most else POINT_SPACE) + FIGURE_SPACE * (most - has)
-    return Printed(p.value, pad, True, p.interval, p.why_none, p.whole)
+    return replace(p, pad=pad)
 
 
 def rank_shown(r: Result) -> str:

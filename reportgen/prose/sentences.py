@@ -16,6 +16,7 @@ from reportgen.prose.order import order_line
 from reportgen.prose.result import budget_line, result_line, why_no_u_line
 from reportgen.prose.standing import name, names
 from reportgen.prose.table_notes import (
+    also_line,
     counting_line,
     covers_line,
     instrument_line,
@@ -27,6 +28,7 @@ from reportgen.prose.verdict import campaign_answer, how_firm, money_line, must_
 
 __all__ = [
     "PairCell",
+    "also_line",
     "bound",
     "budget_line",
     "campaign_answer",

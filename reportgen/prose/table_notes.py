@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation
+from reportgen.prose.amounts import also
 from reportgen.prose.counting import counting, yes_no
 from reportgen.prose.once import single_reading
-from reportgen.prose.standing import standing
+from reportgen.prose.standing import name, standing
 from reportgen.prose.unranked import missing
 from reportgen.wording.decision import covers
 from reportgen.wording.language import say, say_of
-from reportgen.wording.listing import and_list
+from reportgen.wording.listing import and_list, commas
 from reportgen.wording.sentence import inside, paragraph, sentence
 
 
@@ -31,6 +32,13 @@ def instrument_line(campaign: Campaign, evaluation: Evaluation, quantity: str, p
         say_of(len(titles), "note.unknown-accuracy", instruments=and_list(titles)) if titles else "",
         say("note.assumed-step") if any(e.assumed_step for e in estimates) else "",
     )
+
+
+def also_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:
+    """The results in the other units their author shows: "Also: Corvane 0.511 oz, Ostler 0.518 oz."; "" without any."""
+    results = [r for r in standing(campaign, evaluation, quantity, part).results if r.also]
+    values = [say("value-of", name=name(campaign, r.contender), value=also(r)) for r in results]
+    return sentence(say("note.also", values=commas(values))) if values else ""
 
 
 def single_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:

@@ -6,7 +6,7 @@ from reportgen.evaluation.evaluated import Comparison
 from reportgen.prose import amounts
 from reportgen.prose.standing import Standing, names
 from reportgen.prose.within import within
-from reportgen.prose.yardstick import yardstick
+from reportgen.prose.yardstick import several_specimens, yardstick
 from reportgen.wording.count import in_words, roughly
 from reportgen.wording.interval import value_only
 from reportgen.wording.language import say, say_of
@@ -80,4 +80,6 @@ def settle(s: Standing) -> list[str]:
         return []
     gap = amounts.gap(pair, s.of_pair(pair))
     size = gap.size if pair.settle.at == "seen" else value_only(abs(pair.settle.difference), None, pair.unit)
+    if several_specimens(s):
+        return [say("first.settle.specimens", count=roughly(pair.settle.passes), gap=size)]
     return [say("first.settle", passes=roughly(pair.settle.passes), gap=size)]

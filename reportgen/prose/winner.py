@@ -21,13 +21,14 @@ def winner(s: Standing, best: str) -> list[str]:
         else say("first.winner", winner=who, place=place, value=amounts.full(result))
     )
     pairs = [(p, r) for r in s.ranked if (p := s.pair(best, r.contender)) and p.difference is not None]
+    alike = s.campaign.test(s.quantity.test).scatter == "common"
+    plain = say("first.lead.plain.alike" if alike else "first.lead.plain")
     if not pairs:
-        return [opening, say("first.lead.plain")]
+        return [opening, plain]
     pair, nearest = min(pairs, key=lambda found: abs(found[0].difference or 0.0))
     lead = amounts.gap(pair, s.of_pair(pair))
     if not lead.half:
-        return [opening, say("first.lead.plain")]
-    alike = s.campaign.test(s.quantity.test).scatter == "common"
+        return [opening, plain]
     held = say(
         "first.lead.alike" if alike else "first.lead",
         gap=lead.size,

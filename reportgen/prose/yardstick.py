@@ -13,10 +13,15 @@ def yardstick(s: Standing, contenders: tuple[str, ...]) -> str:
     if origin in ("declared", "both"):
         return say(f"yardstick.{origin}")
     passes = {s.result(c).passes for c in contenders}
-    if len(passes) != 1:
+    if len(passes) != 1 or several_specimens(s):
         return say("yardstick.uneven")
     (n,) = passes
     return say_of(n, "yardstick.passes", count=in_words(n))
+
+
+def several_specimens(s: Standing) -> bool:
+    """Was some contender bought more than once, so that specimens were compared and not passes?"""
+    return any(len({p.specimen for p in r.by_pass}) > 1 for r in s.results)
 
 
 def ran_once(s: Standing) -> bool:

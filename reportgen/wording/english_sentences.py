@@ -28,6 +28,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "first.lead.alike": "Its lead of {gap} over {next}, the nearest, is more than {yardstick} can hide ({half}): "
     "if all scatter alike, a repeat should agree",
     "first.lead.plain": "A repeat should agree",
+    "first.lead.plain.alike": "If all scatter alike, a repeat should agree",
     "first.matters.yes": "That is more than the {matters} that matters",
     "first.matters.no": "That is less than the {matters} that would matter",
     "first.matters.open": "Whether it is more than the {matters} that matters is open",
@@ -49,6 +50,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     },
     "first.others": "the other {count}",
     "first.settle": "About {passes} passes each would settle a gap of {gap}",
+    "first.settle.specimens": "About {count} specimens of each would settle a gap of {gap}",
     "first.settle.finer": "A finer instrument would settle it sooner than more passes",
     "first.ran-once.reading": "One reading each",
     "first.ran-once": "Each ran once",
@@ -206,6 +208,7 @@ SENTENCES: Mapping[str, str | Forms] = {
         "other": "How far the {instruments} may be off isn't known: the ranges leave that out, and all that they read "
         "may be off alike",
     },
+    "note.also": "In other units: {values}",
     "note.assumed-step": "No instrument is named: the finest digit written counts as its step, and how far it may be "
     "off isn't known",
     "answer.not-tested": "Nothing has been tested yet",
