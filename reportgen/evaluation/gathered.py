@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from math import fsum
 
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Keys
@@ -11,6 +12,7 @@ from reportgen.evaluation.working import Working
 from reportgen.evaluation.workings import over_passes
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Measured
+from reportgen.metrology.combine import mean_of
 from reportgen.metrology.errors import NoValue
 from reportgen.metrology.uncertain import Source, Uncertain
 
@@ -37,28 +39,47 @@ def gather(
     readings: Mapping[ReadingKey, Reading],
     blocked: str,
     rounds: bool,
+    by_specimen: bool = False,
 ) -> Gathered:
-    """Join the passes of one contender (of one part, where parts stay apart)."""
+    """Join the passes of one contender (of one part, where parts stay apart).
+
+    `by_specimen`: some contender was bought more than once; then each specimen is one value, the mean of its passes.
+    """
     used = [w for w in passes if w.used]
     every = [w for w in passes if w.value is not None]
-    mean, why_none = _together(quantity, used)
-    with_all, _ = _together(quantity, every) if len(every) > len(used) else (None, "")
+    mean, why_none = _together(quantity, used, by_specimen)
+    with_all, _ = _together(quantity, every, by_specimen) if len(every) > len(used) else (None, "")
     return Gathered(
         contender=contender,
         passes=tuple(passes),
         mean=mean,
-        measured=_measured(quantity, contender, used, mean, readings, blocked, rounds),
-        with_all=_measured(quantity, contender, every, with_all, readings, blocked, rounds) if with_all else None,
+        measured=_measured(quantity, contender, used, mean, readings, blocked, rounds, by_specimen),
+        with_all=_measured(quantity, contender, every, with_all, readings, blocked, rounds, by_specimen)
+        if with_all
+        else None,
         rests_on=frozenset(k for w in passes for k in w.keys),
         why_none=why_none,
     )
 
 
-def _together(quantity: Quantity, passes: Sequence[Working]) -> tuple[Uncertain | None, str]:
+def several_specimens(passes: Iterable[Working]) -> bool:
+    """Was more than one specimen used?"""
+    return len({w.key.specimen for w in passes if w.used}) > 1
+
+
+def _by_specimen(passes: Sequence[Working]) -> list[list[Working]]:
+    found: dict[str, list[Working]] = {}
+    for w in passes:
+        found.setdefault(w.key.specimen, []).append(w)
+    return list(found.values())
+
+
+def _together(quantity: Quantity, passes: Sequence[Working], by_specimen: bool) -> tuple[Uncertain | None, str]:
     """The passes as one value, or why they give none (one above a limit and one below another can be anything)."""
     try:
-        values = [w.value for w in passes if w.value]
-        return (over_passes(quantity, values) if values else None), ""
+        groups = _by_specimen(passes) if by_specimen else [passes]
+        means = [over_passes(quantity, values) for ws in groups if (values := [w.value for w in ws if w.value])]
+        return (mean_of(means) if len(means) > 1 else means[0] if means else None), ""
     except NoValue as reason:
         return None, reason.says
 
@@ -71,9 +92,22 @@ def _measured(
     readings: Mapping[ReadingKey, Reading],
     blocked: str,
     rounds: bool,
+    by_specimen: bool,
 ) -> Measured:
     known = [w for w in used if w.value is not None and w.value.value is not None]
     bounds = any(w.value is not None and w.value.limit for w in used)
+    if by_specimen:
+        each = [[w.value.value for w in ws if w.value and w.value.value is not None] for ws in _by_specimen(known)]
+        return Measured(
+            name=contender,
+            value=mean.value if mean else None,
+            values=() if bounds else tuple(fsum(values) / len(values) for values in each),
+            contributions=without_steps(mean) if mean else {},
+            steps=tuple(steps_of_one_pass(used).values()),
+            sessions=frozenset(readings[k].session for w in used for k in w.keys) or frozenset({""}),
+            limit=mean.limit if mean else None,
+            blocked=blocked,
+        )
     return Measured(
         name=contender,
         value=mean.value if mean else None,

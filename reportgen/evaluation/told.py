@@ -9,7 +9,7 @@ from reportgen.campaign.declared import Declared, Quantity, Test
 from reportgen.evaluation.decide import decide, is_ranked, rules_for
 from reportgen.evaluation.evaluated import Caveat, Comparison, FirstPlace, Result, ScatterUsed, bears_on
 from reportgen.evaluation.feeds import Feeds
-from reportgen.evaluation.gathered import Gathered, gather
+from reportgen.evaluation.gathered import Gathered, gather, several_specimens
 from reportgen.evaluation.results import measured_result, missing_result, plain_result, untested
 from reportgen.evaluation.words_read import word_workings
 from reportgen.evaluation.working import JOINS, Working
@@ -93,8 +93,10 @@ def _tell_part(
     rounds_recorded = bool(bench.readings.rounds_recorded.get(test.id) or bench.readings.order_recorded.get(test.id))
     rules = rules_for(campaign, test, quantity, unit, rounds_recorded)
     ranked = is_ranked(quantity)
+    several = any(several_specimens(ws) for ws in passes.values())
     gathered = {
-        c: gather(quantity, c, ws, bench.readings.readings, blocked[c], rules.rounds) for c, ws in passes.items()
+        c: gather(quantity, c, ws, bench.readings.readings, blocked[c], rules.rounds, several)
+        for c, ws in passes.items()
     }
     judgeable = [g for g in gathered.values() if g.mean is not None]
     if not judgeable:

@@ -124,6 +124,8 @@ def difference_of(scatter: Scatter, first: Measured, second: Measured) -> tuple[
     """
     if (first.name, second.name) in scatter.by_pair:
         return scatter.by_pair[first.name, second.name]
+    if scatter.alone is not None and (scatter.by_pair or first.limit or second.limit):
+        scatter = replace(scatter, found=scatter.alone)  # no block is common to both: what blocks do stays in the gap
     one, other = _scatter_of(scatter, first), _scatter_of(scatter, second)
     if one is None or other is None:
         return None, None

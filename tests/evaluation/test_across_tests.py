@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from scipy import stats
 
 from tests.campaigns import compile_campaign, refusal, result_of
 from tests.evaluation.bench import evaluated, pair, result, value
@@ -150,3 +151,17 @@ def test_a_declared_scatter_between_sessions_widens_a_result_by_itself(tmp_path:
         **{"tests/burn.yaml": BY_METHOD, "methods/by-hand.1.yaml": "title: M\nsteps: [do it]\nbetween sessions: 0.5 s, a guess\n"},
     )  # fmt: skip
     assert result(found, "burn", "corvane").u == pytest.approx(((0.02 + 0.005) / 2 / 2 + 0.5**2) ** 0.5, rel=1e-6)
+
+
+def test_specimens_are_compared_and_not_their_passes(tmp_path: Path) -> None:
+    """Two specimens of each, every one run twice: one value a specimen, so Student's t with k(m − 1) = 2 degrees."""
+    burns = {"corvane": ((3.10, 3.11), (3.90, 3.91)), "ostler": ((4.50, 4.51), (5.30, 5.29))}
+    table = "contender,specimen,pass,burn\n" + "".join(
+        f"{c},{s},{p},{x}\n" for c, all_ in burns.items() for s, xs in enumerate(all_, 1) for p, x in enumerate(xs, 1)
+    )
+    found = evaluated(tmp_path, TWO + "tests: [burn]\n", readings=table, **{"tests/burn.yaml": TIME})
+    expected = stats.ttest_ind(*([sum(xs) / 2 for xs in all_] for all_ in burns.values()))
+    low, high = expected.confidence_interval(0.95)
+    told = pair(found, "burn", "corvane", "ostler")
+    assert (told.low, told.high) == pytest.approx((low, high), rel=1e-6)
+    assert (expected.pvalue < 0.05, told.resolved) == (False, False)

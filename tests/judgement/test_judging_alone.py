@@ -72,3 +72,22 @@ def test_where_means_and_ratios_order_two_apart_the_gap_is_that_of_the_ratio_and
     assert pair.difference is not None
     assert pair.difference < 0.0
     assert pair.within == "ratios"
+
+
+def test_contenders_that_share_no_round_keep_what_rounds_do_in_their_gap() -> None:
+    """Rounds 10 apart: the pairs inside them are told apart by 1, those across them not by 2."""
+    early, late = ("1", "2"), ("3", "4")
+    found = judge(
+        [
+            result("a", 3.1, 13.1, rounds=early),
+            result("b", 4.1, 14.2, rounds=early),
+            result("c", 5.1, 15.2, rounds=late),
+            result("d", 6.1, 16.1, rounds=late),
+        ],
+        Rules("lower", rounds=True),
+    )
+    resolved = {(p.first, p.second): p.resolved for p in found.pairs}
+    assert resolved["a", "b"]
+    assert resolved["c", "d"]
+    assert not any(resolved[one, other] for one in "ab" for other in "cd")
+    assert found.first.winner is None
