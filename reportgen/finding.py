@@ -5,6 +5,7 @@ Every room may raise or return these; none of them prints.
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
@@ -51,6 +52,18 @@ class Refused(Exception):
     def __init__(self, findings: Iterable[Finding]) -> None:
         self.findings = tuple(findings)
         super().__init__("; ".join(f"{f.place}: {f.says}" for f in self.findings))
+
+
+def unseen_characters(text: str) -> str:
+    """A sentence on the first character of `text` that prints as nothing or as a space; "" where there is none.
+
+    Format characters and spaces other than the plain one (Unicode, categories Cf and Zs).
+    """
+    for character in text:
+        if unicodedata.category(character) in ("Cf", "Zs") and character != " ":
+            name = unicodedata.name(character, "unnamed").lower()
+            return f"There is a character that can't be seen: {name} (U+{ord(character):04X})."
+    return ""
 
 
 def refuse(rule: str, place: Place, says: str, why: str = "", do: str = "") -> Refused:

@@ -17,7 +17,7 @@ from reportgen.campaign.in_reach import Reach, reach_of
 from reportgen.campaign.join_tests import build_tests, check_readings, with_remarks
 from reportgen.campaign.members import Member
 from reportgen.campaign.remarks import Scope, remarks
-from reportgen.campaign.sources_of import source_of
+from reportgen.campaign.sources_of import sources_of
 from reportgen.campaign.verdict_of import verdict_of, verdict_places
 from reportgen.campaign.written.campaign import WrittenCampaign
 from reportgen.campaign.written.contender import WrittenContender
@@ -78,7 +78,7 @@ def _known(w: WrittenCampaign, inside: Folder, reach: Reach, told: list[Finding]
     known = Known(inside.path, reach.use_instrument, reach.is_instrument, reach.by_unit, reach.use_method)
     return dataclasses.replace(
         known,
-        readings=tuple(source_of(s, told) for s in w.readings),
+        readings=sources_of(w.readings, told),
         columns=columns_of((s.columns for s in w.readings), known, told),
     )
 

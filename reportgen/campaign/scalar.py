@@ -6,6 +6,7 @@ Each parser raises NotThat. Each pattern (ECMA 262, anchored) accepts what its p
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Sequence
 from decimal import Decimal
 from typing import Annotated
@@ -20,6 +21,7 @@ NUMBER = r"[-+−]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?"
 UNIT = r"[^0-9\s,;:|±(){}\[\]\"'+<>=~-](?:(?!\s[0-9])[^,;:|±{}\[\]\"'+<>=~\n])*"
 AMOUNT = rf"{NUMBER}(?:\s*{UNIT})?"
 GUESS = r",\s*a guess"
+LARGEST_POWER = 300  # of ten: what a floating-point number of 64 bits holds, with room for products (IEEE 754)
 NO_AMOUNT = Amount(Decimal(0), "", "")
 ANY = ("string", "number", "boolean")
 NUMERIC = ("string", "number")
@@ -33,9 +35,11 @@ def number(text: str) -> Decimal:
     if not re.fullmatch(NUMBER, said):
         raise NotThat(f"“{said}” is not a number")
     exponent = re.search(r"[eE]([-+]?[0-9]+)$", said)
-    if len(said) > 60 or (exponent and len(exponent[1]) > 4):
-        raise NotThat(f"“{said[:30]}…” is beyond what can be reckoned with", "Choose a unit that suits it.")
-    return Decimal(said.replace("−", "-"))
+    value = Decimal(0) if len(said) > 60 or (exponent and len(exponent[1]) > 4) else Decimal(said.replace("−", "-"))
+    if (len(said) > 60 or (exponent and len(exponent[1]) > 4)) or (value and abs(value.adjusted()) > LARGEST_POWER):
+        shown = said if len(said) <= 30 else f"{said[:30]}…"
+        raise NotThat(f"“{shown}” is beyond what can be reckoned with", "Choose a unit that suits it.")
+    return value
 
 
 def weight(text: str) -> Decimal:
@@ -64,12 +68,29 @@ def amount(text: str) -> Amount:
     return Amount(number(found[1]), (found[2] or "").strip(), said)
 
 
+def size(text: str) -> Amount:
+    """An amount above nothing: a step, a width, a difference. Raises NotThat."""
+    found = amount(text)
+    if found.value <= 0:
+        raise NotThat(f"“{found.text}” is not above nothing", "Write how large it is, without a sign.")
+    return found
+
+
 def amount_or_guess(text: str) -> Amount:
     """An amount that may say it is a guess: `0.5 g, a guess`."""
     said = text.strip()
     guess = re.search(rf"\s*{GUESS}$", said)
     plain = amount(said[: guess.start()] if guess else said)
+    if plain.value < 0:
+        raise NotThat(f"“{said}” is less than nothing", "A standard deviation has no sign.")
     return Amount(plain.value, plain.unit, said, guess=guess is not None)
+
+
+def without_control_characters(text: str) -> None:
+    """Raises NotThat for what no page may hold: control characters written as escapes (Unicode, categories Cc, Cs)."""
+    for character in text:
+        if unicodedata.category(character) in ("Cc", "Cs") and character not in "\n\r\t":
+            raise NotThat(f"there is a control character in this text (U+{ord(character):04X})", "Delete it.")
 
 
 def words(text: str) -> str:
@@ -122,6 +143,9 @@ _WORDS = Scalar("a text", words, r"\S", types=ANY, sentence=True)
 _TERM = Scalar("a word or two", words, r"\S", types=ANY)
 _FILE = Scalar("a file", words, r"\S", examples=("readings.csv",))
 _AMOUNT = Scalar("a number with its unit", amount, rf"^\s*{AMOUNT}\s*$", NO_AMOUNT, ("25 g",), types=NUMERIC)
+_SIZE = Scalar(
+    "a size with its unit", size, rf"^\s*{AMOUNT.removeprefix('[-+−]?')}\s*$", NO_AMOUNT, ("25 g",), types=NUMERIC
+)
 _GUESS = Scalar(
     "a number with its unit", amount_or_guess, rf"^\s*{AMOUNT}(?:\s*{GUESS})?\s*$", NO_AMOUNT,
     ("0.5 g", "0.5 g, a guess"), types=NUMERIC,
@@ -138,6 +162,7 @@ Words = Annotated[Given[str], _WORDS]
 Term = Annotated[Given[str], _TERM]
 FilePath = Annotated[Given[str], _FILE]
 AmountOf = Annotated[Given[Amount], _AMOUNT]
+SizeOf = Annotated[Given[Amount], _SIZE]
 AmountOrGuess = Annotated[Given[Amount], _GUESS]
 Weight = Annotated[Given[Decimal], _WEIGHT]
 Whole = Annotated[Given[int], _WHOLE]

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Mapping
+import posixpath
+from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Source
 from reportgen.campaign.given import Given
@@ -28,6 +29,21 @@ def source_of(written: WrittenSource, told: list[Finding]) -> Source:
     rows = tuple(tuple(cell.value.strip() for cell in row) for row in written.table or ())
     lines = tuple(row[0].at.line if row else written.at.line for row in written.table or ())
     return Source(roles=roles, rows=rows, row_lines=lines, place=written.at)
+
+
+def sources_of(written: Sequence[WrittenSource], told: list[Finding]) -> tuple[Source, ...]:
+    """All places where readings stand; a file listed twice is an error, for all of it would count twice."""
+    kept: list[Source] = []
+    seen: list[tuple[str, Mapping[str, str]]] = []
+    for source in (source_of(w, told) for w in written):
+        known = (posixpath.normpath(source.file), source.roles)
+        if source.file and known in seen:
+            says = f"“{source.file}” is listed twice"
+            error(told, "listed-twice", source.place, says, "Its readings would count twice.", "Take one of them out.")
+        else:
+            kept.append(source)
+            seen.append(known)
+    return tuple(kept)
 
 
 def _from_text(table: Given[str], roles: Mapping[str, str], told: list[Finding]) -> Source:

@@ -12,7 +12,7 @@ from reportgen.campaign.declared import Column, Quantity, Test
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.look_up import error, unknown
 from reportgen.campaign.quantities_of import quantity_of, quantity_places
-from reportgen.campaign.sources_of import source_of
+from reportgen.campaign.sources_of import sources_of
 from reportgen.campaign.written.measure import WrittenQuantity
 from reportgen.campaign.written.test import WrittenAboutTest, WrittenMeasure, WrittenTest
 from reportgen.finding import Finding, Place
@@ -58,7 +58,7 @@ def _built(
     quantities = tuple(quantity_of(e, id, columns, known, told) for e in entries)
     wanted = {name for q in quantities for name in q.reads} | set(own)
     columns = {name: placed for name, placed in columns.items() if name in wanted}
-    sources = tuple(source_of(s, told) for s in written.readings)
+    sources = sources_of(written.readings, told)
     method = known.method(written.method) if written.method else None
     test = Test(
         id=id,

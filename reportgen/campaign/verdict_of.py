@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from decimal import Decimal
 
 from reportgen.addresses import as_id
@@ -60,6 +61,10 @@ def _must(m: WrittenMust, quantities: Mapping[str, str], told: list[Finding]) ->
     if m.at_most is None and m.at_least is None:
         error(told, "condition-without-bound", m.at, "this condition sets no bound",
               do="Add `at most:` or `at least:`.")  # fmt: skip
+    low, high = m.at_least, m.at_most
+    if low and high and low.value.unit == high.value.unit and low.value.value > high.value.value:
+        says = "`at least` lies above `at most`: nobody could meet that"
+        error(told, "condition-upside-down", m.at, says, do="Exchange the two.")
     return Must(
         look_up(m.quantity, quantities, "quantity", told),
         m.at_most.value if m.at_most else None,
@@ -70,6 +75,9 @@ def _must(m: WrittenMust, quantities: Mapping[str, str], told: list[Finding]) ->
 def _group(entry: Entry[WrittenGroup], quantities: Mapping[str, str], told: list[Finding]) -> Group:
     w = entry.value
     criteria = tuple(c for e in w.criteria if (c := _criterion(e, quantities, told)) is not None)
+    if not w.criteria:
+        do = "Name its criteria, or take the group out."
+        error(told, "group-without-criteria", entry.name.at, f"the group “{entry.name.value}” has no criteria", do=do)
     title = w.title.value if w.title else entry.name.value
     return Group(as_id(entry.name.value), title, w.weight.value if w.weight else None, criteria)
 
@@ -106,7 +114,8 @@ def _readers(w: WrittenVerdict, groups: list[str], told: list[Finding]) -> dict[
         weights = {}
         for entry in reader.value:
             if as_id(entry.name.value) not in groups:
-                told.append(unknown(entry.name, groups, "group"))
+                finding = unknown(entry.name, groups, "group")
+                told.append(replace(finding, do=finding.do or "Add `groups:` with weights, or take `readers:` out."))
             weights[as_id(entry.name.value)] = entry.value.value
         found[reader.name.value] = weights
     return found

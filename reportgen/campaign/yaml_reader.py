@@ -15,10 +15,10 @@ from reportgen.addresses import as_id
 from reportgen.campaign import swallowed
 from reportgen.campaign.did_you_mean import did_you_mean, is_meant
 from reportgen.campaign.given import Entry, Given
-from reportgen.campaign.scalar import name
+from reportgen.campaign.scalar import name, without_control_characters
 from reportgen.campaign.shape import ANY_TEXT, Either, Key, Keyed, Listed, NotThat, Record, Scalar, Shape, shape_of
 from reportgen.campaign.yaml_text import STRANGE, Document
-from reportgen.finding import Place
+from reportgen.finding import Place, unseen_characters
 
 T = TypeVar("T")
 
@@ -27,7 +27,7 @@ def read_record(document: Document, written: type[T]) -> T:
     """The whole document as one written record; findings are added to the document."""
     shape = shape_of(cast(type, written))
     if document.root is None:
-        document.error("empty-file", Place(document.file), "the file is empty", do=_wants(shape))
+        document.error("empty-file", Place(document.file), "the file is empty", do=f"Write it: {_wants(shape)}.")
         return cast(T, _filler(shape, Place(document.file)))
     return cast(T, read(document, document.root, shape))
 
@@ -80,6 +80,7 @@ def _scalar(document: Document, node: yaml.Node, shape: Scalar) -> Any:
 
 def _parsed(document: Document, shape: Scalar, text: str, place: Place) -> Given[Any]:
     try:
+        without_control_characters(text)
         return Given(shape.parse(text), text, place)
     except NotThat as not_that:
         do = not_that.do or (f"Write it like this: {' · '.join(shape.examples)}" if shape.examples else "")
@@ -135,6 +136,7 @@ def _name(document: Document, node: yaml.Node, *, any_name: bool) -> Given[str] 
         return None
     place = document.place(node)
     try:
+        without_control_characters(text)
         return Given(text if any_name and text else name(text), text, place)
     except NotThat as not_that:
         document.error("name-without-letters", place, not_that.says, do=not_that.do)
@@ -225,6 +227,8 @@ def _unknown_key(
     else:
         known = [k.name for k in shape.keys]
         do = did_you_mean(text.replace("_", " "), known)
+        if unseen := unseen_characters(text):
+            do = f"{unseen} Delete it and type a plain space, or nothing, in its place. {do}"
         if node.flow_style:
             do += " If it belongs to the text before it, quote that text."
         document.error("unknown-key", at, f"“{text}:” is no key here", do=do)

@@ -47,8 +47,10 @@ def find_workspace(path: Path) -> Workspace:
 
 def _nothing_here(path: Path, start: Path) -> Refused:
     near = sorted(p.parent.name for p in start.glob(f"*/{CAMPAIGN}"))
-    alike = sorted(p.name for p in start.glob("campaign.y*"))
-    if alike:
+    alike = sorted(p.name for p in start.glob("campaign.y*") if p.name != CAMPAIGN)
+    if (start / CAMPAIGN).exists():
+        do = f"Put a file in the place of {CAMPAIGN}: it is a folder, a pipe or a link in a circle."
+    elif alike:
         do = f"Rename {alike[0]} to {CAMPAIGN}."
     elif near:
         do = f"Name one of the campaigns here: {', '.join(near)}."

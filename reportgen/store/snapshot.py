@@ -11,6 +11,7 @@ import os
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from stat import S_ISREG
 
 UNSURE = 2_000_000_000  # nanoseconds: the coarsest clock of a file system in common use
 TOO_LARGE_TO_READ = 64 * 1024 * 1024  # bytes: films beside the readings; size and time stand for their content
@@ -36,6 +37,8 @@ def take(files: Iterable[Path], before: Snapshot, now: int) -> dict[str, Seen]:
     for path in files:
         try:
             stat = path.stat()
+            if not S_ISREG(stat.st_mode):
+                continue  # reading a pipe waits for ever, and some devices have no end
             last = before.get(str(path))
             if last and (last.size, last.changed) == (stat.st_size, stat.st_mtime_ns) and _sure(last):
                 found[str(path)] = last

@@ -8,7 +8,7 @@ from typing import ClassVar
 from reportgen.campaign.dates import DayOf
 from reportgen.campaign.given import Entry
 from reportgen.campaign.ranges import MoneyOf
-from reportgen.campaign.scalar import AmountOf, Name, Term, Words, YesNo
+from reportgen.campaign.scalar import AmountOf, Name, SizeOf, Term, Words, YesNo
 from reportgen.campaign.shape import Short, key, many
 from reportgen.finding import Place
 
@@ -47,7 +47,7 @@ class WrittenClaim:
     at_most: AmountOf | None = key("It claims no more than this")
     at_least: AmountOf | None = key("It claims no less than this")
     is_: AmountOf | None = key("It claims this value")
-    within: AmountOf | None = key("The tolerance it gives with that value")
+    within: SizeOf | None = key("The tolerance it gives with that value")
     under: Words | None = key("The condition it is claimed under, where that isn't ours")
     looked: Words | None = key("What looking showed, where looking settles it")
     testable: YesNo | None = key("no: no number could test it")

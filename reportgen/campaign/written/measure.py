@@ -9,7 +9,7 @@ from reportgen.campaign import short
 from reportgen.campaign.declared import Better, Kind
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.kinds import KINDS, LATER_KINDS
-from reportgen.campaign.scalar import AmountOf, Cell, FilePath, Name, Term, Words, choice
+from reportgen.campaign.scalar import AmountOf, Cell, FilePath, Name, SizeOf, Term, Words, choice
 from reportgen.campaign.shape import Scalar, Short, key, many
 from reportgen.finding import Place
 
@@ -69,7 +69,7 @@ class WrittenQuantity:
     unit: Term | None = key("Its unit, as people write it: g, °F, lbf, dB")
     better: Direction | None = key("Which way is better; without it nothing is ranked")
     instrument: Name | None = key("The instrument its readings were taken with")
-    matters: AmountOf | None = key("The smallest difference that matters in use, fixed before the test")
+    matters: SizeOf | None = key("The smallest difference that matters in use, fixed before the test")
     over_parts: JoinParts | None = key("How the parts of a run are joined")
     over_passes: JoinPasses | None = key("How passes are joined; least, most and middle are shown and never ranked")
     until: AmountOf | None = key("The limit a run goes to")

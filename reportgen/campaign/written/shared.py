@@ -10,7 +10,7 @@ from reportgen.campaign.accuracy import AccuracyOf
 from reportgen.campaign.dates import DayOf
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.ranges import RangeOf
-from reportgen.campaign.scalar import AmountOf, AmountOrGuess, Term, Whole, Words, YesNo, choice
+from reportgen.campaign.scalar import AmountOf, AmountOrGuess, SizeOf, Term, Whole, Words, YesNo, choice
 from reportgen.campaign.shape import Short, key, many, rest
 from reportgen.campaign.written.test import Order, Scatter
 from reportgen.finding import Place
@@ -54,7 +54,7 @@ class WrittenInstrument:
 
     at: Place
     title: Words | None = key("Its name on pages")
-    resolution: AmountOf | None = key("The smallest step it shows")
+    resolution: SizeOf | None = key("The smallest step it shows")
     range: RangeOf | None = key("What it can show: 0 g to 2000 g, up to 130 dB")
     accuracy: AccuracyOf | None = key("As its maker states it: ±0.3 g, ±0.5 % + 2 digits, or unknown")
     by_hand: YesNo | None = key("Whether a hand starts and stops it")
@@ -78,5 +78,5 @@ class WrittenConstant:
     at: Place
     value: AmountOf = key("The value with its unit", required=True)
     source: Words = key("Where it comes from", required=True)
-    within: AmountOf | None = key("Half its width, where it lies between two ends")
-    u: AmountOf | None = key("Its standard uncertainty, where the source gives that")
+    within: SizeOf | None = key("Half its width, where it lies between two ends")
+    u: SizeOf | None = key("Its standard uncertainty, where the source gives that")
