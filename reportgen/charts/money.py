@@ -8,13 +8,13 @@ from dataclasses import dataclass
 from reportgen.campaign.declared import Campaign, Contender, Quantity
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
-from reportgen.charts.identity import Mark, mark_of
 from reportgen.charts.plate import Plate, Row
 from reportgen.charts.readings import has_value
 from reportgen.charts.scale import Axis, axis, known
 from reportgen.charts.side import fitting, lines_of
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Evaluation, Result, ValueForMoney
+from reportgen.marks import ContenderMark, mark_of
 from reportgen.wording import number
 from reportgen.wording.unit import spelled
 
@@ -26,7 +26,7 @@ class Offer:
     """One contender with a price and a result."""
 
     contender: Contender
-    mark: Mark
+    mark: ContenderMark
     price: ValueForMoney
     result: Result
 

@@ -12,12 +12,12 @@ from dataclasses import dataclass
 from reportgen.campaign.declared import Campaign
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
-from reportgen.charts.identity import mark_of
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.scale import Axis
 from reportgen.charts.side import NAMES, lines_of
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Evaluation
+from reportgen.marks import mark_of
 from reportgen.wording.interval import rank_range
 from reportgen.wording.listing import and_list
 from reportgen.wording.sentence import capital, inside

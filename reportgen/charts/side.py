@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 from reportgen.campaign.declared import Campaign, Contender
 from reportgen.charts import plate as ink
-from reportgen.charts.identity import Mark, mark_of
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.scale import Axis
 from reportgen.charts.words import words
 from reportgen.evaluation.evaluated import Result
+from reportgen.marks import ContenderMark, mark_of
 from reportgen.wording import number
 from reportgen.wording.language import spoken
 from reportgen.wording.unit import spelled
@@ -31,7 +31,7 @@ class Named:
     pale: bool = False
 
     @property
-    def mark(self) -> Mark:
+    def mark(self) -> ContenderMark:
         return mark_of(self.index)
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from reportgen.addresses import contender_page, from_to
 from reportgen.campaign.declared import Campaign
-from reportgen.theme import mark_of
+from reportgen.marks import mark_of
 
 
 @dataclass(frozen=True)

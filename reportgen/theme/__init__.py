@@ -1,4 +1,4 @@
-"""A theme's folder → templates, style sheet, palette.
+"""A theme's folder → templates, style sheet.
 
 In: theme files. Out: a template environment. Never knows campaigns.
 
@@ -21,7 +21,6 @@ into one sheet) and `static/`. What it lacks comes from the theme it is based on
 
 from reportgen.theme.frame import Frame, Link
 from reportgen.theme.load import Theme, load_theme
-from reportgen.theme.palette import ContenderMark, mark_of
 from reportgen.theme.render import render
 
-__all__ = ["ContenderMark", "Frame", "Link", "Theme", "load_theme", "mark_of", "render"]
+__all__ = ["Frame", "Link", "Theme", "load_theme", "render"]

@@ -12,13 +12,10 @@ from typing import Any
 
 import pytest
 
-from reportgen.charts import identity
 from reportgen.charts.draw import drawn, figures
 from reportgen.charts.scale import axis
 from reportgen.charts.side import lines_of
 from reportgen.charts.tidy import Untidy, tidy
-from reportgen.theme import load_theme
-from reportgen.theme.palette import mark_of
 from tests.charts.bench_of_results import amount, campaign, contenders, measured, quantity
 from tests.charts.pictures import layer, parsed
 
@@ -87,17 +84,6 @@ def test_names_are_text_and_nothing_else(name: str) -> None:
     told = "".join(t.text for t in layer(shown.svg, "names"))
     assert told.rstrip("…").replace(" ", "")[:8] == name.replace(" ", "")[:8]
     assert name in shown.alt
-
-
-def test_marks_are_the_themes_marks_and_the_fallback_colours_its_light_ones() -> None:
-    for n in range(70):
-        ours, theirs = identity.mark_of(n), mark_of(n)
-        assert (ours.letter, ours.shape) == (theirs.letter, theirs.shape)
-        assert ours.ink.startswith(f"var(--{theirs.css_class},")
-    sheet = next(iter(load_theme(None).static.values())).decode()
-    light = sheet.partition("prefers-color-scheme: dark")[0] + sheet.partition("--c1")[1] + sheet.partition("--c1")[2]
-    for n, colour in enumerate(identity.COLOURS, 1):
-        assert f"--c{n}: {colour}" in light
 
 
 def test_what_is_handed_to_the_converter_is_a_valid_specification(monkeypatch: pytest.MonkeyPatch) -> None:

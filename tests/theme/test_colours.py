@@ -12,10 +12,8 @@ from itertools import combinations
 
 import pytest
 
-from reportgen.charts.identity import COLOURS
-from reportgen.charts.identity import SHAPES as DRAWN_SHAPES
-from reportgen.theme import load_theme, mark_of
-from reportgen.theme.palette import SHAPES
+from reportgen.marks import COLOURS, mark_of
+from reportgen.theme import load_theme
 
 SHEET = load_theme(None).static["static/reading-room.css"].decode()
 DARK = r"@media screen and \(prefers-color-scheme: dark\) \{\s*:root \{(.*?)\}\s*\}"
@@ -74,8 +72,7 @@ def test_dark_is_drawn_for_every_colour() -> None:
     assert dark >= colours
 
 
-def test_charts_use_the_same_shapes_and_as_many_colours() -> None:
-    assert DRAWN_SHAPES == SHAPES
+def test_there_are_as_many_colours_in_drawings_as_in_the_style_sheet() -> None:
     assert len(COLOURS) == len([name for name in variables("light") if re.fullmatch(r"c\d", name)])
 
 
@@ -84,3 +81,10 @@ def test_contenders_keep_a_letter_and_the_first_sixty_four_differ_in_colour_and_
         *("A", "Z", "AA", "AB", "AZ", "BA", "ZZ", "AAA"),
     ]
     assert len({(mark_of(n).shape, mark_of(n).css_class) for n in range(64)}) == 64
+
+
+def test_a_drawing_without_a_style_sheet_keeps_the_light_colours() -> None:
+    light = variables("light")
+    assert {f"c{n}": colour for n, colour in enumerate(COLOURS, 1)} == {
+        name: value for name, value in light.items() if re.fullmatch(r"c\d", name)
+    }
