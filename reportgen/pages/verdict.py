@@ -114,7 +114,7 @@ def _money(told: Told, page: str) -> tuple[MoneyRow, ...]:
             contender=named(told.campaign, v.contender, page),
             price=v.price or words("price.none"),
             beaten=bool(v.dominated_by),
-            says=money_line(told.campaign, verdict.value_quantities, v),
+            says=money_line(told.campaign, verdict.value_quantities, v, told.evaluation),
         )
         for v in sorted(verdict.value, key=lambda v: (v.low is None, v.low or 0.0))
     )

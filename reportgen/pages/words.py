@@ -84,9 +84,9 @@ PHRASES: Mapping[str, str] = {
     "links.methods": "Methods",
     "links.instruments": "Instruments",
     "foot.text": (
-        "A range such as 13.6 to 14.8 holds the true value 95 times in 100. Places that a gap smaller than the "
-        "measurement can resolve are shared: 1–2 means first or second. Each product is the one we bought; "
-        "another of its kind may differ."
+        "Of a hundred ranges such as 13.6 to 14.8, ninety-five hold the true value, as far as the instruments are "
+        "known. Places that a gap smaller than the measurement can resolve are shared: 1–2 means first or second. "
+        "Each product is the one we bought; another of its kind may differ."
     ),
     "changes.first": "Issue {n}: first publication.",
     "changes.first-on": "{date}: issue {n}, first publication.",
