@@ -24,7 +24,7 @@ PHRASES: Mapping[str, str] = {
     "key.excluded": "a cross is one that was left out",
     "key.single": "Each upright line is one reading",
     "key.value": "the upright line is their mean",
-    "key.bar": "the bar behind it is where the true value lies, 95 % sure",
+    "key.bar": "the bar behind it is its 95\u00a0% range",
     "key.thin": "the thin line is what the instrument alone leaves open",
     "key.arrow": "an arrow begins where the meter stopped",
     "key.break": "behind a double stroke it begins further off than the axis reaches",
