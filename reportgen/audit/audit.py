@@ -54,7 +54,7 @@ def _answers(answer: Acceptance, finding: Finding) -> bool:
 
 
 def _answers_nothing(answer: Acceptance, declared: Declared, known: set[str]) -> Finding:
-    place = declared.at(f"accept/{answer.id}")
+    place = declared.at(f"acceptance/{answer.id}")
     if answer.rule not in known:
         names = ", ".join(sorted(r.name for r in RULES))
         return Finding("warning", "accept", place, f"No rule is called `{answer.rule}`.", do=f"The rules are: {names}.")

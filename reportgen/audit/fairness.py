@@ -56,6 +56,17 @@ def excluded_when_not_noted(case: Case) -> Iterable[Seen]:
             )  # fmt: skip
 
 
+def remarks_on_nothing(case: Case) -> Iterable[Seen]:
+    """Exclusions, incidents and caveats about a pass, part or contender that was never read."""
+    tested = {(k.test, k.contender) for k in case.readings.readings}
+    for caveat in case.evaluation.caveats:
+        to_come = caveat.contender and all(c != caveat.contender for _, c in tested)
+        if not caveat.touches and tested and not to_come:
+            about = f" of {caveat.contender}" if caveat.contender else ""
+            says = f"This {caveat.sort} touches nothing: no such reading{about} is there ({caveat.says})."
+            yield Seen(caveat.at, says, _subject(caveat.quantities), caveat.contender)
+
+
 def excluded_for_one(case: Case) -> Iterable[Seen]:
     """Tests in which passes of one contender alone are left out."""
     exclusions = [c for c in case.evaluation.caveats if c.sort == "exclusion"]

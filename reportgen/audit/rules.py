@@ -39,6 +39,12 @@ RULES: tuple[Rule, ...] = (
         fairness.excluded_for_one,
     ),
     Rule(
+        "touches-nothing", "warning",
+        "What was meant to bear on a result bears on none; a reading that should be out still counts.",
+        "Check contender, pass, part and quantity against the table.",
+        fairness.remarks_on_nothing,
+    ),
+    Rule(
         "exclusion-undated", "warning",
         "Readers will ask whether it was left out because of its value.",
         "Add `decided:` before the test, during the test, or after seeing the value.",

@@ -59,8 +59,8 @@ def must_outcomes(
         try:
             claimed = _claimed(must, units[must.quantity])
         except UnitError as wrong:
-            says = f"A condition on {must.quantity}: {wrong.says}"
-            raise Refused([Finding("error", "unit", declared.at("verdict/must"), says, do=wrong.do)]) from None
+            place, says = declared.at(f"verdict/must/{must.quantity}"), f"A condition on {must.quantity}: {wrong.says}"
+            raise Refused([Finding("error", "unit", place, says, do=wrong.do)]) from None
         for contender in declared.campaign.contenders:
             found, keys = _held_against(must.quantity, contender.id, claimed, told)
             outcomes.append(MustOutcome(contender.id, must.quantity, found.outcome, found.probability, keys))

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from reportgen.campaign.declared import Declared
 from reportgen.evaluation.caveats import caveats_of
 from reportgen.evaluation.claims import claim_outcomes
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.evaluation.feeds import feeds_of
+from reportgen.evaluation.fitting import misfits
 from reportgen.evaluation.observing import Observer, ReadingRefused
 from reportgen.evaluation.prepared import formula_finding, prepare
 from reportgen.evaluation.told import Bench, QuantityTold, tell
@@ -30,7 +33,7 @@ def evaluate(declared: Declared, readings: Readings) -> Evaluation:
         campaign, readings.readings, _observer(declared, readings), feeds, prepared.expressions, prepared.units,
         prepared.constants, [c for c in caveats if c.sort == "exclusion"],
     )  # fmt: skip
-    told = _tell_all(Bench(declared, readings, workings, feeds, caveats))
+    told = _tell_all(Bench(declared, readings, workings, feeds, caveats), misfits(declared, readings, prepared.units))
     results = tuple(r for quantity in told for r in quantity.results)
     comparisons = tuple(c for quantity in told for c in quantity.comparisons)
     firsts = tuple(quantity.first for quantity in told if quantity.first)
@@ -57,10 +60,14 @@ def _observer(declared: Declared, readings: Readings) -> Observer:
         raise Refused([Finding("error", "unit", place, f"An instrument: {wrong.says}", do=wrong.do)]) from None
 
 
-def _tell_all(bench: Bench) -> tuple[QuantityTold, ...]:
-    """Every quantity in the campaign's order; one that can't be worked out is a finding, and the rest still run."""
+def _tell_all(bench: Bench, wrong_already: Iterable[Finding]) -> tuple[QuantityTold, ...]:
+    """Every quantity in the campaign's order; one that can't be worked out is a finding, and the rest still run.
+
+    What a formula says of units that are wrong already would be the same mistake told again.
+    """
     told: list[QuantityTold] = []
-    findings: dict[Finding, None] = {}
+    findings: dict[Finding, None] = dict.fromkeys(wrong_already)
+    misfit = {f.subject.removeprefix("quantity/") for f in findings if f.subject}
     for test in bench.declared.campaign.tests:
         for quantity in test.quantities:
             try:
@@ -70,6 +77,8 @@ def _tell_all(bench: Bench) -> tuple[QuantityTold, ...]:
             except ReadingRefused as wrong:
                 findings[wrong.finding] = None
             except MetrologyError as wrong:
+                if isinstance(wrong, UnitError) and misfit & {quantity.id, *bench.feeds.upstream(quantity.id)}:
+                    continue
                 place = bench.declared.at(f"quantity/{quantity.id}/formula")
                 says = f"{quantity.id} = `{quantity.formula}` can't be worked out: {wrong.says}"
                 findings[Finding("error", "formula", place, says, do=wrong.do, subject=f"quantity/{quantity.id}")] = (

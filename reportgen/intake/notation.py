@@ -7,13 +7,16 @@ The table of notations: `16.5`, `16.5 kg`, `1e3`, `over 999` or `>999`, `under 1
 from __future__ import annotations
 
 import re
+import unicodedata
 from dataclasses import dataclass
 from decimal import Decimal
 
+from reportgen.finding import unseen_characters
 from reportgen.intake.reading import Limit
 from reportgen.intake.table import Comma, did_you_mean, key, spelt
 
 NO_REASON = "no reason given"
+LONGEST = 200  # characters; a reading is a number and a unit, a reason for none may be a paragraph
 TIMES = frozenset({"s", "sec", "second", "seconds", "min", "minute", "minutes", "h", "hour", "hours"})
 
 _NUMBER = r"[+-]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?"
@@ -64,6 +67,13 @@ class UnreadableError(Exception):
 def read_cell(text: str, expected: Expected) -> Written:
     """The meaning of one cell; raises `UnreadableError`."""
     text = text.strip()
+    if len(text) > LONGEST and not _NONE.fullmatch(text):
+        raise UnreadableError(
+            "not-a-number",
+            f"“{text[:30]}…” is {len(text)} characters long.",
+            "No reading is as long as that; a quotation mark may be missing, so that many cells became one.",
+            "Look for the place where it should end.",
+        )
     if not text:
         return Written(absent_because=NO_REASON)
     if none := _NONE.fullmatch(text):
@@ -185,6 +195,27 @@ def _why_not(text: str, expected: Expected, whole: str) -> UnreadableError:
             f"“{whole}” has a separator inside the number.",
             "A comma can be a decimal sign or part a thousand from the rest; that is never guessed.",
             f"Write {digits}{also}, with a point as decimal sign.",
+        )
+    if unseen := unseen_characters(plain):
+        return UnreadableError(
+            "not-a-number",
+            f"“{whole}” is no plain number. {unseen}",
+            "It usually comes from copying out of a document or a web page.",
+            "Delete the cell and type the number again.",
+        )
+    if any(unicodedata.category(c) in ("Nd", "No", "Nl") and c not in "0123456789" for c in plain):
+        return UnreadableError(
+            "not-a-number",
+            f"“{whole}” is not written with the digits 0 to 9.",
+            "Digits of other scripts, fractions and raised digits are never guessed at.",
+            "Type the number again, with the digits 0 to 9 and a point.",
+        )
+    if re.match(r"[‐‑‒–—―﹘﹣－]", plain):
+        return UnreadableError(
+            "not-a-number",
+            f"“{whole}” begins with a dash (U+{ord(plain[0]):04X}) that is no minus sign.",
+            "A dash alone often means that nothing was read.",
+            "Write - for minus, or `none (reason)`.",
         )
     if _LATER.fullmatch(plain):
         return UnreadableError(

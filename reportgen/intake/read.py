@@ -12,6 +12,7 @@ from reportgen.intake.missing import Look, Unread, left_unread, missing_columns,
 from reportgen.intake.observe import as_readings, numbered, without_doubles
 from reportgen.intake.opening import Opened, expected_headings, name_of, open_source
 from reportgen.intake.reading import RawFile, Reading, Readings
+from reportgen.intake.repeated import told_once
 from reportgen.intake.seen import Glance
 from reportgen.intake.table import Spot, Table
 from reportgen.sources import Workspace
@@ -42,7 +43,7 @@ def read_readings(ws: Workspace, declared: Declared) -> Readings:
     missing = missing_columns(campaign, looks, unread) if whole else ()
     inline = [o.table for o in opened.values() if o.table is not None and o.raw is None]
     spare = [f for table in inline for f in unread_inline(table, unread[table.spot])]
-    everything = in_order(dict.fromkeys((*of_files, *findings, *missing, *doubles, *spare)))
+    everything = told_once(in_order(dict.fromkeys((*of_files, *findings, *missing, *doubles, *spare))))
     if any(f.severity == "error" for f in everything):
         raise Refused(everything)
     return Readings(kept, _files(opened, unread), everything, *_order(looks))

@@ -60,8 +60,10 @@ class Table:
 
 
 def key(name: str) -> str:
-    """What makes two headings one: case, spaces, hyphens and underscores don't count, every other sign does."""
-    return re.sub(r"[\s_-]+", "-", unicodedata.normalize("NFC", name).casefold().strip()).strip("-")
+    """What makes two headings one: case, spaces, hyphens, underscores and what can't be seen don't count, every other
+    sign does."""
+    seen = "".join(c for c in name if unicodedata.category(c) != "Cf")
+    return re.sub(r"[\s_-]+", "-", unicodedata.normalize("NFC", seen).casefold().strip()).strip("-")
 
 
 def without_unit(heading: str) -> tuple[str, str]:

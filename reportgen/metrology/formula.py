@@ -183,7 +183,8 @@ def _checked(call: Call) -> Call:
     count = len(call.arguments)
     if not least <= count <= most:
         wanted = f"{least}" if least == most else f"{least} or more"
-        raise FormulaError(call.column, f"{call.function} takes {wanted} in its brackets, not {count}", "")
+        says = f"{call.function} takes {wanted} in its brackets, not {count}"
+        raise FormulaError(call.column, says, f"write what it needs between ( and ), {wanted} with commas between")
     for argument in call.arguments if names_only else ():
         if not isinstance(argument, Name):
             raise FormulaError(

@@ -27,7 +27,7 @@ from reportgen.metrology.unit_table import (
     Dimension,
     Known,
 )
-from reportgen.metrology.unit_text import Atoms, read_atoms, write_atoms
+from reportgen.metrology.unit_text import EXAMPLES, Atoms, read_atoms, write_atoms
 
 UnitKind = Literal["plain", "absolute", "difference", "level"]
 
@@ -127,7 +127,7 @@ def known_unit(atom: str, text: str) -> Known:
         if foreign:
             return foreign
     whole = "" if atom == text else f" in “{text}”"
-    raise UnitError(f"“{atom}”{whole} is no unit we know", near or "write a unit such as g, s, °C, lbf, dB or %")
+    raise UnitError(f"“{atom}”{whole} is no unit we know", near or EXAMPLES)
 
 
 def _prefixed(atom: str) -> Known | None:
@@ -206,7 +206,7 @@ def what_of(unit: Unit) -> str:
 
 def _mistake(one: Unit, other: Unit) -> tuple[str, str]:
     pair = (one.dimension, other.dimension)
-    is_and_is = f"{named(one)} is {what_of(one)}, {named(other)} is {what_of(other)}"
+    is_and_is = ", ".join(f"{u.symbol} is {what_of(u)}" if u.symbol else "there is no unit" for u in (one, other))
     if set(pair) == {MASS, FORCE}:
         mass = one if one.dimension == MASS else other
         force = f"{mass.symbol}f" if mass.symbol in ("kg", "g", "lb", "oz") else "kgf"

@@ -18,6 +18,7 @@ Atoms = tuple[tuple[str, Fraction], ...]
 
 LONGEST = 80
 HIGHEST_POWER = 12
+EXAMPLES = "write a unit such as g, s, °C, lbf, dB or %"
 _RAISED = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺", "0123456789-+")
 _LOWERED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 _TWO_WORDS = (
@@ -116,7 +117,7 @@ def _tokens(tidy: str, text: str) -> list[_Token]:
     while at < len(tidy):
         match = _TOKEN.match(tidy, at)
         if not match:
-            raise UnitError(f"“{text}” can't be read as a unit: {tidy[at:].strip()[:1]!r} has no place in one", "")
+            raise UnitError(f"“{text}” can't be read as a unit: {tidy[at:].strip()[:1]!r} has no place", EXAMPLES)
         at = match.end()
         sort = match.lastgroup or ""
         if match["atom"]:
@@ -173,4 +174,4 @@ def _factor(tokens: list[_Token], text: str, depth: int) -> list[tuple[str, Frac
         if token.text == "1":
             return []
         raise UnitError(f"“{text}” has a number for a unit", "")
-    raise UnitError(f"“{text}” can't be read as a unit", "")
+    raise UnitError(f"“{text}” can't be read as a unit", EXAMPLES)

@@ -41,6 +41,7 @@ SEEN: dict[str, tuple[str, dict[str, str], tuple[str, int]]] = {
     "order-sequential": ("", {"readings": "contender,pass,gas\ncorvane,1,10.1\ncorvane,2,10.4\nostler,1,12.3\nostler,2,12.2\n"}, ("campaign.yaml", 5)),
     "order-not-recorded": ("", {"readings": "what,pass,corvane,ostler\ngas,1,10.1,12.3\ngas,2,10.4,12.2\n"}, ("campaign.yaml", 5)),
     "excluded-after-seeing": ("exclude:\n  - {contender: corvane, pass: 2, because: it looked wrong, decided: after seeing the value}\n", {}, ("campaign.yaml", 8)),
+    "touches-nothing": ("incidents:\n  - {contender: corvane, pass: 9, what: spilled}\n", {}, ("campaign.yaml", 8)),
     "exclusion-undated": ("exclude:\n  - {contender: corvane, pass: 2, because: valve left open}\n", {}, ("campaign.yaml", 8)),
     "excluded-for-one": ("exclude:\n  - {contender: corvane, pass: 2, because: valve left open, decided: during the test}\n", {}, ("campaign.yaml", 8)),
     "unused-file": ("", {"raw/forgotten.csv": "a,b\n1,2\n"}, ("raw/forgotten.csv", 0)),

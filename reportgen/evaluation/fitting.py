@@ -1,0 +1,165 @@
+"""What must fit together before anything is worked out: units of one thing, and ends the right way round.
+
+Each mistake is told where the author made it, rather than where a formula later stumbles over it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
+
+from reportgen.addresses import in_formula
+from reportgen.campaign.declared import Amount, Campaign, Declared, Instrument, Kind, Quantity, Test
+from reportgen.finding import Finding, Place
+from reportgen.intake.reading import Reading, Readings
+from reportgen.metrology.errors import FormulaError, UnitError
+from reportgen.metrology.formula import names_in, parse
+from reportgen.metrology.unit import Unit, check_alike, parse_unit
+from reportgen.metrology.unit_table import FORCE, MASS, TIME
+
+OF_KIND: Mapping[Kind, tuple[str, Callable[[Unit], bool]]] = {
+    "timed": ("a time", lambda unit: unit.dimension == TIME),
+    "weighed before and after": ("a mass", lambda unit: unit.dimension in (MASS, FORCE)),
+    "level": ("a level", lambda unit: unit.kind == "level"),
+}
+
+
+def misfits(declared: Declared, readings: Readings, units: Mapping[str, Unit]) -> Iterable[Finding]:
+    """Everything that doesn't fit. `units`: those of the quantities, by id."""
+    campaign = declared.campaign
+    for test in campaign.tests:
+        for quantity in test.quantities:
+            unit = units[quantity.id]
+            yield from _kind_and_unit(declared, quantity, unit)
+            matters = declared.at(_at(quantity, "matters"))
+            for finding in _amount(quantity.matters, unit, f"{quantity.id}, `matters`", matters):
+                yield replace(finding, subject=f"quantity/{quantity.id}")
+            yield from _readings_of(declared, readings, test, quantity, unit)
+    for instrument in campaign.instruments.values():
+        yield from _within_itself(instrument, declared.at(f"instrument/{instrument.id}"))
+    yield from _anchors(declared, units)
+    yield from _cost(declared, units)
+
+
+def _at(quantity: Quantity, key: str) -> str:
+    return f"quantity/{quantity.id}/{key}"
+
+
+def _kind_and_unit(declared: Declared, quantity: Quantity, unit: Unit) -> Iterable[Finding]:
+    """A kind that says what is measured, with a unit of something else."""
+    if not quantity.kind or quantity.kind not in OF_KIND:
+        return
+    what, fits = OF_KIND[quantity.kind]
+    if not fits(unit):
+        says = f"{quantity.id} is of kind {quantity.kind}, and “{quantity.unit}” is no unit of {what}"
+        do = "Correct the unit, or use the kind `one reading`."
+        yield Finding(
+            "error", "unit", declared.at(_at(quantity, "unit")), says, do=do, subject=f"quantity/{quantity.id}"
+        )
+
+
+def _readings_of(
+    declared: Declared, readings: Readings, test: Test, quantity: Quantity, unit: Unit
+) -> Iterable[Finding]:
+    """Readings that a kind's own formula takes as they are, in a unit of something else: one finding a unit."""
+    if not quantity.kind or quantity.kind in ("yes/no", "grade", "count") or _is_reckoned(quantity):
+        return
+    columns = {c.name: c for c in test.columns}
+    told: set[tuple[str, str]] = set()
+    for reading in readings.readings.values():
+        name = reading.key.name
+        if reading.key.test != test.id or name not in quantity.reads or not _is_amount(reading):
+            continue
+        if (name, reading.unit) in told:
+            continue
+        told.add((name, reading.unit))
+        declared_there = reading.unit == columns[name].unit and f"column/{test.id}/{name}" in declared.places
+        place = declared.at(f"column/{test.id}/{name}") if declared_there else reading.at
+        for finding in _alike(reading.unit, unit, columns[name].heading, place):
+            yield replace(finding, subject=f"quantity/{quantity.id}")
+
+
+def _is_reckoned(quantity: Quantity) -> bool:
+    """Whether the author's own formula makes something else of the readings."""
+    return quantity.formula.strip() not in (
+        *quantity.reads,
+        " - ".join(quantity.reads),
+        " - ".join(reversed(quantity.reads)),
+    )
+
+
+def _is_amount(reading: Reading) -> bool:
+    return (reading.value is not None or reading.limit is not None) and bool(reading.unit)
+
+
+def _within_itself(instrument: Instrument, place: Place) -> Iterable[Finding]:
+    """The figures of one instrument, all in units of one thing."""
+    figures = [a for a in (instrument.resolution, instrument.low, instrument.high) if a]
+    figures += [instrument.accuracy.absolute] if instrument.accuracy.absolute else []
+    for amount in figures[1:]:
+        found = tuple(_alike(amount.unit, figures[0].unit, f"The instrument {instrument.id}", place, difference=True))
+        yield from found
+        if found:
+            return
+
+
+def _anchors(declared: Declared, units: Mapping[str, Unit]) -> Iterable[Finding]:
+    """Criteria of the verdict: anchors in the quantity's unit, and the best on its better side."""
+    plan = declared.campaign.verdict
+    better = {q.id: q.better for t in declared.campaign.tests for q in t.quantities}
+    for criterion in (c for g in plan.groups for c in g.criteria) if plan else ():
+        place, unit = declared.at(f"verdict/criterion/{criterion.quantity}"), units[criterion.quantity]
+        wrong = [
+            finding
+            for amount in (criterion.worst, criterion.best)
+            for finding in _amount(amount, unit, f"The criterion {criterion.quantity}", place)
+        ]
+        yield from wrong
+        if wrong:
+            continue
+        worst, best = (_in_si(a) for a in (criterion.worst, criterion.best))
+        if (better[criterion.quantity] == "lower" and best > worst) or (
+            better[criterion.quantity] == "higher" and best < worst
+        ):
+            says = f"{better[criterion.quantity]} is better for {criterion.quantity}, and its anchors say the opposite"
+            do = "Exchange `worst:` and `best:`, or correct `better:`."
+            yield Finding("error", "anchors-upside-down", place, says, "The last would come first.", do)
+
+
+def _in_si(amount: Amount) -> float:
+    unit = parse_unit(amount.unit)
+    return float(amount.value) * float(unit.factor) + float(unit.offset)
+
+
+def _cost(declared: Declared, units: Mapping[str, Unit]) -> Iterable[Finding]:
+    """The formula for what a use costs: it can be read, and every name in it is known."""
+    plan = declared.campaign.verdict
+    if plan is None or plan.use is None:
+        return
+    at = declared.at("verdict/use")
+    try:
+        unknown = sorted(names_in(parse(plan.use.cost)) - _known(declared.campaign))
+    except FormulaError as wrong:
+        place = Place(at.file, at.line, at.column + wrong.column - 1) if at.column else at
+        yield Finding("error", "formula", place, f"In `cost: {plan.use.cost}`: {wrong.says}", do=wrong.do)
+        return
+    for name in unknown:
+        says = f"In `cost: {plan.use.cost}`: nothing here is called {name}"
+        yield Finding("error", "formula", at, says, do="Write the name of a quantity or constant.")
+
+
+def _known(campaign: Campaign) -> set[str]:
+    ids = [*campaign.constants, *(q.id for t in campaign.tests for q in t.quantities)]
+    return {in_formula(i) for i in ids} | {c.name for t in campaign.tests for c in t.columns}
+
+
+def _amount(amount: Amount | None, unit: Unit, of: str, place: Place) -> Iterable[Finding]:
+    return _alike(amount.unit, unit, of, place, difference=True) if amount else ()
+
+
+def _alike(one: str, other: Unit | str, of: str, place: Place, difference: bool = False) -> Iterable[Finding]:
+    """Nothing where the two units go together, else what is wrong with them."""
+    try:
+        check_alike(parse_unit(one), parse_unit(other) if isinstance(other, str) else other, difference)
+    except UnitError as wrong:
+        yield Finding("error", "unit", place, f"{of}: {wrong.says}", do=wrong.do)
