@@ -70,7 +70,7 @@ def _readings_of(
         name = reading.key.name
         if reading.key.test != test.id or name not in quantity.reads or not _is_amount(reading):
             continue
-        if (name, reading.unit) in told:
+        if (name, reading.unit) in told or not _is_known(reading.unit):
             continue
         told.add((name, reading.unit))
         declared_there = reading.unit == columns[name].unit and f"column/{test.id}/{name}" in declared.places
@@ -86,6 +86,15 @@ def _is_reckoned(quantity: Quantity) -> bool:
         " - ".join(quantity.reads),
         " - ".join(reversed(quantity.reads)),
     )
+
+
+def _is_known(unit: str) -> bool:
+    """Whether it is a unit at all; one that isn't is told of its reading, whatever the formula."""
+    try:
+        parse_unit(unit)
+    except UnitError:
+        return False
+    return True
 
 
 def _is_amount(reading: Reading) -> bool:

@@ -54,7 +54,7 @@ def records(text: str, file: str, separator: str) -> Iterator[tuple[int, tuple[s
 
     Raises `Refused` where the quotes are wrong.
     """
-    csv.field_size_limit(max(len(text), csv.field_size_limit()))  # the whole file may be one cell where a quotation mark is missing
+    csv.field_size_limit(max(len(text), csv.field_size_limit()))  # where a quotation mark is missing, all is one cell
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
     begins = 1
     while True:

@@ -1,4 +1,4 @@
-"""A mistake made in every row of a table is told once, with the lines it stands in: ten thousand messages help nobody."""
+"""A mistake made in every row of a table is told once, with its lines: ten thousand messages help nobody."""
 
 from __future__ import annotations
 
