@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from reportgen.finding import Finding, in_order
+from reportgen.finding import Finding, Refused, in_order
 
 SITE_MARK = "site.json"
 FIRST_ISSUE = 1
@@ -26,17 +26,28 @@ if TYPE_CHECKING:
 
 
 def declare(workspace: Workspace, folder: str, publication: Publication) -> Declared:
-    """The campaign in `folder` as declared. Raises `Refused`."""
-    from reportgen.campaign.load import load_campaign
+    """The campaign in `folder` as declared. Raises `Refused`, with what can be known to be wrong further on."""
+    from reportgen.campaign.load import RefusedInPart, load_campaign
 
-    return load_campaign(workspace, folder, publication)
+    try:
+        return load_campaign(workspace, folder, publication)
+    except RefusedInPart as refused:
+        from reportgen.build.look_ahead import in_readings_and_formulas
+
+        further = in_readings_and_formulas(workspace, refused.declared)
+        raise Refused(dict.fromkeys((*refused.findings, *further))) from None
 
 
 def read(workspace: Workspace, declared: Declared) -> Readings:
-    """Its readings. Raises `Refused`."""
+    """Its readings. Raises `Refused`, with what can be known to be wrong with the formulas."""
     from reportgen.intake import read_readings
 
-    return read_readings(workspace, declared)
+    try:
+        return read_readings(workspace, declared)
+    except Refused as refused:
+        from reportgen.build.look_ahead import in_formulas
+
+        raise Refused(dict.fromkeys((*refused.findings, *in_formulas(declared)))) from None
 
 
 def evaluate(declared: Declared, readings: Readings) -> Evaluation:

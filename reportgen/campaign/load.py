@@ -25,6 +25,14 @@ from reportgen.sources.workspace import CAMPAIGN
 __all__ = ["load_campaign", "load_publication"]
 
 
+class RefusedInPart(Refused):
+    """A campaign with errors, and what of it could be read: enough to look for further errors, never to go on with."""
+
+    def __init__(self, declared: Declared) -> None:
+        self.declared = declared
+        super().__init__(declared.findings)
+
+
 def load_campaign(ws: Workspace, folder: str, publication: Publication) -> Declared:
     """The campaign in `folder` (from the workspace). Raises Refused with every error found, warnings among them."""
     told: list[Finding] = []
@@ -39,9 +47,10 @@ def load_campaign(ws: Workspace, folder: str, publication: Publication) -> Decla
         raise Refused(in_order(dict.fromkeys(told)))
     declared = assemble(ws, Records(id, inside, written, contenders, tests, verdict), publication, told)
     findings = in_order(dict.fromkeys(told))
+    declared = Declared(declared.campaign, declared.places, findings)
     if any(f.severity == "error" for f in findings):
-        raise Refused(findings)
-    return Declared(declared.campaign, declared.places, findings)
+        raise RefusedInPart(declared)
+    return declared
 
 
 def _id_of(ws: Workspace, folder: str, path: str, told: list[Finding]) -> str:

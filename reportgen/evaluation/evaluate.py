@@ -11,7 +11,7 @@ from reportgen.evaluation.evaluated import Evaluation
 from reportgen.evaluation.feeds import feeds_of
 from reportgen.evaluation.fitting import misfits
 from reportgen.evaluation.observing import Observer, ReadingRefused
-from reportgen.evaluation.prepared import formula_finding, prepare
+from reportgen.evaluation.prepared import Prepared, formula_finding, known_units, prepare
 from reportgen.evaluation.told import Bench, QuantityTold, tell
 from reportgen.evaluation.verdict import verdict_of
 from reportgen.evaluation.workings import Workings
@@ -26,7 +26,7 @@ def evaluate(declared: Declared, readings: Readings) -> Evaluation:
     Raises `Refused` with every formula, unit or name that can't be used, each with its place.
     """
     campaign = declared.campaign
-    prepared = prepare(declared)
+    prepared = _prepared(declared, readings)
     feeds = feeds_of(campaign, prepared.names)
     caveats = caveats_of(declared, readings.readings, feeds)
     workings = Workings(
@@ -50,6 +50,15 @@ def evaluate(declared: Declared, readings: Readings) -> Evaluation:
         scatters=tuple(quantity.scatter for quantity in told if quantity.scatter),
         upstream={q: feeds.upstream(q) for q in feeds.names},
     )
+
+
+def _prepared(declared: Declared, readings: Readings) -> Prepared:
+    """All made ready; where something can't be, what doesn't fit is told with it."""
+    try:
+        return prepare(declared)
+    except Refused as refused:
+        further = misfits(declared, readings, known_units(declared))
+        raise Refused(dict.fromkeys((*refused.findings, *further))) from None
 
 
 def _observer(declared: Declared, readings: Readings) -> Observer:

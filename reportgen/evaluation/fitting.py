@@ -25,11 +25,13 @@ OF_KIND: Mapping[Kind, tuple[str, Callable[[Unit], bool]]] = {
 
 
 def misfits(declared: Declared, readings: Readings, units: Mapping[str, Unit]) -> Iterable[Finding]:
-    """Everything that doesn't fit. `units`: those of the quantities, by id."""
+    """Everything that doesn't fit. `units`: those of the quantities, by id, as far as they are known."""
     campaign = declared.campaign
     for test in campaign.tests:
         for quantity in test.quantities:
-            unit = units[quantity.id]
+            unit = units.get(quantity.id)
+            if unit is None:
+                continue  # an unknown unit is told by itself
             yield from _kind_and_unit(declared, quantity, unit)
             matters = declared.at(_at(quantity, "matters"))
             for finding in _amount(quantity.matters, unit, f"{quantity.id}, `matters`", matters):
@@ -116,7 +118,7 @@ def _anchors(declared: Declared, units: Mapping[str, Unit]) -> Iterable[Finding]
     """Criteria of the verdict: anchors in the quantity's unit, and the best on its better side."""
     plan = declared.campaign.verdict
     better = {q.id: q.better for t in declared.campaign.tests for q in t.quantities}
-    for criterion in (c for g in plan.groups for c in g.criteria) if plan else ():
+    for criterion in (c for g in plan.groups for c in g.criteria if c.quantity in units) if plan else ():
         place, unit = declared.at(f"verdict/criterion/{criterion.quantity}"), units[criterion.quantity]
         wrong = [
             finding

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 
 from reportgen.addresses import as_id, in_formula
@@ -40,6 +41,7 @@ def prepare(declared: Declared) -> Prepared:
             expressions[quantity.id] = parse(quantity.formula)
         except FormulaError as wrong:
             findings.append(formula_finding(wrong, declared, quantity))
+    findings += _units_of_columns(declared)
     findings += _units_to_show(declared)
     constants = dict(_constants(declared, findings))
     findings += _clashes(declared, expressions, constants)
@@ -47,6 +49,15 @@ def prepare(declared: Declared) -> Prepared:
     if findings:
         raise Refused(findings)
     return Prepared(expressions, {q: names_in(e) for q, e in expressions.items()}, units, constants)
+
+
+def known_units(declared: Declared) -> dict[str, Unit]:
+    """The unit of every quantity that has one we know, by id."""
+    known: dict[str, Unit] = {}
+    for quantity in (q for t in declared.campaign.tests for q in t.quantities):
+        with suppress(UnitError):
+            known[quantity.id] = parse_unit(quantity.unit)
+    return known
 
 
 def formula_finding(wrong: FormulaError, declared: Declared, quantity: Quantity) -> Finding:
@@ -60,6 +71,19 @@ def formula_finding(wrong: FormulaError, declared: Declared, quantity: Quantity)
 
 def _unit_finding(wrong: UnitError, place: Place, quantity: Quantity) -> Finding:
     return Finding("error", "unit", place, wrong.says, do=wrong.do, subject=f"quantity/{quantity.id}")
+
+
+def _units_of_columns(declared: Declared) -> Iterable[Finding]:
+    """Units given to a column itself; one that it has from its quantity is told there."""
+    for test in declared.campaign.tests:
+        of_quantities = {q.unit for q in test.quantities}
+        for column in test.columns:
+            try:
+                parse_unit(column.unit)
+            except UnitError as wrong:
+                if column.unit not in of_quantities:
+                    place = declared.at(f"column/{test.id}/{column.name}")
+                    yield Finding("error", "unit", place, wrong.says, do=wrong.do, subject=f"test/{test.id}")
 
 
 def _units_to_show(declared: Declared) -> Iterable[Finding]:

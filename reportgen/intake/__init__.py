@@ -3,7 +3,7 @@
 In: `Declared` and tables. Out: `Readings`. Never computes anything.
 """
 
-from reportgen.intake.read import read_readings
+from reportgen.intake.read import damage, read_readings
 from reportgen.intake.reading import RawFile, Reading, ReadingKey, Readings
 
-__all__ = ["RawFile", "Reading", "ReadingKey", "Readings", "read_readings"]
+__all__ = ["RawFile", "Reading", "ReadingKey", "Readings", "damage", "read_readings"]

@@ -17,6 +17,8 @@ from reportgen.intake.seen import Glance
 from reportgen.intake.table import Spot, Table
 from reportgen.sources import Workspace
 
+DAMAGE = frozenset({"not-utf-8", "nul-character", "empty-table", "quotes", "ragged-row", "heading-twice", "no-heading"})
+
 
 def read_readings(ws: Workspace, declared: Declared) -> Readings:
     """The readings of a campaign, each with its file, line and cell. Raises `Refused` with every error found.
@@ -47,6 +49,15 @@ def read_readings(ws: Workspace, declared: Declared) -> Readings:
     if any(f.severity == "error" for f in everything):
         raise Refused(everything)
     return Readings(kept, _files(opened, unread), everything, *_order(looks))
+
+
+def damage(ws: Workspace, declared: Declared) -> tuple[Finding, ...]:
+    """What is wrong with files of readings whatever the campaign takes from them: their bytes, quotes, rows."""
+    campaign = declared.campaign
+    known = expected_headings(campaign)
+    sources = {name_of(campaign, s): s for t in campaign.tests for s in t.sources if s.file}
+    found = [f for source in sources.values() for f in open_source(ws, campaign, source, known).findings]
+    return told_once(in_order(f for f in found if f.rule in DAMAGE))
 
 
 def _readings(campaign: Campaign, looks: Mapping[str, tuple[Look, ...]]) -> tuple[list[Reading], list[Finding]]:
