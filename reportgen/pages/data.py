@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import PurePosixPath
 
 from reportgen.addresses import campaign_page, from_to, raw_file, results_file, test_page
 from reportgen.intake.reading import RawFile
@@ -17,9 +18,13 @@ from reportgen.wording.count import whole
 
 @dataclass(frozen=True)
 class FileShown:
-    """A raw file. `listed` leads to its numbered lines, "" where it has none; `unread` are headings never asked for."""
+    """A raw file. `listed` leads to its numbered lines, "" where it has none; `unread` are headings never asked for.
+
+    `saved_as` is its name without folders.
+    """
 
     name: str
+    saved_as: str
     href: str
     listed: str
     digest: str
@@ -67,6 +72,7 @@ def _file(told: Told, page: str, f: RawFile) -> FileShown:
     text = told.texts.get(f.path)
     return FileShown(
         name=name,
+        saved_as=PurePosixPath(name).name,
         href=from_to(page, raw_file(campaign.id, name)),
         listed=from_to(page, listing_page(campaign, f.path)) if text is not None else "",
         digest=f.digest,

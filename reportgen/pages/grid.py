@@ -17,6 +17,7 @@ from reportgen.prose.sentences import finding_line, short
 from reportgen.wording.interval import rank_range
 from reportgen.wording.listing import and_list
 from reportgen.wording.reason import why_blocked, why_missing
+from reportgen.wording.unit import NO_BREAK
 
 
 @dataclass(frozen=True)
@@ -61,7 +62,7 @@ class Grid:
 
 
 SIGNS = ("first", "shared", "behind", "open", "unranked", "shown")
-COLUMNS_ON_A_PHONE, COLUMNS = 5, 8
+COLUMNS_ON_A_PHONE, COLUMNS, LETTERS_ON_A_LINE = 5, 8, 4
 
 
 def grid_of(told: Told, page: str) -> Grid:
@@ -149,7 +150,9 @@ def _beaten(told: Told, r: Result) -> tuple[list[str], list[str]]:
 
 
 def _letters(told: Told, contenders: list[str]) -> str:
-    return " ".join(named(told.campaign, c, "").letter for c in contenders)
+    """Few letters keep to one line; many may break."""
+    between = NO_BREAK if len(contenders) <= LETTERS_ON_A_LINE else " "
+    return between.join(named(told.campaign, c, "").letter for c in contenders)
 
 
 def _names(told: Told, contenders: list[str]) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -22,14 +21,15 @@ from reportgen.wording.decision import direction
 from reportgen.wording.listing import or_list
 
 MOST_LANES = 4
+MOST_ROWS_DOWN = 12
 
 
 @dataclass(frozen=True)
 class ResultRow:
     """One contender's line. `lanes` are the pieces of the brackets past it: "top", "tick", "through", "bottom", "none".
 
-    `limits` are the caveats that stand in full beside this row, `marks` those that bear on it and not on all.
-    `rows_down` is how many lines their place in the side column reaches, 0 where one above reaches over this line.
+    `marks` are of caveats that bear on it and not on all. `joined` is its piece of the hairline to the side column:
+    "" for none, "only", "top", "through" (past it), "tick" or "bottom".
     """
 
     contender: Named
@@ -41,15 +41,15 @@ class ResultRow:
     rank: str
     unranked: str
     marks: tuple[CaveatMark, ...]
-    limits: tuple[CaveatShown, ...]
-    rows_down: int
+    joined: str
 
 
 @dataclass(frozen=True)
 class ResultTable:
-    """`ranked`, `intervals` and `limited` say whether those columns are there; `notes` stand under the table.
+    """`ranked` and `intervals` say whether those columns are there; `notes` stand under the table.
 
-    `marks` are of the caveats that bear on every row.
+    `marks` are of the caveats that bear on every row; `limits` are those about one row each, in full, in the order of
+    the rows, and `limits_from` is how many rows stand above the first of them (at most `MOST_ROWS_DOWN`).
     """
 
     title: str
@@ -58,14 +58,15 @@ class ResultTable:
     ranked: bool
     intervals: bool
     lanes: int
-    limited: bool
+    limits: tuple[CaveatShown, ...]
+    limits_from: int
     marks: tuple[CaveatMark, ...]
     rows: tuple[ResultRow, ...]
     notes: tuple[str, ...]
 
 
 def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: Sequence[Caveat]) -> ResultTable:
-    """The table of `quantity` on `page`; caveats in `in_full` that are about one contender stand in its row."""
+    """The table of `quantity` on `page`; caveats in `in_full` that are about one contender stand beside it."""
     campaign, evaluation = told.campaign, told.evaluation
     results = in_order([r for r in evaluation.results if (r.quantity, r.part) == (quantity.id, part)], quantity)
     bearing = {r.contender: evaluation.caveats_on(quantity.id, r.rests_on) for r in results}
@@ -74,7 +75,7 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
         tuple(shown(campaign, c) for c in bearing[r.contender] if c in in_full and c.contender == r.contender)
         for r in results
     ]
-    rows_down = _reach([bool(of) for of in limits])
+    joined = _joined([bool(of) for of in limits])
     lanes = _lanes(told, quantity, part, results)
     rows = []
     for n, (r, figure) in enumerate(zip(results, printed(results), strict=True)):
@@ -90,8 +91,7 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
                 rank=rank_shown(r),
                 unranked=why_unranked(r),
                 marks=marks(own),
-                limits=limits[n],
-                rows_down=rows_down[n],
+                joined=joined[n],
             )
         )
     return ResultTable(
@@ -101,7 +101,8 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
         ranked=any(r.rank or r.unranked for r in rows),
         intervals=any(r.figure.interval for r in rows),
         lanes=max((len(r.lanes) for r in rows), default=0),
-        limited=any(r.limits for r in rows),
+        limits=tuple(caveat for of in limits for caveat in of),
+        limits_from=min(next((n for n, of in enumerate(limits) if of), 0), MOST_ROWS_DOWN),
         marks=marks(of_all),
         rows=tuple(rows),
         notes=_notes(told, quantity, results),
@@ -194,8 +195,11 @@ def _lanes(told: Told, quantity: Quantity, part: str, results: Sequence[Result])
     return rows
 
 
-def _reach(has: Sequence[bool]) -> list[int]:
-    """For each line how far down its side column reaches: to the next line that has caveats of its own."""
-    starts = [n for n, here in enumerate(has) if here or n == 0] + [len(has)]
-    reach = dict(zip(starts, (b - a for a, b in itertools.pairwise(starts)), strict=False))
-    return [reach.get(n, 0) for n in range(len(has))]
+def _joined(has: Sequence[bool]) -> list[str]:
+    """For each line its piece of the hairline that joins all lines with caveats of their own to the side column."""
+    at = [n for n, here in enumerate(has) if here]
+    if len(at) < 2:
+        return ["only" if here else "" for here in has]
+    ends = {at[0]: "top", at[-1]: "bottom"}
+    inside = range(at[0], at[-1])
+    return [ends.get(n, "tick" if here else "through" if n in inside else "") for n, here in enumerate(has)]

@@ -140,7 +140,7 @@ def _quantity(
     address = f"{quantity.id}-{part}" if part else quantity.id
     results = [r for r in told.evaluation.results if (r.quantity, r.part) == (quantity.id, part)]
     table = result_table(told, page, quantity, part, fresh)
-    in_rows = {limit.number for row in table.rows for limit in row.limits}
+    in_rows = {limit.number for limit in table.limits}
     return QuantityShown(
         id=quantity.id,
         anchor=address,

@@ -40,7 +40,7 @@ PHRASES: Mapping[str, str] = {
     "cell.open": "open",
     "cell.open.aloud": "which place can’t be said from these readings",
     "cell.value.aloud": "{value}, not ranked by this",
-    "cell.unranked": "unranked",
+    "cell.unranked": "not ranked",
     "cell.missing": "not tested",
     "interval": "{low} to {high}",
     "interval.none": "not known",

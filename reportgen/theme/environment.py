@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from functools import lru_cache
 
@@ -14,6 +15,9 @@ def environment_of(templates: Mapping[str, str], origins: Mapping[str, str]) -> 
     Equal templates share one environment, so that a process that compiles again translates none of them again.
     """
     return _environment(tuple(sorted((name, text, origins[name]) for name, text in templates.items())))
+
+
+_BEFORE_UNIT = re.compile(r"(?<=\d) (?=[A-Za-zµΩ°%][A-Za-z²³/·]{0,3}(?![\w]))")
 
 
 @lru_cache(maxsize=2)
@@ -36,7 +40,13 @@ def _environment(named: tuple[tuple[str, str, str], ...]) -> Environment:
         cache_size=-1,
     )
     made.globals["say"] = say
+    made.filters["unbroken"] = unbroken
     return made
+
+
+def unbroken(text: str) -> str:
+    """An author's text with each number kept on one line with the short unit after it (SI brochure, 5.4.3)."""
+    return _BEFORE_UNIT.sub("\u00a0", text)
 
 
 def say(phrase: str) -> str:

@@ -11,6 +11,7 @@ import yaml
 
 from reportgen.finding import Place, refuse
 from reportgen.theme.folder import theme_files
+from reportgen.theme.tight import tight
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -43,7 +44,7 @@ class Theme:
     @property
     def static(self) -> Mapping[str, bytes]:
         """Everything the site must hold for its pages to look right: address → bytes."""
-        sheet = "\n".join(text.strip() + "\n" for _, text in sorted(self.styles.items()))
+        sheet = "\n".join(tight(text) for _, text in sorted(self.styles.items())) + "\n"
         return {self.style_sheet: sheet.encode(), **{f"static/{name}": data for name, data in self.files.items()}}
 
     @cached_property

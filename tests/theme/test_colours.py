@@ -15,7 +15,7 @@ import pytest
 from reportgen.marks import COLOURS, mark_of
 from reportgen.theme import load_theme
 
-SHEET = load_theme(None).static["static/reading-room.css"].decode()
+SHEET = "\n".join(text for _, text in sorted(load_theme(None).styles.items()))
 DARK = r"@media screen and \(prefers-color-scheme: dark\) \{\s*:root \{(.*?)\}\s*\}"
 
 
