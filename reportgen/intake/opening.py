@@ -20,7 +20,7 @@ TEXT_TABLES = (".csv", ".tsv", ".tab", ".txt")
 
 @dataclass(frozen=True)
 class Opened:
-    """A source as a table (None where it can't be one), with what is wrong with it; `raw` only for files."""
+    """A source as a table (None where it can't be one), with what is wrong with it; `raw` is the file it stood in."""
 
     table: Table | None
     raw: RawFile | None
@@ -52,7 +52,9 @@ def open_source(ws: Workspace, campaign: Campaign, source: Source, known: Collec
     if not source.file:
         rows = zip(source.row_lines, source.rows, strict=True)
         table, findings = make_table(source.place.file, rows, source.place)
-        return Opened(_with_comma(table, "\t"), None, findings)
+        stood_in = source.place.file
+        raw = _raw(stood_in, read_bytes(ws, stood_in)) if stood_in and exists(ws, stood_in) else None
+        return Opened(_with_comma(table, "\t"), raw, findings)
     path = name_of(campaign, source)
     try:
         return _open_file(ws, path, known)
@@ -75,8 +77,12 @@ def _open_file(ws: Workspace, path: str, known: Collection[str]) -> Opened:
     text = decode(data, path)
     separator = separator_of(text, path, known)
     table, findings = make_table(path, records(text, path, separator))
-    raw = RawFile(path, digest(data), len(data), tuple(h for h in table.headings if h) if table else ())
+    raw = _raw(path, data, tuple(h for h in table.headings if h) if table else ())
     return Opened(_with_comma(table, separator), raw, findings)
+
+
+def _raw(path: str, data: bytes, headings: tuple[str, ...] = ()) -> RawFile:
+    return RawFile(path, digest(data), len(data), headings)
 
 
 def _with_comma(table: Table | None, separator: str) -> Table | None:

@@ -43,7 +43,7 @@ def read_readings(ws: Workspace, declared: Declared) -> Readings:
     of_files = [f for o in opened.values() for f in o.findings]
     whole = all(o.table is not None for o in opened.values())
     missing = missing_columns(campaign, looks, unread) if whole else ()
-    inline = [o.table for o in opened.values() if o.table is not None and o.raw is None]
+    inline = [o.table for name, o in opened.items() if o.table is not None and not sources[name].file]
     spare = [f for table in inline for f in unread_inline(table, unread[table.spot])]
     everything = told_once(in_order(dict.fromkeys((*of_files, *findings, *missing, *doubles, *spare))))
     if any(f.severity == "error" for f in everything):
@@ -90,9 +90,11 @@ def _order(looks: Mapping[str, tuple[Look, ...]]) -> tuple[dict[str, bool], dict
 
 
 def _files(opened: Mapping[str, Opened], unread: Mapping[Spot, Unread]) -> tuple[RawFile, ...]:
-    files = []
+    """Each file once, by path. What a table typed in the YAML has to spare is a finding; nothing of it is kept here."""
+    files: dict[str, RawFile] = {}
     for each in opened.values():
         if each.raw is not None and each.table is not None:
             left = unread[each.table.spot]
-            files.append(replace(each.raw, unread=(*left.headings, *left.entries)))
-    return tuple(sorted(files, key=lambda f: f.path))
+            spare = (*left.headings, *left.entries) if each.raw.headings else ()
+            files.setdefault(each.raw.path, replace(each.raw, unread=spare))
+    return tuple(files[path] for path in sorted(files))

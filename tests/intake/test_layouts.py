@@ -249,6 +249,18 @@ def test_a_table_typed_in_the_yaml_keeps_the_lines_of_the_yaml(tmp_path: Path) -
     assert readings.files == ()
 
 
+def test_the_yaml_that_tables_were_typed_in_is_a_file_of_readings_once(tmp_path: Path) -> None:
+    """The digest of "abc" is the example of FIPS 180-2, B.1."""
+    (tmp_path / "campaign.yaml").write_bytes(b"abc")
+    tables = (
+        inline(("what", "corvane"), ("mass", "1.50")),
+        inline(("what", "ostler"), ("mass", "2.50"), first_line=30),
+    )
+    (file,) = read(tmp_path, {}, measure("mass", sources=tables)).files
+    assert (file.path, file.size) == ("campaign.yaml", 3)
+    assert file.digest == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
+
+
 def test_a_column_nobody_reads_in_a_typed_table_is_told(tmp_path: Path) -> None:
     test = measure("mass", sources=(inline(("contender", "mass", "moss"), ("corvane", "1", "2")),))
     (found,) = read(tmp_path, {}, test).findings
