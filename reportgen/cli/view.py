@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import signal
 import time
 from pathlib import Path
+from types import FrameType
 from typing import TYPE_CHECKING
 
 import click
@@ -26,6 +28,7 @@ def view(path: Path, port: int | None) -> None:
 
     A mistake shows on the page and here; the last good site stays. Ctrl-C ends it.
     """
+    signal.signal(signal.SIGTERM, _end)
     from reportgen.build.run import SITE
     from reportgen.sources import find_workspace
     from reportgen.view import Shown, changes, compiled, says_the_same, serving
@@ -55,6 +58,11 @@ def view(path: Path, port: int | None) -> None:
         raise click.ClickException(
             f"Port {port} can't be used: {error.strerror}. Leave --port out for one that is free."
         ) from None
+
+
+def _end(number: int, frame: FrameType | None) -> None:
+    """A polite request to stop, from a shell's `kill` or a closing session, ends it as Ctrl-C does."""
+    raise KeyboardInterrupt
 
 
 def _say(outcome: Outcome, path: Path, milliseconds: int = 0) -> None:
