@@ -84,6 +84,8 @@ def _tell_all(bench: Bench, wrong_already: Iterable[Finding]) -> tuple[QuantityT
             except FormulaError as wrong:
                 findings[formula_finding(wrong, bench.declared, quantity)] = None
             except ReadingRefused as wrong:
+                if f"instrument/{wrong.instrument}" in misfit:
+                    continue
                 findings[wrong.finding] = None
             except MetrologyError as wrong:
                 if isinstance(wrong, UnitError) and misfit & {quantity.id, *bench.feeds.upstream(quantity.id)}:

@@ -109,7 +109,7 @@ def _within_itself(instrument: Instrument, place: Place) -> Iterable[Finding]:
     figures += [instrument.accuracy.absolute] if instrument.accuracy.absolute else []
     for amount in figures[1:]:
         found = tuple(_alike(amount.unit, figures[0].unit, f"The instrument {instrument.id}", place, difference=True))
-        yield from found
+        yield from (replace(finding, subject=f"instrument/{instrument.id}") for finding in found)
         if found:
             return
 

@@ -65,15 +65,17 @@ class Observer:
                 step=self.steps.get(column_of(reading)),
             )
         except (UnitError, MetrologyError) as wrong:
-            finding = Finding("error", "unit", reading.at, wrong.says, do=wrong.do, subject=f"test/{reading.key.test}")
-            raise ReadingRefused(finding) from None
+            by = f"“{reading.text}”, read off {reading.instrument}" if reading.instrument else f"“{reading.text}”"
+            says, subject = f"{by}: {wrong.says}", f"test/{reading.key.test}"
+            finding = Finding("error", "unit", reading.at, says, do=wrong.do, subject=subject)
+            raise ReadingRefused(finding, reading.instrument) from None
 
 
 class ReadingRefused(Exception):
-    """A reading whose unit or value can't be used."""
+    """A reading whose unit or value can't be used, with the instrument it was read off ("" for none)."""
 
-    def __init__(self, finding: Finding) -> None:
-        self.finding = finding
+    def __init__(self, finding: Finding, instrument: str) -> None:
+        self.finding, self.instrument = finding, instrument
         super().__init__(finding.says)
 
 
