@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from reportgen.audit.case import Case, Seen
 from reportgen.campaign.declared import Test
+from reportgen.prose.standing import name, names
 
 
 def sequential_order(case: Case) -> Iterable[Seen]:
@@ -33,7 +34,7 @@ def unequal_passes(case: Case) -> Iterable[Seen]:
         runs = _runs(case, test)
         counts = {c.id: runs.count(c.id) for c in case.declared.campaign.contenders if c.id in runs}
         if len(set(counts.values())) > 1:
-            told = ", ".join(f"{c} {n}" for c, n in counts.items())
+            told = ", ".join(f"{name(case.declared.campaign, c)} {n}" for c, n in counts.items())
             says = f"Unequal numbers of passes in {test.title}: {told}."
             yield Seen(case.declared.at(f"test/{test.id}"), says, f"test/{test.id}")
 
@@ -75,7 +76,7 @@ def excluded_for_one(case: Case) -> Iterable[Seen]:
         who = {k.contender for c in here for k in c.touches if k.test == test.id}
         if len(who) == 1 and len({k.contender for k in case.readings.readings if k.test == test.id}) > 1:
             contender = who.pop()
-            says = f"In {test.title} passes are left out for {contender} alone."
+            says = f"In {test.title} passes are left out for {name(case.declared.campaign, contender)} alone."
             yield Seen(here[0].at, says, f"test/{test.id}", contender)
 
 
@@ -85,10 +86,9 @@ def sessions_apart(case: Case) -> Iterable[Seen]:
         mine = [c for c in case.evaluation.comparisons if (c.quantity, c.part) == (first.quantity, first.part)]
         apart = [c for c in mine if c.reason.code == "sessions-apart"]
         if apart:
-            says = (
-                f"{first.quantity}: {apart[0].first} and {apart[0].second} never ran in one session, "
-                f"so {len(apart)} of {len(mine)} comparisons can't be decided."
-            )
+            who = names(case.declared.campaign, (apart[0].first, apart[0].second))
+            undecided = f"so {len(apart)} of {len(mine)} comparisons can't be decided"
+            says = f"{first.quantity}: {who} never ran in one session, {undecided}."
             yield Seen(case.declared.at(f"quantity/{first.quantity}"), says, f"quantity/{first.quantity}")
 
 
@@ -126,10 +126,10 @@ def verdict_not_borne_out(case: Case) -> Iterable[Seen]:
     if out:
         yield Seen(place, f"“best: {best}”, but {best} doesn't meet a condition ({out[0].quantity}).", severity="error")
     elif firsts and len(worse) == len(firsts):
-        told = ", ".join(f"{q} ({who} is better)" for q, who in worse.items())
+        told = ", ".join(f"{q} ({name(case.declared.campaign, who)} is better)" for q, who in worse.items())
         yield Seen(place, f"“best: {best}” is contradicted by everything it rests on: {told}.", severity="error")
     elif worse:
-        told = ", ".join(f"{q} ({who} is better)" for q, who in worse.items())
+        told = ", ".join(f"{q} ({name(case.declared.campaign, who)} is better)" for q, who in worse.items())
         yield Seen(place, f"“best: {best}”: the readings show another to be better on {told}.")
     elif open_ := [f.quantity for f in firsts if f.winner != best]:
         yield Seen(place, f"“best: {best}”: the readings don't decide first place on {', '.join(open_)}.")

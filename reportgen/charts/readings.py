@@ -14,6 +14,7 @@ from reportgen.evaluation.evaluated import Result
 _BAR, VALUE = 10.0, 18.0  # heights of interval and value line, px
 _PASSES = 13.0  # px from the value's line down to the passes
 _DOT = 4.2  # px between two passes that would touch
+_EDGE = 5.0  # px from the edge of the field
 CROSS = "M-1,-1L1,1M-1,1L1,-1"
 
 
@@ -73,7 +74,9 @@ def passes(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
         for p in line.result.by_pass:
             if not known(p.value):
                 continue
-            value = min(max(p.value, sheet.x.low), sheet.x.high)  # a far limit's mark stands at the edge
+            edge = _EDGE / sheet.width * (sheet.x.high - sheet.x.low)
+            inside = min(max(p.value, sheet.x.low + edge), sheet.x.high - edge)
+            value = p.value if sheet.x.holds(p.value) else inside  # a far limit's mark stands whole at the edge
             at = sheet.x.at(value, sheet.width)
             taken = {level for x, level in placed if abs(x - at) < _DOT}
             level = next(n for n in range(len(placed) + 1) if n not in taken)

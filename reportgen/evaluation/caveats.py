@@ -6,7 +6,7 @@ A caveat touches readings; what is computed rests on readings; `evaluated.bears_
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from itertools import count
+from dataclasses import replace
 
 from reportgen.campaign.declared import Campaign, Declared, Narrowing, Test
 from reportgen.evaluation.evaluated import Caveat, Keys
@@ -15,8 +15,12 @@ from reportgen.intake.reading import Reading, ReadingKey
 
 
 def caveats_of(declared: Declared, readings: Mapping[ReadingKey, Reading], feeds: Feeds) -> tuple[Caveat, ...]:
-    """Every caveat, incident and exclusion of a campaign, numbered in the order a reader meets them."""
-    campaign, number = declared.campaign, count(1)
+    """Every caveat, incident and exclusion of a campaign, numbered in the order a reader meets them.
+
+    A reader meets them test by test; those of one test as they were declared, those that touch nothing last.
+    """
+    campaign = declared.campaign
+    order = {t.id: n for n, t in enumerate(campaign.tests)}
 
     def touched(about: Narrowing, test: Test | None) -> Keys:
         return frozenset(k for k in readings if _is_about(k, about, test, feeds))
@@ -25,22 +29,26 @@ def caveats_of(declared: Declared, readings: Mapping[ReadingKey, Reading], feeds
         holder: Test | Campaign = test or campaign
         for c in holder.caveats:
             yield Caveat(
-                c.id, next(number), "caveat", c.says, c.pushes, c.blocks,
+                c.id, 0, "caveat", c.says, c.pushes, c.blocks,
                 touched(c.about, test), c.about.quantities, c.about.contender, declared.at(f"caveat/{c.id}"),
             )  # fmt: skip
         for i in holder.incidents:
             yield Caveat(
-                i.id, next(number), "incident", i.what, i.pushes, i.blocks,
+                i.id, 0, "incident", i.what, i.pushes, i.blocks,
                 touched(i.about, test), i.about.quantities, i.about.contender, declared.at(f"incident/{i.id}"),
             )  # fmt: skip
         for e in holder.exclusions:
             yield Caveat(
-                e.id, next(number), "exclusion", e.because, "", False,
+                e.id, 0, "exclusion", e.because, "", False,
                 touched(e.about, test), e.about.quantities, e.about.contender, declared.at(f"exclusion/{e.id}"),
                 decided=e.decided, because=e.because,
             )  # fmt: skip
 
-    return tuple(c for holder in (None, *campaign.tests) for c in told(holder))
+    def met(caveat: Caveat) -> int:
+        return min((order[k.test] for k in caveat.touches), default=len(order))
+
+    found = [c for holder in (None, *campaign.tests) for c in told(holder)]
+    return tuple(replace(c, number=n) for n, c in enumerate(sorted(found, key=met), 1))
 
 
 def _is_about(key: ReadingKey, about: Narrowing, test: Test | None, feeds: Feeds) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from unicodedata import bidirectional
 
 from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.evaluation.evaluated import Comparison, Evaluation, FirstPlace, Result
@@ -55,8 +56,9 @@ def standing(campaign: Campaign, evaluation: Evaluation, quantity: str, part: st
 
 
 def name(campaign: Campaign, contender: str) -> str:
-    """A contender as the campaign calls it."""
-    return next((c.title for c in campaign.contenders if c.id == contender), contender)
+    """A contender as the campaign calls it; a name that runs from right to left keeps its neighbours in their order."""
+    title = next((c.title for c in campaign.contenders if c.id == contender), contender)
+    return f"\u2068{title}\u2069" if any(bidirectional(sign) in ("R", "AL") for sign in title) else title
 
 
 def names(campaign: Campaign, contenders: tuple[str, ...] | list[str]) -> str:

@@ -17,6 +17,7 @@ def environment_of(templates: Mapping[str, str], origins: Mapping[str, str]) -> 
     return _environment(tuple(sorted((name, text, origins[name]) for name, text in templates.items())))
 
 
+_APOSTROPHE = re.compile(r"(?<=\w)'(?=\w)|(?<=[sS])'(?=\s)")
 _BEFORE_UNIT = re.compile(r"(?<=\d) (?=[A-Za-zµΩ°%][A-Za-z²³/·]{0,3}(?![\w]))")
 
 
@@ -32,6 +33,7 @@ def _environment(named: tuple[tuple[str, str, str], ...]) -> Environment:
 
     made = Environment(
         loader=FunctionLoader(find),
+        finalize=typeset,
         undefined=StrictUndefined,
         autoescape=True,
         trim_blocks=True,
@@ -42,6 +44,11 @@ def _environment(named: tuple[tuple[str, str, str], ...]) -> Environment:
     made.globals["say"] = say
     made.filters["unbroken"] = unbroken
     return made
+
+
+def typeset(value: object) -> object:
+    """Text with its apostrophes as a printer sets them; markup and everything else as it is."""
+    return _APOSTROPHE.sub("\u2019", value) if type(value) is str else value
 
 
 def unbroken(text: str) -> str:

@@ -99,9 +99,9 @@ def difference(value: Number | None, u: Number | None, low: Number | None, high:
     return _within(joined(number.fixed(value, places, sign=True), unit), low, high, places, sign=True)
 
 
-def between(low: float, high: float, unit: str, u: Number | None = None) -> str:
-    """An interval by itself: "13.58 to 14.82 g"."""
-    places = decimals_for(u, low, high)
+def between(low: float, high: float, unit: str, u: Number | None = None, *, decimals: int | None = None) -> str:
+    """An interval by itself: "13.58 to 14.82 g"; with `decimals`, to that many."""
+    places = decimals_for(u, low, high) if decimals is None else decimals
     if places is None:
         places = plain_decimals(low)
     return joined(say("interval.range", low=number.fixed(low, places), high=number.fixed(high, places)), unit)
