@@ -109,6 +109,19 @@ def unused_files(case: Case) -> Iterable[Seen]:
             yield Seen(Place(path), "No test and no text uses this file.")
 
 
+def quantities_without_a_value(case: Case) -> Iterable[Seen]:
+    """Quantities whose readings are there and whose formula gives nothing for any contender."""
+    for quantity in (q for t in case.declared.campaign.tests for q in t.quantities):
+        results = [r for r in case.evaluation.results if r.quantity == quantity.id]
+        read = [p for r in results for p in r.by_pass if p.keys]
+        values = case.readings.readings
+        there = any(all(not values[k].absent_because for k in p.keys) for p in read)
+        if there and all(r.missing for r in results) and not any(p.excluded for p in read):
+            why = next((p.absent_because for p in read if p.absent_because), "")
+            place = case.declared.at(f"quantity/{quantity.id}/formula")
+            yield Seen(place, f"{quantity.title} has no value for any contender: {why}.", f"quantity/{quantity.id}")
+
+
 def parts_not_joined(case: Case) -> Iterable[Seen]:
     """Parts of one run that nothing joins."""
     for test in case.declared.campaign.tests:

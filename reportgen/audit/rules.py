@@ -87,6 +87,12 @@ RULES: tuple[Rule, ...] = (
         data.readings_without_unit,
     ),
     Rule(
+        "no-value", "warning",
+        "Readings are there and nothing comes of them; readers will ask what became of it.",
+        "Check the formula against the readings it is fed.",
+        data.quantities_without_a_value,
+    ),
+    Rule(
         "parts-not-joined", "warning",
         "Parts of one run are neither repeats nor separate results until somebody says so.",
         "Add `over parts:` sum, mean or each.",

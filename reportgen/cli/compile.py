@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from reportgen.cli.asked import json_option, path_argument, print_json, progress_on_a_terminal, progress_over
-from reportgen.cli.outcome import FAILED
+from reportgen.cli.outcome import FAILED, in_words
 from reportgen.finding import Refused
 
 EXAMPLE = """\b
@@ -41,6 +41,12 @@ def compile(path: Path, out: Path | None, as_json: bool) -> None:
         else:
             say(refused.findings, root_of(path))
             click.echo(f"Not compiled: {counted(refused.findings)}. What was built before is untouched.", err=True)
+        sys.exit(FAILED)
+    except OSError as fault:
+        progress_over()
+        if not as_json:
+            raise
+        print_json({"ok": False, "findings": [], "fault": in_words(fault)})
         sys.exit(FAILED)
     progress_over()
     if as_json:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import sys
 
@@ -11,6 +12,13 @@ from reportgen.finding import Refused
 
 FINE, FAILED, MISUSED = 0, 1, 2
 TRACE = "REPORTGEN_TRACE"
+REMEDIES = {
+    errno.ENOSPC: "Make room on that disk, or name another place with --out.",
+    errno.EDQUOT: "Make room on that disk, or name another place with --out.",
+    errno.EROFS: "Nothing can be written there; name another place with --out.",
+    errno.EACCES: "You may not write there; name another place with --out.",
+    errno.EPERM: "You may not write there; name another place with --out.",
+}
 REPORT_TO = "the project's issue list"
 
 
@@ -35,7 +43,8 @@ def in_words(broken: Exception) -> str:
         return "\n".join(in_plain_text(broken.findings))
     if isinstance(broken, OSError) and broken.strerror:
         where = f"{broken.filename}: " if broken.filename else ""
-        return f"{where}{broken.strerror}\n  Nothing that stood before was changed."
+        remedy = REMEDIES.get(broken.errno or 0, "")
+        return f"{where}{broken.strerror}.\n  Nothing that stood before was changed.{remedy and ' ' + remedy}"
     return (
         f"reportgen itself failed: {type(broken).__name__}: {broken}\n"
         "  That is a fault of the program, not of your files; nothing that stood before was changed.\n"

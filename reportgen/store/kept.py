@@ -40,7 +40,7 @@ def key_of(*parts: str | bytes) -> str:
     """One key (sha256, hex) of an ordered list of parts; no two lists share one by running together."""
     whole = hashlib.sha256()
     for part in parts:
-        data = part.encode() if isinstance(part, str) else part
+        data = os.fsencode(part) if isinstance(part, str) else part
         whole.update(f"{len(data)}:".encode() + data)
     return whole.hexdigest()
 

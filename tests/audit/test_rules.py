@@ -101,8 +101,14 @@ def test_accepting_what_no_rule_says_is_itself_said(tmp_path: Path) -> None:
     assert "unread-column" in finding.do
 
 
+def test_a_formula_that_never_gives_a_value_is_found(tmp_path: Path) -> None:
+    yaml = HEAD + MEASURE.replace("readings:", "  rate:\n    formula: gas / (gas - gas)\n    better: lower\nreadings:")
+    (finding,) = [f for f in found(tmp_path, yaml) if f.rule == "no-value"]
+    assert (finding.place.file, finding.place.line) == ("campaign.yaml", 7)
+
+
 def test_every_rule_is_tried_here() -> None:
-    elsewhere = {"who-pays", "no-instrument", "sessions-apart", "supplied", "no-unit", "number-disagrees"}
+    elsewhere = {"who-pays", "no-instrument", "sessions-apart", "supplied", "no-unit", "number-disagrees", "no-value"}
     assert {r.name for r in RULES} == set(SEEN) | elsewhere
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import errno
 import json
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -113,3 +115,15 @@ def test_the_command_line_is_there_as_a_process() -> None:
     assert told.returncode == 2
     assert "/nowhere" in told.stderr
     assert told.stdout == ""
+
+
+def test_a_full_disk_is_told_to_other_programs_too(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def full(*_: object) -> None:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC), "site")
+
+    monkeypatch.setattr("reportgen.build.run.compile_site", full)
+    ran = CliRunner().invoke(commands, ["compile", str(write_campaign(tmp_path)), "--json"])
+    assert ran.exit_code == 1
+    told = json.loads(ran.stdout)
+    assert told["ok"] is False
+    assert "--out" in told["fault"]
