@@ -117,7 +117,7 @@ def compiled(path: Path, out: Path | None = None, tell: Tell = quiet) -> Outcome
 
     try:
         return compile_site(path, out, tell)
-    except Exception as error:
+    except Exception as error:  # whatever went wrong is shown, and the server goes on
         return error
 
 
@@ -202,7 +202,7 @@ class _Answers(SimpleHTTPRequestHandler):
 
     def __init__(self, *args: object, shown: Shown, theme: Theme, directory: str) -> None:
         self.shown, self.theme = shown, theme
-        super().__init__(*args, directory=directory)  # type: ignore[arg-type]
+        super().__init__(*args, directory=directory)  # type: ignore[arg-type]  # the server passes three, untyped
 
     def do_GET(self) -> None:
         parts = urlsplit(self.path)

@@ -20,6 +20,7 @@ from reportgen.finding import Finding, Place, Refused
 from reportgen.sources import Workspace, list_files, read_text
 
 T = TypeVar("T")
+K = TypeVar("K")
 DEGREES_OF_A_GUESS = 8  # a standard deviation known to 25 %: JCGM 100, G.4.2
 
 
@@ -95,7 +96,7 @@ def _read_method(document: Document, stem: str, origin: str, shared: Shared, tol
     _add(shared.methods, (id, version), method, place, "method", told)
 
 
-def _add(places: dict[T, Found], id: T, value: object, at: Place, what: str, told: list[Finding]) -> None:  # type: ignore[type-arg]
+def _add(places: dict[K, Found[T]], id: K, value: T, at: Place, what: str, told: list[Finding]) -> None:
     if id in places:
         name = ".".join(str(p) for p in id) if isinstance(id, tuple) else str(id)
         says = f"the {what} “{name}” is described twice: here and in {places[id].at}"

@@ -28,7 +28,7 @@ def run(arguments: list[str] | None = None) -> None:
 
     try:
         commands.main(arguments, prog_name="reportgen")
-    except Exception as broken:
+    except Exception as broken:  # the last line before the terminal: no stack trace reaches an author
         if os.environ.get(TRACE):
             raise
         click.echo(in_words(broken), err=True)

@@ -5,32 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-SMALLEST = {
-    "stoves/campaign.yaml": """\
-# campaign.yaml
-title: Which stove boils a litre on the least gas?
-contenders:
-  corvane: Corvane Sol
-  ostler: Ostler Mk II
-measure:
-  gas burned:
-    kind: weighed before and after
-    unit: g
-    better: lower
-  boil time:
-    kind: timed
-    unit: s
-    better: lower
-readings: readings.csv
-""",
-    "stoves/readings.csv": """\
-contender,pass,gas burned before,gas burned after,boil time
-corvane,1,231.4,217.1,212.4
-ostler,1,240.2,223.9,230.1
-ostler,2,223.9,207.2,226.4
-corvane,2,217.1,202.6,214.9
-""",
-}
+from tests import campaigns
+
+SMALLEST = {"stoves/campaign.yaml": campaigns.SMALLEST, "stoves/readings.csv": campaigns.SMALLEST_READINGS}
 
 SHARED = {
     "content/publication.yaml": """\
