@@ -41,6 +41,8 @@ def rules_for(campaign: Campaign, test: Test, quantity: Quantity, unit: Unit, ro
         found = method.repeatability[quantity.id]
         declared = DeclaredScatter(scatter(float(found.sd.value), found.sd.unit), found.degrees, found.source)
     between = method.between_sessions if method else None
+    if between and test.scatter != "relative" and not alike(parse_unit(between.unit), unit, difference=True):
+        between = None  # it was stated for another quantity of the test
     return Rules(
         better=quantity.better if quantity.better != "neither" else "lower",
         scatter=test.scatter,
