@@ -29,7 +29,7 @@ def render(prose: ProseFile, resolve: Resolve, *, first_line: int = 1, top_headi
     level its highest heading gets on the page, whose title is level 1; `anchors` stands before the headings' anchors
     where several texts share a page. Wrong references are findings of the text, never exceptions.
     """
-    found = tokens(prose.text)
+    found = _with_file_names(tokens(prose.text))
     headings = _name_headings(found, top_heading, anchors)
     spots = Spots(prose.path, prose.text, first_line)
     findings: list[Finding] = []
@@ -51,6 +51,22 @@ def render(prose: ProseFile, resolve: Resolve, *, first_line: int = 1, top_headi
             waiting, charts = [], []
     pieces.append(Piece(_markup(waiting)))
     return Text(tuple(p for p in pieces if p.markup), tuple(headings), tuple(findings))
+
+
+def _with_file_names(found: list[Token]) -> list[Token]:
+    """A fenced block that names its file (```yaml campaign.yaml) gets the name above it, as a reader needs it."""
+    return [t for token in found for t in (*_file_name(token), token)]
+
+
+def _file_name(block: Token) -> list[Token]:
+    from markdown_it.token import Token
+
+    named = block.info.split()[1:2] if block.type == "fence" else []
+    if not named or "." not in named[0]:
+        return []
+    opening = Token("paragraph_open", "p", 1, attrs={"class": "file-name"}, map=block.map)
+    name = Token("inline", "", 0, content=named[0], children=[Token("code_inline", "code", 0, content=named[0])])
+    return [opening, name, Token("paragraph_close", "p", -1)]
 
 
 def _answer(block: Token, resolve: Resolve, spots: Spots) -> Iterator[Answer]:

@@ -223,3 +223,9 @@ def test_all_references_of_a_campaign_are_checked_at_once(stoves: Told) -> None:
     prose = (ProseFile("conclusions", "conclusions.md", "[1 g](value:gas-burned/corvane) [?](value:x/y)"),)
     declared = replace(stoves.declared, campaign=replace(stoves.campaign, prose=prose))
     assert [f.severity for f in check_references(declared, stoves.evaluation)] == ["warning", "error"]
+
+
+def test_a_block_that_names_its_file_shows_the_name_above_it(stoves: Told) -> None:
+    markup = shown(stoves, "# T\n\n```yaml campaign.yaml\ntitle: T\n```\n\n```sh\nreportgen view\n```\n")
+    assert markup.index('class="file-name"') < markup.index("campaign.yaml</code>") < markup.index("title: T")
+    assert markup.count("file-name") == 1
