@@ -38,7 +38,7 @@ PHRASES: Mapping[str, str] = {
     "key.grade": "Each dot is one pass at the grade it got",
     "key.grade.middle": "the line above them marks the middle grade",
     "key.overview": "A block reaches from the best to the worst place that its contenders may hold",
-    "key.overview.tie": "those in one block can’t be told apart",
+    "key.overview.tie": "those in one block may change places in a repeat",
     "key.overview.open": "where blocks overlap, so do the places",
     "key.money": "Each mark is one contender, the upright line its interval",
     "key.money.range": "a lying line is a price range",
