@@ -15,14 +15,17 @@ from reportgen.metrology.instrument import Instrument, off_step, outside
 from reportgen.metrology.unit import parse_unit
 from reportgen.wording.number import plain
 
+MOST_COLUMNS = 20  # unread columns of one file named before the rest are only counted
 MOST_NAMED = 3  # readings named one by one before the rest are only counted
 
 
 def unread_columns(case: Case) -> Iterable[Seen]:
     """Columns of a table that no test reads."""
     for file in case.readings.files:
-        for heading in file.unread:
+        for heading in file.unread[:MOST_COLUMNS]:
             yield Seen(Place(file.path, 1), f"Nothing reads the column “{heading}”.")
+        if (rest := len(file.unread) - MOST_COLUMNS) > 0:
+            yield Seen(Place(file.path, 1), f"Nor does anything read {rest} more columns of it.")
 
 
 def readings_without_instrument(case: Case) -> Iterable[Seen]:

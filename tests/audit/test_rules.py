@@ -119,3 +119,11 @@ def test_a_number_typed_by_hand_that_no_result_agrees_with_is_found(tmp_path: Pa
 
 def test_a_column_without_a_unit_is_noted(tmp_path: Path) -> None:
     assert "no-unit" in rules(found(tmp_path, HEAD + MEASURE.replace(", g, lower, scale", ", lower")))
+
+
+def test_a_flood_of_unread_columns_is_counted(tmp_path: Path) -> None:
+    rows = [row.split(",") for row in CLEAN.splitlines()]
+    wide = [[*rows[0], *(f"extra {n}" for n in range(50))], *([*row, *["1"] * 50] for row in rows[1:])]
+    mine = [f for f in found(tmp_path, readings="\n".join(map(",".join, wide)) + "\n") if f.rule == "unread-column"]
+    assert len(mine) == 21
+    assert "30 more" in mine[-1].says
