@@ -126,4 +126,4 @@ def test_a_flood_of_unread_columns_is_counted(tmp_path: Path) -> None:
     wide = [[*rows[0], *(f"extra {n}" for n in range(50))], *([*row, *["1"] * 50] for row in rows[1:])]
     mine = [f for f in found(tmp_path, readings="\n".join(map(",".join, wide)) + "\n") if f.rule == "unread-column"]
     assert len(mine) == 21
-    assert "30 more" in mine[-1].says
+    assert any("30 more" in f.says for f in mine)
