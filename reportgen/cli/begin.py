@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 import sys
 from collections.abc import Mapping
 from pathlib import Path
@@ -125,5 +126,7 @@ def _tell_what_next(folder: Path, campaign: Path, written: list[Path]) -> None:
     click.echo("")
     click.echo(f"Next: type your readings into {folder / 'readings.csv'}, a row for each pass of a contender,")
     click.echo(f"and say more about products and tests in {folder / 'campaign.yaml'}.")
-    click.echo(f"See it as it grows:  reportgen view {folder}")
-    click.echo(f"Build the site:      reportgen compile {folder} --out site")
+    typed = shlex.quote(str(folder))
+    click.echo(f"See it as it grows:  reportgen view {typed}")
+    click.echo(f"Build the site:      reportgen compile {typed} --out site")
+    click.echo("The handbook is part of the site, under handbook/.")

@@ -36,13 +36,22 @@ def inspect(site: Path, as_json: bool) -> None:
     finally:
         progress_over()
     if as_json:
-        print_json({"ok": not found.faults, "pages": found.pages, "faults": [asdict(fault) for fault in found.faults]})
+        print_json(
+            {
+                "ok": bool(found.pages) and not found.faults,
+                "pages": found.pages,
+                "faults": [asdict(fault) for fault in found.faults],
+            }
+        )
     else:
         for fault in found.faults:
             place = f"{fault.page}:{fault.line}" if fault.line else fault.page
             click.echo(f"{place}  {fault.sort}: {fault.says}")
         number = len(found.faults)
         faults = "no faults" if not number else f"{number} fault{'' if number == 1 else 's'}"
-        click.echo(f"Inspected {found.pages} page{'' if found.pages == 1 else 's'}: {faults}.")
+        if found.pages:
+            click.echo(f"Inspected {found.pages} page{'' if found.pages == 1 else 's'}: {faults}.")
+        else:
+            click.echo(f"There is no page in {site}. Name the folder that `reportgen compile` built.", err=True)
     if found.faults or not found.pages:
         sys.exit(FAILED)

@@ -15,6 +15,7 @@ import pytest
 
 from reportgen.audit.rules import RULES
 from reportgen.campaign.kinds import KINDS
+from reportgen.campaign.schema import FILE_KINDS, schema_of
 from tests.campaigns import compile_folder
 
 HANDBOOK = Path(__file__).parents[2] / "content" / "handbook"
@@ -90,3 +91,35 @@ def test_every_page_of_the_handbook_is_in_its_contents() -> None:
     named = re.findall(r"\]\(([\w-]+\.md)\)", contents)
     assert set(named) == {p.name for p in HANDBOOK.glob("*.md")} - {"index.md"}
     assert len(named) == len(set(named))
+
+
+def test_the_handbook_tells_every_key_of_the_schemas() -> None:
+    told = set(re.findall(r"^\| `([^`]+)` \|", (HANDBOOK / "keys.md").read_text(encoding="utf-8"), flags=re.M))
+    known = {key for kind in FILE_KINDS for key in _keys(schema_of(kind))}
+    assert {"weight", "address"} <= known
+    assert known - {"$schema"} == told
+
+
+def _keys(schema: object) -> Iterator[str]:
+    """Every key that some mapping of a schema may have."""
+    if isinstance(schema, dict):
+        named = {"properties", "$defs"}
+        yield from schema.get("properties", {})
+        for name in named & schema.keys():
+            for inner in schema[name].values():
+                yield from _keys(inner)
+        for name, inner in schema.items():
+            if name not in named:
+                yield from _keys(inner)
+    elif isinstance(schema, list):
+        for inner in schema:
+            yield from _keys(inner)
+
+
+def test_the_handbook_names_every_instrument_and_method_that_comes_with_the_program() -> None:
+    page = (HANDBOOK / "instruments-and-methods.md").read_text(encoding="utf-8")
+    shared = HANDBOOK.parents[1] / "shared"
+    instruments = re.findall(r"^([a-z][\w-]*):$", (shared / "instruments.yaml").read_text(encoding="utf-8"), flags=re.M)
+    instruments += [path.stem for path in (shared / "instruments").glob("*.yaml")]
+    assert sorted(instruments) == sorted(re.findall(r"^\| `([\w-]+)` \|", page, flags=re.M))
+    assert all(f"`{path.name.split('.')[0]}`" in page for path in (shared / "methods").glob("*.yaml"))
