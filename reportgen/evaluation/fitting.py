@@ -37,6 +37,7 @@ def misfits(declared: Declared, readings: Readings, units: Mapping[str, Unit]) -
             for finding in _amount(quantity.matters, unit, f"{quantity.id}, `matters`", matters):
                 yield replace(finding, subject=f"quantity/{quantity.id}")
             yield from _readings_of(declared, readings, test, quantity, unit)
+    yield from _off_their_instruments(campaign, readings)
     for instrument in campaign.instruments.values():
         yield from _within_itself(instrument, declared.at(f"instrument/{instrument.id}"))
     yield from _anchors(declared, units)
@@ -101,6 +102,28 @@ def _is_known(unit: str) -> bool:
 
 def _is_amount(reading: Reading) -> bool:
     return (reading.value is not None or reading.limit is not None) and bool(reading.unit)
+
+
+def _off_their_instruments(campaign: Campaign, readings: Readings) -> Iterable[Finding]:
+    """Readings in a unit that their instrument doesn't read in: a weight off a watch. One finding a unit and test."""
+    told: set[tuple[str, str, str]] = set()
+    broken = {i.id for i in campaign.instruments.values() if any(_within_itself(i, Place("")))}  # told by themselves
+    for reading in readings.readings.values():
+        instrument = None if reading.instrument in broken else campaign.instruments.get(reading.instrument)
+        figure = (instrument.resolution or instrument.high or instrument.low) if instrument else None
+        key = (reading.key.test, reading.unit, reading.instrument)
+        if figure is None or key in told or not _is_amount(reading) or not _is_known(reading.unit):
+            continue
+        told.add(key)
+        if _is_level(reading.unit) and _is_level(figure.unit):
+            continue  # a meter's figures in plain dB hold for its weightings
+        of = f"“{reading.text}”, read off {reading.instrument}"
+        for finding in _alike(reading.unit, parse_unit(figure.unit), of, reading.at, difference=True):
+            yield replace(finding, do="Name the instrument that took it, or correct the unit.")
+
+
+def _is_level(unit: str) -> bool:
+    return parse_unit(unit).kind == "level"
 
 
 def _within_itself(instrument: Instrument, place: Place) -> Iterable[Finding]:

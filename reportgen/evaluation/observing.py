@@ -13,7 +13,7 @@ from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.errors import MetrologyError, UnitError
 from reportgen.metrology.instrument import Instrument, Size, observed
 from reportgen.metrology.uncertain import Uncertain
-from reportgen.metrology.unit import parse_unit
+from reportgen.metrology.unit import convert, parse_unit
 
 
 def instrument_for_metrology(declared: DeclaredInstrument) -> Instrument:
@@ -100,7 +100,10 @@ def _steps_seen(campaign: Campaign, readings: Iterable[Reading]) -> Mapping[tupl
     for r in readings:
         if r.value is not None and r.limit is None and r.decimals is not None:
             columns.setdefault(column_of(r), []).append(r.value)
-    return {column: float(coarser_step(values, _declared_step(campaign, column))) for column, values in columns.items()}
+    return {
+        column: max(float(coarser_step(values, _declared_step(campaign, column))), _step_converted(campaign, column))
+        for column, values in columns.items()
+    }
 
 
 def _declared_step(campaign: Campaign, column: tuple[str, str, str, str]) -> Decimal | None:
@@ -109,6 +112,19 @@ def _declared_step(campaign: Campaign, column: tuple[str, str, str, str]) -> Dec
     if instrument is None or instrument.resolution is None or instrument.resolution.unit != column[2]:
         return None
     return instrument.resolution.value
+
+
+def _step_converted(campaign: Campaign, column: tuple[str, str, str, str]) -> float:
+    """The instrument's step in the column's unit, where that is another: digits typed after a conversion, or a display
+    switched over, show no finer step than the one declared. 0 where nothing is declared or it doesn't fit."""
+    instrument = campaign.instruments.get(column[3])
+    if instrument is None or instrument.resolution is None or instrument.resolution.unit == column[2]:
+        return 0.0
+    try:
+        step, of = float(instrument.resolution.value), parse_unit(instrument.resolution.unit)
+        return convert(step, of, parse_unit(column[2]), difference=True)
+    except UnitError:
+        return 0.0
 
 
 def _chained(campaign: Campaign, readings: Iterable[Reading]) -> Mapping[ReadingKey, str]:

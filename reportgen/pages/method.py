@@ -112,7 +112,7 @@ def _tested(told: Told, page: str, test: Test) -> TestedShown:
         measured=tuple(Measured(heading(q), q.unit, q.formula, q.says) for q in test.quantities),
         passes=_passes(told, test),
         order=_order(told, test),
-        scatter=words(f"scatter.rule.{test.scatter}"),
+        scatter=_scatter(test),
         instruments=tuple(Link(campaign.instruments[i].title, from_to(page, instrument_page(i))) for i in used),
         cannot_tell=tuple(dict.fromkeys((*(method.cannot_tell if method else ()), *test.cannot_tell))),
         cautions=tuple(dict.fromkeys((*(method.cautions if method else ()), *test.cautions))),
@@ -146,3 +146,10 @@ def _instrument(page: str, i: Instrument) -> InstrumentRow:
         accuracy=i.accuracy.text if i.accuracy.known else words("accuracy.unknown"),
         calibrated=i.calibrated.text if i.calibrated else words("not-noted"),
     )
+
+
+def _scatter(test: Test) -> str:
+    """How contenders are taken to scatter, and whether a method fixed it; "" where nothing measured is ranked by it."""
+    if all(q.kind in ("yes/no", "count", "grade") for q in test.quantities):
+        return ""
+    return words(f"scatter.rule.{test.scatter}" if test.method else "scatter.rule.assumed")

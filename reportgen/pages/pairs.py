@@ -10,10 +10,10 @@ from reportgen.pages.named import Named, named
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.amounts import typed
+from reportgen.prose.comparison import decided
 from reportgen.prose.sentences import pair_cell
 from reportgen.wording import interval
 from reportgen.wording.count import roughly
-from reportgen.wording.decision import decision
 from reportgen.wording.reason import why
 from reportgen.wording.sentence import capital
 
@@ -34,20 +34,30 @@ class PairShown:
 
 def pairs_of(told: Told, page: str, quantity: Quantity, part: str = "") -> tuple[PairShown, ...]:
     """Every pair of the quantity, in the campaign's order."""
-    return tuple(
-        PairShown(
-            first=named(told.campaign, c.first, page),
-            second=named(told.campaign, c.second, page),
-            difference=difference(c),
-            decision=capital(decision(c.decision)),
-            open=not c.resolved,
-            means=pair_cell(told.campaign, told.evaluation, c.quantity, c.first, c.second, c.part).means,
-            why=capital(why(c.reason.code)),
-            settle=settle(c, quantity),
+    shown = []
+    for c in told.evaluation.comparisons:
+        if (c.quantity, c.part) != (quantity.id, part):
+            continue
+        means = pair_cell(told.campaign, told.evaluation, c.quantity, c.first, c.second, c.part).means
+        shown.append(
+            PairShown(
+                first=named(told.campaign, c.first, page),
+                second=named(told.campaign, c.second, page),
+                difference=difference(c),
+                decision=capital(decided(told.campaign, c)),
+                open=not c.resolved,
+                means=means,
+                why=_why(c, means),
+                settle=settle(c, quantity),
+            )
         )
-        for c in told.evaluation.comparisons
-        if (c.quantity, c.part) == (quantity.id, part)
-    )
+    return tuple(shown)
+
+
+def _why(c: Comparison, means: str) -> str:
+    """The rule that decided, where what it means doesn't say it already."""
+    reason = why(c.reason.code)
+    return "" if reason in means else capital(reason)
 
 
 def difference(c: Comparison) -> str:

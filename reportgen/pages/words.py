@@ -102,6 +102,7 @@ PHRASES: Mapping[str, str] = {
     "fact.listed": "Price listed",
     "passes.each": "{passes} each",
     "passes.of-one": "{name} {passes}",
+    "scatter.rule.assumed": "One scatter is taken for all contenders; no method says otherwise.",
     "scatter.rule.common": "One scatter for all contenders, fixed before testing.",
     "scatter.rule.own": "Each contender its own scatter, fixed before testing.",
     "scatter.rule.relative": "Scatter in proportion to the value, fixed before testing.",

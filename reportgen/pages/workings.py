@@ -88,7 +88,9 @@ def working_of(told: Told, page: str, quantity: Quantity, result: Result) -> Wor
         u=interval.uncertainty(result.u, unit) if result.u is not None else "",
         why_no_u=why_no_u(result.why_no_u) if result.why_no_u else "",
         passes=tuple(_pass(told, page, unit, p) for p in result.by_pass),
-        budget=tuple(_line(told, c, unit) for c in sorted(e.contributions, key=lambda c: -c.share)) if e else (),
+        budget=tuple(_line(told, c, unit) for c in sorted(e.contributions, key=lambda c: -c.share))
+        if e and not e.limit
+        else (),
     )
 
 

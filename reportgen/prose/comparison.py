@@ -56,7 +56,7 @@ def comparison_line(campaign: Campaign, evaluation: Evaluation, pair: Comparison
     gaps = {
         "first": name(campaign, pair.first),
         "second": name(campaign, pair.second),
-        "decision": capital(decision.decision(pair.decision)),
+        "decision": capital(decided(campaign, pair)),
         "means": capital(meaning(s, pair, pair.first)),
     }
     if pair.difference is None:
@@ -64,6 +64,13 @@ def comparison_line(campaign: Campaign, evaluation: Evaluation, pair: Comparison
     low, high = (pair.low, pair.high) if pair.low is not None else (pair.differed_low, pair.differed_high)
     line = say("comparison.line", difference=difference(pair.difference, pair.u, low, high, pair.unit), **gaps)
     return paragraph(line, within(s, pair))
+
+
+def decided(campaign: Campaign, pair: Comparison) -> str:
+    """The decision in a few words that name who is ahead: "Quill is ahead", "too close to call"."""
+    if pair.decision == "better" and pair.favours:
+        return say("comparison.ahead", name=name(campaign, pair.favours))
+    return decision.decision(pair.decision)
 
 
 def meaning(s: Standing, pair: Comparison, first: str) -> str:

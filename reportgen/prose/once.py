@@ -12,13 +12,20 @@ from reportgen.wording.listing import and_list
 
 
 def in_front(s: Standing) -> tuple[Result, ...]:
-    """Whoever read best in these runs: more than one where their readings are equal; bounds left out."""
+    """Whoever read best in these runs: more than one where their readings are equal.
+
+    A bound on the good side counts where the limit itself is as good as every reading; other bounds are left out.
+    """
     plain = [r for r in s.ranked if r.estimate and r.estimate.value is not None and r.estimate.limit is None]
     if not plain or s.quantity.better == "neither":
         return ()
     value = {r.contender: r.estimate.value or 0.0 for r in plain if r.estimate}
     best = min(value.values()) if s.quantity.better == "lower" else max(value.values())
-    return tuple(r for r in plain if value[r.contender] == best)
+    higher = s.quantity.better == "higher"
+    good = "above" if higher else "below"
+    limits = {r.contender: r.estimate.value for r in s.ranked if r.estimate and r.estimate.limit == good}
+    beyond = {c for c, x in limits.items() if x is not None and (x >= best if higher else x <= best)}
+    return tuple(r for r in s.ranked if r.contender in beyond) or tuple(r for r in plain if value[r.contender] == best)
 
 
 def not_told_apart(s: Standing, leader: str) -> tuple[str, ...]:

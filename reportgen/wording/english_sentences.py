@@ -112,6 +112,7 @@ SENTENCES: Mapping[str, str | Forms] = {
         "other": "{name} were run once each: how far a repeat would differ isn't known",
     },
     # comparisons
+    "comparison.ahead": "{name} is ahead",
     "comparison.line": "{first} against {second}: {difference}. {decision}. {means}",
     "comparison.line.no-difference": "{first} against {second}: no difference can be given. {decision}. {means}",
     "within.rounds": "The gap is taken within rounds, since {names} isn't counted in all of them; "

@@ -129,3 +129,12 @@ def test_a_pull_in_kilograms_is_sent_to_kilograms_of_force_whichever_way_it_is_w
         (finding,) = refusal(tmp_path / str(i), text, readings=rows)
         assert "kgf" in finding.do
         assert str(finding.place) == place
+
+
+def test_a_weight_in_seconds_is_refused_at_its_reading(tmp_path: Path) -> None:
+    """A scale declared in grams reads no seconds, however fine the digits typed."""
+    yaml = "title: T\nwho pays: us\ncontenders: {a: A, b: B}\nmeasure: {w: 'one reading, s, lower, kitchen-scale'}\nreadings: readings.csv\n"
+    found = [f for f in refusal(tmp_path, yaml, readings="contender,w\na,812\nb,845\n") if f.severity == "error"]
+    assert [str(f.place) for f in found] == ["readings.csv:2:2"]
+    assert "kitchen-scale" in found[0].says
+    assert "unit" in found[0].do

@@ -149,3 +149,26 @@ def test_an_instrument_named_by_unit_takes_the_rows_in_that_unit(tmp_path: Path)
     assert estimate is not None
     (offset,) = [c.size for c in estimate.contributions if c.source.sort == "offset"]
     assert offset == pytest.approx(0.5 * 9.80665 / 3**0.5)  # ±0.5 kgf, uniform (JCGM 100, 4.3.7)
+
+
+def test_digits_typed_in_another_unit_show_no_finer_step_than_the_instruments(tmp_path: Path) -> None:
+    """1 g = 0.035 273 96 oz (NIST SP 811, B.8): a scale of 1 g typed as 3.00 oz still steps by 0.0353 oz, not 0.01."""
+    found = evaluated(
+        tmp_path, "title: T\n" + TWO + "measure: {w: 'one reading, oz, lower, scale'}\nreadings: readings.csv\n",
+        readings="contender,w\ncorvane,3.00\nostler,3.21\n", **{"instruments.yaml": "scale: 1 g, accuracy unknown\n"},
+    )  # fmt: skip
+    estimate = result(found, "w", "corvane").estimate
+    assert estimate is not None
+    assert estimate.steps == pytest.approx((1 / 28.349523125,))
+
+
+def test_what_went_past_the_limit_is_named_as_reading_highest(tmp_path: Path) -> None:
+    """More than 120 is more than 118, whatever it was: chart and sentence must name the same one."""
+    from reportgen.prose.finding_line import finding_line
+    from tests.evaluation.bench import all_stages
+
+    declared, _, found = all_stages(
+        tmp_path, "title: T\n" + TWO + "measure: {burn: 'run to a limit, min, higher'}\nreadings: readings.csv\n",
+        readings="contender,burn\ncorvane,118\nostler,over 120\n",
+    )  # fmt: skip
+    assert finding_line(declared.campaign, found, "burn").startswith("Ostler Mk II read highest")

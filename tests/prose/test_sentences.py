@@ -94,7 +94,7 @@ def test_a_line_of_the_workings_gives_difference_interval_and_meaning() -> None:
     t = told(corvane=14.0, ostler=17.0).pair("corvane", "ostler", "better", 1.2)
     line = sentences.comparison_line(*t.both, t.evaluation.comparisons[0])
     assert plain(line) == (
-        "Corvane Sol against Ostler Mk II: −3.00 g (−4.20 to −1.80). Better. "
+        "Corvane Sol against Ostler Mk II: −3.00 g (−4.20 to −1.80). Corvane Sol is ahead. "
         "Corvane Sol is 3.0 g lower than Ostler Mk II; a repeat should agree."
     )
 
