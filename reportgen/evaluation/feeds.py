@@ -42,10 +42,6 @@ class Feeds:
             if n in self.columns[self.tests[q]]
         )
 
-    def downstream(self, quantity: str) -> frozenset[str]:
-        """The quantity itself and every quantity worked out from it."""
-        return frozenset(q for q in self.names if quantity in self.upstream(q))
-
 
 def feeds_of(campaign: Campaign, names_in: Mapping[str, frozenset[str]]) -> Feeds:
     """`names_in` maps each quantity id to the names in its formula."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reportgen.addresses import result_anchor
 from reportgen.campaign.declared import Quantity
@@ -13,6 +13,7 @@ from reportgen.pages.named import Named, named
 from reportgen.pages.told import Told
 from reportgen.pages.traces import LineLink, line_link
 from reportgen.pages.words import words
+from reportgen.prose.amounts import also_in_full
 from reportgen.wording import interval
 from reportgen.wording.decision import source_sort
 from reportgen.wording.reason import why_no_u
@@ -83,7 +84,7 @@ def working_of(told: Told, page: str, quantity: Quantity, result: Result) -> Wor
     return Working(
         anchor=result_anchor(result.quantity, result.contender, result.part),
         contender=named(told.campaign, result.contender, page),
-        figure=printed([result])[0],
+        figure=replace(printed([result])[0], also=also_in_full(result)),
         unit=spelled(unit),
         u=interval.uncertainty(result.u, unit) if result.u is not None else "",
         why_no_u=why_no_u(result.why_no_u) if result.why_no_u else "",

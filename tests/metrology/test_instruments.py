@@ -18,7 +18,7 @@ G = parse_unit("g")
 
 def scale(**figures: object) -> Instrument:
     known: dict[str, object] = {"resolution": Size(0.1, G), "absolute": Size(0.3, G), "percent": 1.0}
-    return Instrument("scale", **{**known, **figures})  # type: ignore[arg-type]
+    return Instrument("scale", **{**known, **figures})  # type: ignore[arg-type]  # a slip fails the test
 
 
 def read(grams: float, reading: str = "1", session: str = "day 1", **figures: object) -> Uncertain:

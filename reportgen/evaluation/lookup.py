@@ -1,0 +1,123 @@
+"""What a formula sees on one pass of one contender: the names in it, met with readings, quantities and constants."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from reportgen.addresses import as_id
+from reportgen.campaign.declared import Quantity, Test
+from reportgen.evaluation.evaluated import Step
+from reportgen.evaluation.working import PassKey
+from reportgen.intake.reading import ReadingKey
+from reportgen.metrology.errors import NoValue, did_you_mean
+from reportgen.metrology.uncertain import Uncertain
+
+if TYPE_CHECKING:
+    from reportgen.evaluation.workings import Workings
+
+
+class PassLookup:
+    """What a formula sees on one pass: the lookup that metrology asks. Keeps what it was asked for."""
+
+    def __init__(self, workings: Workings, quantity: Quantity, test: Test, contender: str, key: PassKey) -> None:
+        self.workings, self.quantity, self.test, self.contender, self.key = workings, quantity, test, contender, key
+        self.columns = {c.name for c in test.columns}
+        self.keys: list[ReadingKey] = []
+        self.settled: set[ReadingKey] = set()  # of values over several passes, which leave out what is left out
+        self.steps: list[Step] = []
+
+    def value(self, name: str) -> Uncertain:
+        return self._noted(name, self._find(name, self.contender, self.key))
+
+    def over_passes(self, name: str) -> Sequence[Uncertain]:
+        keys = dict.fromkeys(replace(k, part=self.key.part) for k in self._all_keys(name))
+        before = len(self.keys)
+        found = [self._noted(name, self._find(name, self.contender, k)) for k in keys if self._counts(name, k)]
+        self.settled.update(self.keys[before:])
+        return found
+
+    def _counts(self, name: str, key: PassKey) -> bool:
+        """Is a pass of a name left in? Where none is, all are taken, and what rests on them is left out as well."""
+        if name not in self.columns:
+            return not any(w.excluded for w in self.workings.by_part(as_id(name), self.contender) if w.key == key)
+        read = ReadingKey(self.test.id, self.contender, key.specimen, key.pass_, key.part, name)
+        return not self.workings.excluded(self.quantity.id, frozenset((read, replace(read, part=""))))
+
+    def over_parts(self, name: str) -> Sequence[Uncertain]:
+        here = (self.key.specimen, self.key.pass_)
+        keys = [k for k in self._all_keys(name) if (k.specimen, k.pass_) == here]
+        return [self._noted(name, self._find(name, self.contender, k)) for k in dict.fromkeys(keys)]
+
+    def of(self, contender: str, name: str) -> Uncertain:
+        id = as_id(contender)
+        if id not in {c.id for c in self.workings.campaign.contenders}:
+            raise KeyError(f"no contender is called {contender}")
+        return self._noted(f"{name} of {id}", self._find(name, id, self.key))
+
+    def known(self) -> frozenset[str]:
+        """Every name a formula of this test may use."""
+        quantities = {q.replace("-", "_") for q in self.workings.quantities}
+        return frozenset(self.columns | quantities | set(self.workings.constants))
+
+    def _all_keys(self, name: str) -> Sequence[PassKey]:
+        if name in self.columns:
+            found = (
+                k
+                for k in self.workings.readings
+                if (k.test, k.contender, k.name) == (self.test.id, self.contender, name)
+            )
+            return [PassKey(k.specimen, k.pass_, k.part) for k in found]
+        return [w.key for w in self.workings.by_part(as_id(name), self.contender)]
+
+    def _find(self, name: str, contender: str, key: PassKey) -> Uncertain:
+        if name in self.columns:
+            return self._reading(name, contender, key)
+        quantity = as_id(name)
+        if quantity in self.workings.quantities:
+            return self._quantity(quantity, contender, key)
+        if name in self.workings.constants:
+            return self.workings.constants[name]
+        near = did_you_mean(name, self.known())
+        raise KeyError(f"nothing here is called {name}" + (f"; {near}" if near else ""))
+
+    def _reading(self, name: str, contender: str, key: PassKey) -> Uncertain:
+        for part in dict.fromkeys((key.part, "")):
+            found = ReadingKey(self.test.id, contender, key.specimen, key.pass_, part, name)
+            if found in self.workings.readings:
+                reading = self.workings.readings[found]
+                self.keys.append(found)
+                if reading.absent_because:
+                    raise NoValue(reading.absent_because)
+                return self.workings.observer.observed(reading)
+        raise NoValue("no reading")
+
+    def _quantity(self, quantity: str, contender: str, key: PassKey) -> Uncertain:
+        """Pass by pass within one test, and across tests with the same passes; else all passes of it as one value."""
+        workings = self.workings.by_part(quantity, contender)
+        if self._runs_beside(quantity, contender):
+            for working in (
+                w for part in dict.fromkeys((key.part, "")) for w in workings if w.key == replace(key, part=part)
+            ):
+                self.keys.extend(working.keys)
+                if working.value is None:
+                    raise NoValue(working.absent_because)
+                return working.value
+        behind = [k for w in workings for k in w.keys]
+        self.keys.extend(behind)
+        self.settled.update(behind)
+        return self.workings.joined(quantity, contender)
+
+    def _runs_beside(self, quantity: str, contender: str) -> bool:
+        if any(q.id == quantity for q in self.test.quantities):
+            return True
+        mine = self.workings.pass_keys(self.quantity.id, self.contender)
+        return mine == self.workings.pass_keys(quantity, contender)
+
+    def _noted(self, name: str, value: Uncertain) -> Uncertain:
+        keys = (self.keys[-1],) if self.keys and self.keys[-1].name == name else ()
+        step = Step(name, value.value, value.unit.symbol, value.limit, keys)
+        if step not in self.steps:
+            self.steps.append(step)
+        return value
