@@ -16,14 +16,36 @@ SEVERITIES: tuple[Severity, ...] = ("error", "warning", "note")
 
 @dataclass(frozen=True, order=True)
 class Place:
-    """A spot in a file: `file` as a POSIX path from the workspace, line and column from 1 (0: the whole file)."""
+    """A spot in a file: `file` as a POSIX path from the workspace, line and column from 1 (0: the whole file).
+
+    In a spreadsheet `sheet` is set, and line and column are those of a cell: `raw/day.xlsx, sheet Bench, cell C5`.
+    """
 
     file: str
     line: int = 0
     column: int = 0
+    sheet: str = ""
 
     def __str__(self) -> str:
+        if self.sheet:
+            return ", ".join(filter(None, (self.file, f"sheet {self.sheet}", self.cell)))
         return ":".join([self.file, *(str(n) for n in (self.line, self.column) if n)])
+
+    @property
+    def cell(self) -> str:
+        """Its spot as a spreadsheet names it: `cell C5`, `row 5`, or "" for the whole sheet."""
+        if not self.line:
+            return ""
+        return f"cell {letters(self.column)}{self.line}" if self.column else f"row {self.line}"
+
+
+def letters(column: int) -> str:
+    """A column from 1 as a spreadsheet names it: 1 is A, 27 is AA."""
+    name = ""
+    while column:
+        column, rest = divmod(column - 1, 26)
+        name = chr(ord("A") + rest) + name
+    return name
 
 
 @dataclass(frozen=True)

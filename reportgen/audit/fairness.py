@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from reportgen.audit.case import Case, Seen
 from reportgen.campaign.declared import Test
+from reportgen.evaluation.says import says_of
 from reportgen.prose.standing import name, names
 
 
@@ -64,7 +65,7 @@ def remarks_on_nothing(case: Case) -> Iterable[Seen]:
         to_come = caveat.contender and all(c != caveat.contender for _, c in tested)
         if not caveat.touches and tested and not to_come:
             about = f" of {caveat.contender}" if caveat.contender else ""
-            says = f"This {caveat.sort} touches nothing: no such reading{about} is there ({caveat.says})."
+            says = f"This {caveat.sort} touches nothing: no such reading{about} is there ({says_of(caveat)})."
             yield Seen(caveat.at, says, _subject(caveat.quantities), caveat.contender)
 
 

@@ -9,8 +9,6 @@ from typing import get_args
 from reportgen.addresses import in_formula
 from reportgen.campaign.declared import Kind
 
-LATER_KINDS = ("order", "laboratory", "logged")
-
 
 @dataclass(frozen=True)
 class KindOf:
@@ -86,6 +84,21 @@ KINDS: Mapping[Kind, KindOf] = {
         "{x}", ("",), False, "", "", False, False,
         "A judgement in ordered words, such as poor, fair, good.",
         "Grades are opinions: write down what each word means, and judge without knowing which product it is.",
+    ),
+    "order": KindOf(
+        "{x}", ("",), False, "", "", False, False,
+        "Only an order was seen, heard or smelt: less than, more than or about like another contender.",
+        "Contenders never put side by side stay uncompared, and one look says nothing about a second.",
+    ),
+    "laboratory": KindOf(
+        "{x}", ("",), True, "mg/kg", "", True, True,
+        "What a laboratory found in a sample, with its report and page.",
+        "A laboratory answers for the sample it got: how it was taken, kept and sent is yours to say.",
+    ),
+    "logged": KindOf(
+        "highest({x})", ("",), True, "°C", "", True, True,
+        "A value worked out from the trace of a logger: its peak, mean, area, or when it passed a limit.",
+        "A logger sees only what happens between its samples by luck; a short peak can fall between two.",
     ),
 }  # fmt: skip
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping
 
 from reportgen.campaign.did_you_mean import did_you_mean
-from reportgen.campaign.kinds import KINDS, LATER_KINDS
+from reportgen.campaign.kinds import KINDS
 from reportgen.campaign.scalar import NUMBER
 from reportgen.campaign.shape import NotThat
 
@@ -32,8 +32,6 @@ def measure(text: str) -> Mapping[str, str]:
     for piece in _pieces(text):
         if piece in KINDS:
             _put(found, "kind", piece)
-        elif piece in LATER_KINDS:
-            raise NotThat(f"“{piece}” is not available in this version yet", f"There is: {', '.join(KINDS)}.")
         elif piece in BETTER:
             _put(found, "better", piece)
         else:

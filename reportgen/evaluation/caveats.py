@@ -11,6 +11,7 @@ from dataclasses import replace
 from reportgen.campaign.declared import Campaign, Declared, Narrowing, Test
 from reportgen.evaluation.evaluated import Caveat, Keys
 from reportgen.evaluation.feeds import Feeds
+from reportgen.evaluation.met.table import met_among
 from reportgen.intake.reading import Reading, ReadingKey
 
 
@@ -36,6 +37,7 @@ def caveats_of(declared: Declared, readings: Mapping[ReadingKey, Reading], feeds
             yield Caveat(
                 i.id, 0, "incident", i.what, i.pushes, i.blocks,
                 touched(i.about, test), i.about.quantities, i.about.contender, declared.at(f"incident/{i.id}"),
+                photos=i.photos, film=i.film,
             )  # fmt: skip
         for e in holder.exclusions:
             yield Caveat(
@@ -48,6 +50,7 @@ def caveats_of(declared: Declared, readings: Mapping[ReadingKey, Reading], feeds
         return min((order[k.test] for k in caveat.touches), default=len(order))
 
     found = [c for holder in (None, *campaign.tests) for c in told(holder)]
+    found += met_among(declared, readings)
     return tuple(replace(c, number=n) for n, c in enumerate(sorted(found, key=met), 1))
 
 

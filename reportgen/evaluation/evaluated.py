@@ -10,13 +10,27 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from reportgen.campaign.declared import Moment
 from reportgen.finding import Finding, Place
 from reportgen.intake.reading import ReadingKey
 from reportgen.judgement.measured import Decision, Limit, Reason, ScatterFound, Settle, Within
 from reportgen.metrology.uncertain import Source
+from reportgen.wording.met import Met
 
-ResultKind = Literal["measured", "yes/no", "count", "grade"]
+ResultKind = Literal["measured", "yes/no", "count", "grade", "order"]
 Keys = frozenset[ReadingKey]
+CaveatSort = Literal[
+    "caveat",
+    "incident",
+    "exclusion",
+    "assumption",
+    "instrument",
+    "accepted",
+    "reading",
+    "amendment",
+    "records",
+    "running",
+]
 
 
 @dataclass(frozen=True)
@@ -215,8 +229,8 @@ class Caveat:
 
     id: str
     number: int
-    sort: Literal["caveat", "incident", "exclusion", "assumption", "instrument", "accepted"]
-    says: str
+    sort: CaveatSort
+    says: str  # the author's words; "" where `met` says what was met
     pushes: Literal["up", "down", "unknown", ""]
     blocks: bool
     touches: Keys
@@ -225,6 +239,9 @@ class Caveat:
     at: Place
     decided: str = ""  # exclusions: when
     because: str = ""
+    met: Met | None = None
+    photos: tuple[str, ...] = ()  # ids
+    film: Moment | None = None
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from reportgen.evaluation.evaluated import Caveat, Comparison, FirstPlace, Resul
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.gathered import Gathered, gather, several_specimens
 from reportgen.evaluation.results import measured_result, missing_result, plain_result, untested
+from reportgen.evaluation.says import says_of
 from reportgen.evaluation.words_read import word_workings
 from reportgen.evaluation.working import JOINS, Working
 from reportgen.evaluation.workings import Workings
@@ -48,7 +49,7 @@ class Bench:
     def blocked(self, quantity: str, workings: Sequence[Working]) -> str:
         """Why a contender's result is not ranked, "" where nothing blocks it."""
         keys = frozenset(k for w in workings for k in w.keys)
-        hits = (c.says for c in self.caveats if c.blocks and bears_on(c, self.feeds.upstream(quantity), keys))
+        hits = (says_of(c) for c in self.caveats if c.blocks and bears_on(c, self.feeds.upstream(quantity), keys))
         return next(hits, "")
 
 

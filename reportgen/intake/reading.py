@@ -7,9 +7,37 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Literal
 
+from reportgen.campaign.declared import Moment
 from reportgen.finding import Finding, Place
 
 Limit = Literal["above", "below"]
+
+
+Rough = Literal["", "about", "stated", "between"]
+
+
+@dataclass(frozen=True)
+class Series:
+    """A channel of a logger file, not its samples: those are read from the file where they are needed, in pieces.
+
+    `file` from the workspace; `heading` of the channel and `time` of the time column ("" where `rate`, in samples a
+    second, stands for it); `first` and `last` lines of its samples; `only` narrows a file that serves several: pairs of
+    heading and text. `samples` counts them, `begins` and `ends` are seconds from the file's first sample.
+    """
+
+    file: str
+    digest: str
+    heading: str
+    time: str
+    rate: float | None
+    unit: str
+    instrument: str
+    first: int
+    last: int
+    samples: int
+    begins: float
+    ends: float
+    only: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, order=True)
@@ -26,7 +54,8 @@ class ReadingKey:
 
 @dataclass(frozen=True)
 class Reading:
-    """One raw value. Exactly one of these holds: `value` is set, `limit` is set, `word` is set, `absent_because`.
+    """One raw value. Exactly one of these holds: `value` is set, `limit` is set, `word` is set, `absent_because`,
+    `series`.
 
     `text` is what was written. `limit` above (`over 999`) or below (`under 1`): then `value` is the limit, or None
     for `over unknown`. `word` is the answer of a yes/no (`yes`, `no`) or grade. `absent_because` is the reason in
@@ -50,6 +79,19 @@ class Reading:
     note: str = ""
     order: int = 0
     conditions: tuple[tuple[str, str], ...] = ()
+    width: Decimal | None = None  # half-width of `about 250`, `250 ±10`, `2 to 3`, in the reading's unit
+    rough: Rough = ""
+    unweighed: bool = False  # `some`: more than nothing; then value 0, limit above
+    beside: str = ""  # `ostler + 72`: the contender it was read against; value is then the difference
+    for_all: bool = False  # one reading that serves every contender: one variable, one error
+    amendment: str = ""  # the amendment that put it right; `was` is then what the file says
+    was: str = ""
+    records: str = ""  # the two records that disagree about it
+    attachment: str = ""  # a laboratory's report, from the campaign's folder
+    page: int | None = None  # of the attachment
+    photos: tuple[str, ...] = ()  # ids of photographs, such as the display it was read off
+    film: Moment | None = None
+    series: Series | None = None  # kind logged: the trace it stands for; value and limit are then None
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from reportgen.addresses import caveat_anchor, from_to, test_page
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.evaluation.evaluated import Caveat, FirstPlace, Result
+from reportgen.evaluation.says import says_of
 from reportgen.pages.limits import CaveatMark
 from reportgen.pages.named import Named, named
 from reportgen.pages.titles import heading
@@ -160,4 +161,4 @@ def _names(told: Told, contenders: list[str]) -> str:
 
 
 def _marks(caveats: list[Caveat]) -> tuple[CaveatMark, ...]:
-    return tuple(CaveatMark(str(c.number), f"#{caveat_anchor(c.number)}", c.says) for c in caveats)
+    return tuple(CaveatMark(str(c.number), f"#{caveat_anchor(c.number)}", says_of(c)) for c in caveats)

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from reportgen.addresses import caveat_anchor
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Caveat
+from reportgen.evaluation.says import says_of
 from reportgen.pages.words import words
 from reportgen.wording.reason import decided, pushes
 from reportgen.wording.sentence import paragraph
@@ -41,10 +42,10 @@ def shown(campaign: Campaign, caveat: Caveat) -> CaveatShown:
         caveat_anchor(caveat.number),
         words(f"sort.{caveat.sort}"),
         campaign.contender(caveat.contender).title if caveat.contender else "",
-        paragraph(caveat.says, when, pushes(caveat.pushes)),
+        paragraph(says_of(caveat), when, pushes(caveat.pushes)),
     )
 
 
 def marks(caveats: Iterable[Caveat], page: str = "") -> tuple[CaveatMark, ...]:
     """Raised numbers for caveats; `page` is the relative way to where they stand, "" for the same page."""
-    return tuple(CaveatMark(str(c.number), f"{page}#{caveat_anchor(c.number)}", c.says) for c in caveats)
+    return tuple(CaveatMark(str(c.number), f"{page}#{caveat_anchor(c.number)}", says_of(c)) for c in caveats)

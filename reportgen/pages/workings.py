@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from reportgen.addresses import result_anchor
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Contribution, PassValue, Result
+from reportgen.evaluation.says import says_of
 from reportgen.intake.reading import Reading
 from reportgen.pages.figures_shown import Printed, plain, printed
 from reportgen.pages.named import Named, named
@@ -101,7 +102,7 @@ def _pass(told: Told, page: str, unit: str, p: PassValue) -> PassShown:
     read = [told.readings.readings[k] for k in sorted(p.keys) if k in told.readings.readings]
     read.sort(key=lambda r: (r.at.file, r.at.line, r.at.column, r.order))
     exclusions = [c for c in told.evaluation.caveats if c.sort == "exclusion" and c.id == p.excluded]
-    excluded = next((c.because or c.says for c in exclusions if p.excluded), "")
+    excluded = next((c.because or says_of(c) for c in exclusions if p.excluded), "")
     if p.word:
         value = p.word
     elif p.limit is not None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Caveat, Evaluation, Result
+from reportgen.evaluation.says import says_of
 from reportgen.prose import amounts
 from reportgen.prose.standing import name, standing
 from reportgen.wording.count import in_words
@@ -34,7 +35,9 @@ def _left_out(campaign: Campaign, caveat: Caveat, result: Result, fewer: bool) -
     n = sum(1 for p in result.by_pass if p.excluded and frozenset(p.keys) & caveat.touches)
     left = say_of(n, "exclusion.pass", count=in_words(n), name=name(campaign, result.contender))
     when = decided(caveat.decided or "not noted")
-    line = say("exclusion.because", left_out=left, because=(caveat.because or caveat.says).rstrip("."), decided=when)
+    line = say(
+        "exclusion.because", left_out=left, because=(caveat.because or says_of(caveat)).rstrip("."), decided=when
+    )
     if fewer and not result.missing:
         line = say("exclusion.not-repeated", left_out=line)
     if result.missing or result.estimate is None:

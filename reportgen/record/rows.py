@@ -16,6 +16,7 @@ from reportgen.evaluation.evaluated import (
     Result,
     Verdict,
 )
+from reportgen.evaluation.says import says_of
 from reportgen.finding import Finding
 from reportgen.judgement.measured import Reason
 from reportgen.record.plain import number, numbers
@@ -213,7 +214,7 @@ def caveat_row(caveat: Caveat) -> Row:
         "id": caveat.id,
         "number": caveat.number,
         "sort": caveat.sort,
-        "says": caveat.says,
+        "says": says_of(caveat),
         "pushes": caveat.pushes or None,
         "blocks": caveat.blocks,
         "decided": caveat.decided or None,

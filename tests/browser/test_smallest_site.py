@@ -19,4 +19,6 @@ def test_every_page_of_the_smallest_campaigns_site_is_sound(tmp_path: Path) -> N
     inspected = inspect_site(built.out, lambda page, done, of: opened.append(page))
     assert inspected.faults == ()
     assert inspected.pages == built.pages == len(opened)
-    assert {"index.html", "stoves/index.html", "stoves/tests/gas-burned.html", "stoves/contenders/ostler.html"} <= {*opened}
+    assert {"index.html", "stoves/index.html", "stoves/tests/gas-burned.html", "stoves/contenders/ostler.html"} <= {
+        *opened
+    }

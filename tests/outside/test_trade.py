@@ -126,7 +126,8 @@ def test_levels_of_two_positions_join_by_their_energy(tmp_path: Path) -> None:
     """90 dB and 80 dB together are 90.41 dB and two equal sources add 3.01 dB (ISO 1683, ISO 3745): mean 87.40 dB."""
     told = compile_campaign(
         tmp_path,
-        TWO + "measure: {noise: {kind: level, unit: dB, better: lower, over parts: energy mean}}\nreadings: readings.csv\n",
+        TWO
+        + "measure: {noise: {kind: level, unit: dB, better: lower, over parts: energy mean}}\nreadings: readings.csv\n",
         readings="contender,pass,part,noise\na,1,left,90.0\na,1,right,80.0\nb,1,left,70.0\nb,1,right,70.0\n",
     )
     assert result_of(told, "noise", "a")["value"] == pytest.approx(90.41 - 3.01, abs=0.006)

@@ -8,14 +8,14 @@ from typing import Annotated, ClassVar, Literal
 from reportgen.campaign import short
 from reportgen.campaign.declared import Better, Kind
 from reportgen.campaign.given import Entry, Given
-from reportgen.campaign.kinds import KINDS, LATER_KINDS
+from reportgen.campaign.kinds import KINDS
 from reportgen.campaign.scalar import AmountOf, Cell, FilePath, Name, SizeOf, Term, Words, choice
 from reportgen.campaign.shape import Scalar, Short, key, many
 from reportgen.finding import Place
 
 OverParts = Literal["sum", "mean", "each", "energy mean"]
 OverPasses = Literal["mean", "least", "most", "middle", "energy mean"]
-KindOfIt = Annotated[Given[Kind], choice("a kind of measurement", *KINDS, later=LATER_KINDS)]
+KindOfIt = Annotated[Given[Kind], choice("a kind of measurement", *KINDS)]
 Direction = Annotated[Given[Better], choice("a direction", *short.BETTER)]
 JoinParts = Annotated[Given[OverParts], choice("a way to join parts", "sum", "mean", "each", "energy mean")]
 JoinPasses = Annotated[

@@ -1,0 +1,80 @@
+"""What an author declares, read, checked and put together: the campaign every later stage sees.
+
+How it was written (one file or thirty, short form or long) no longer shows here. Line numbers lie beside it in
+`Declared.places`, so that a comment added to a file changes no value here.
+"""
+
+from reportgen.campaign.declared.amounts import Amount, Day
+from reportgen.campaign.declared.campaigns import Campaign, Declared, Film, Photo, ProseFile, Publication
+from reportgen.campaign.declared.contenders import Claim, Contender, Price, Specimen
+from reportgen.campaign.declared.instruments import (
+    Accuracy,
+    Constant,
+    Instrument,
+    Method,
+    OrderRule,
+    Repeatability,
+    ScatterRule,
+)
+from reportgen.campaign.declared.remarks import (
+    Acceptance,
+    Amendment,
+    Assumption,
+    Decided,
+    DeclaredCaveat,
+    Exclusion,
+    Incident,
+    Moment,
+    Narrowing,
+    Pushes,
+    TwoRecords,
+)
+from reportgen.campaign.declared.tests import Better, Column, Kind, Laboratory, Logger, Quantity, Source, Test
+from reportgen.campaign.declared.verdicts import Criterion, Group, Must, Use, VerdictPlan, WeSay
+
+__all__ = [
+    "Acceptance",
+    "Accuracy",
+    "Amendment",
+    "Amount",
+    "Assumption",
+    "Better",
+    "Campaign",
+    "Claim",
+    "Column",
+    "Constant",
+    "Contender",
+    "Criterion",
+    "Day",
+    "Decided",
+    "Declared",
+    "DeclaredCaveat",
+    "Exclusion",
+    "Film",
+    "Group",
+    "Incident",
+    "Instrument",
+    "Kind",
+    "Laboratory",
+    "Logger",
+    "Method",
+    "Moment",
+    "Must",
+    "Narrowing",
+    "OrderRule",
+    "Photo",
+    "Price",
+    "ProseFile",
+    "Publication",
+    "Pushes",
+    "Quantity",
+    "Repeatability",
+    "ScatterRule",
+    "Source",
+    "Specimen",
+    "Test",
+    "TwoRecords",
+    "Use",
+    "VerdictPlan",
+    "WeSay",
+]

@@ -1,0 +1,129 @@
+"""The campaign put together, and the publication it stands in."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
+
+from reportgen.campaign.declared.amounts import Day
+from reportgen.campaign.declared.contenders import Contender
+from reportgen.campaign.declared.instruments import Constant, Instrument, Method
+from reportgen.campaign.declared.remarks import Acceptance, Amendment, DeclaredCaveat, Exclusion, Incident, TwoRecords
+from reportgen.campaign.declared.tests import Quantity, Test
+from reportgen.campaign.declared.verdicts import VerdictPlan
+from reportgen.finding import Finding, Place
+
+
+@dataclass(frozen=True)
+class Film:
+    """A film of the work. `moment` is its address with `{seconds}` where its host wants one; else a media fragment."""
+
+    id: str
+    title: str
+    address: str
+    moment: str = ""
+    seconds: Decimal | None = None  # its length
+    stills: Mapping[str, str] = field(default_factory=dict)  # moment as typed → id of a photo
+
+
+@dataclass(frozen=True)
+class Photo:
+    """A photograph: `file` from the campaign's folder; `shows` is its alternative text, in the author's words."""
+
+    id: str
+    file: str
+    shows: str
+    caption: str = ""
+    by: str = ""
+    taken: Day | None = None
+
+
+@dataclass(frozen=True)
+class ProseFile:
+    """A Markdown file of the author's: `path` from the workspace; `text` as it stands."""
+
+    id: str
+    path: str
+    text: str
+
+
+@dataclass(frozen=True)
+class Campaign:
+    """One comparison, put together. Tuples keep the campaign's order; ids are unique in each."""
+
+    id: str
+    folder: str  # from the workspace, "" where the campaign is the workspace
+    title: str
+    question: str
+    contenders: tuple[Contender, ...]
+    tests: tuple[Test, ...]
+    instruments: Mapping[str, Instrument]  # those used here, wherever they were found
+    methods: Mapping[str, Method]  # "id.version" → method, those used here
+    constants: Mapping[str, Constant]
+    by_unit: Mapping[str, str] = field(default_factory=dict)  # unit as typed → instrument, where no column names one
+    verdict: VerdictPlan | None = None
+    tested: Day | None = None
+    published: Day | None = None
+    place: str = ""
+    who_pays: str = ""
+    held_the_same: tuple[str, ...] = ()
+    exclusions: tuple[Exclusion, ...] = ()
+    incidents: tuple[Incident, ...] = ()
+    caveats: tuple[DeclaredCaveat, ...] = ()
+    cautions: tuple[str, ...] = ()
+    cannot_tell: tuple[str, ...] = ()
+    accepts: tuple[Acceptance, ...] = ()  # the campaign's and its tests'
+    films: tuple[Film, ...] = ()
+    photos: tuple[Photo, ...] = ()
+    amendments: tuple[Amendment, ...] = ()
+    two_records: tuple[TwoRecords, ...] = ()
+    prose: tuple[ProseFile, ...] = ()
+    show: tuple[str, ...] = ()
+    invented: str = ""  # says so on every page, where products and readings are made up
+    archived: bool = False
+
+    def contender(self, id: str) -> Contender:
+        return next(c for c in self.contenders if c.id == id)
+
+    def test(self, id: str) -> Test:
+        return next(t for t in self.tests if t.id == id)
+
+    def quantity(self, id: str) -> Quantity:
+        return next(q for t in self.tests for q in t.quantities if q.id == id)
+
+
+@dataclass(frozen=True)
+class Publication:
+    title: str = "Test reports"
+    address: str = ""
+    language: str = "en"
+    show: tuple[str, ...] = ()
+    who_pays: str = ""
+    author: str = ""
+    contact: str = ""
+    licence: str = ""
+    theme: str = "reading-room"
+    invented: str = ""
+
+
+@dataclass(frozen=True)
+class Declared:
+    """A campaign and where each piece of it was written.
+
+    `places` maps a path such as ``test/gas-burned``, ``quantity/gas-burned/formula``, ``contender/ostler``,
+    ``claim/ostler/c1``, ``exclusion/<id>``, ``caveat/<id>``, ``verdict``, ``title`` to its place.
+    `findings` are warnings and notes met while reading; errors are raised as `Refused` instead.
+    """
+
+    campaign: Campaign
+    places: Mapping[str, Place]
+    findings: tuple[Finding, ...] = ()
+
+    def at(self, path: str) -> Place:
+        """The place of a path, or of the nearest one above it that has a place, or the campaign's file."""
+        while path:
+            if path in self.places:
+                return self.places[path]
+            path = path.rpartition("/")[0]
+        return self.places.get("", Place("campaign.yaml"))

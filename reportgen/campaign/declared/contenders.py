@@ -1,0 +1,72 @@
+"""Contenders: what was bought, what it cost, what its maker claims."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
+from typing import Literal
+
+from reportgen.campaign.declared.amounts import Amount, Day
+
+
+@dataclass(frozen=True)
+class Price:
+    """One dated purchase or listing; `high` differs from `low` for a range. Amounts in `currency` (ISO 4217)."""
+
+    low: Decimal
+    high: Decimal
+    currency: str
+    sort: Literal["paid", "listed"]
+    date: Day | None = None
+    where: str = ""
+    text: str = ""
+
+
+@dataclass(frozen=True)
+class Claim:
+    """What the maker states. `says` maps a source to its words (one entry where there is one source)."""
+
+    id: str  # c1, c2 … in the contender's order
+    says: Mapping[str, str]
+    quantity: str = ""  # id, "" where it names none
+    at_most: Amount | None = None
+    at_least: Amount | None = None
+    nominal: Amount | None = None
+    within: Amount | None = None  # tolerance of a nominal
+    under: str = ""  # the condition it is claimed under
+    looked: str = ""  # settled by looking: "no, foam only"
+    testable: bool = True
+    included: str = ""  # an item of the box, whose being there answers the claim
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class Specimen:
+    """One unit of a contender, where several were bought; the id is what stands in the column `specimen`."""
+
+    id: str
+    serial: str = ""
+    bought_where: str = ""
+    bought_on: Day | None = None
+    as_received: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Contender:
+    id: str
+    title: str
+    maker: str = ""
+    model: str = ""
+    bought_where: str = ""
+    bought_on: Day | None = None
+    supplied_by: str = ""  # "" bought at retail
+    prices: tuple[Price, ...] = ()
+    as_received: tuple[str, ...] = ()
+    claims: tuple[Claim, ...] = ()
+    also_called: tuple[str, ...] = ()
+    facts: Mapping[str, str] = field(default_factory=dict)
+    says: str = ""  # CommonMark
+    specimens: tuple[Specimen, ...] = ()
+    in_the_box: Mapping[str, str] = field(default_factory=dict)  # item → "there", "missing" or the author's words
+    photos: tuple[str, ...] = ()  # ids, on arrival
