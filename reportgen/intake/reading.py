@@ -14,6 +14,7 @@ Limit = Literal["above", "below"]
 
 
 Rough = Literal["", "about", "stated", "between"]
+FileForm = Literal["text", "spreadsheet", "parquet"]
 
 
 @dataclass(frozen=True)
@@ -96,13 +97,20 @@ class Reading:
 
 @dataclass(frozen=True)
 class RawFile:
-    """A file that readings came from: path from the workspace, digest (sha256, hex), size in bytes."""
+    """A file that readings came from: path from the workspace, digest (sha256, hex), size in bytes.
+
+    Only a file of the form text has lines; `encoding` is then the name by which Python decodes it. `sheets` are those
+    of a spreadsheet that were read.
+    """
 
     path: str
     digest: str
     size: int
     headings: tuple[str, ...] = ()
     unread: tuple[str, ...] = ()  # headings nobody asked for
+    form: FileForm = "text"
+    encoding: str = "utf-8-sig"
+    sheets: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
