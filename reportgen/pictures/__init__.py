@@ -1,0 +1,11 @@
+"""Bytes of a photograph → pictures for pages: sized, upright, in sRGB, telling nothing of place and camera.
+
+Comes in: a file's bytes. Goes out: what it is (`look`), the sizes pages need (`sizes_of`), the pictures (`draw`,
+`cleaned`). The same bytes and the same library give the same pictures. Must never know files, campaigns, pages.
+"""
+
+from reportgen.pictures.drawn import cleaned, draw
+from reportgen.pictures.look import Look, NotAPicture, look
+from reportgen.pictures.sizes import Size, sizes_of
+
+__all__ = ["Look", "NotAPicture", "Size", "cleaned", "draw", "look", "sizes_of"]
