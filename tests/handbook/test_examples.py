@@ -17,6 +17,7 @@ from reportgen.audit.rules import RULES
 from reportgen.campaign.kinds import KINDS
 from reportgen.campaign.schema import FILE_KINDS, schema_of
 from tests.campaigns import compile_folder
+from tests.handbook.made import made
 
 HANDBOOK = Path(__file__).parents[2] / "content" / "handbook"
 ANEW = ("tests/", "contenders/", "verdict.yaml")
@@ -65,7 +66,7 @@ def test_an_example_of_the_handbook_does_what_it_says(example: Example, tmp_path
     for name, text in example.files.items():
         path = folder / name
         path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(text, encoding="utf-8")
+        path.write_bytes(made(name, text))
     if example.refused:
         with pytest.raises(Refused) as refused:
             compile_folder(folder)
