@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from reportgen.campaign.declared import Declared, Publication
     from reportgen.charts import Figure
     from reportgen.evaluation.evaluated import Evaluation
+    from reportgen.intake.raw_view import RawView
     from reportgen.intake.reading import Readings
     from reportgen.pages.told import Page, Told
     from reportgen.site.card import Card
@@ -103,7 +104,7 @@ def gather(
     figures: Mapping[str, Figure],
     findings: tuple[Finding, ...],
     theme: Theme,
-    texts: Mapping[str, str],
+    raw_views: Mapping[str, RawView],
     site_texts: SiteTexts,
 ) -> Told:
     """All that its pages are told."""
@@ -117,17 +118,17 @@ def gather(
         figures,
         findings,
         theme,
-        texts,
+        raw_views,
         FIRST_ISSUE,
         site_texts.addresses,
     )
 
 
-def read_texts(workspace: Workspace, readings: Readings) -> Mapping[str, str]:
-    """Path in the workspace → text, of every file that readings came from. Raises `Refused`."""
-    from reportgen.sources import read_text
+def view_raw_files(workspace: Workspace, readings: Readings) -> Mapping[str, RawView]:
+    """Path in the workspace → what is shown of it, of every file that readings came from. Raises `Refused`."""
+    from reportgen.intake.raw_view import raw_views
 
-    return {file.path: read_text(workspace, file.path) for file in readings.files}
+    return raw_views(workspace, readings.files, readings.readings.values())
 
 
 def build_pages(told: Told) -> tuple[Page, ...]:

@@ -1,12 +1,13 @@
-"""The data page: every raw file with its checksum, and everything computed."""
+"""The data page: every raw file with its checksum, what was read from each, attachments, and everything computed."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
 from reportgen.addresses import campaign_page, from_to, raw_file, results_file, test_page
-from reportgen.intake.reading import RawFile
+from reportgen.intake.reading import RawFile, Reading
 from reportgen.pages.framing import frame_of
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
@@ -18,20 +19,35 @@ from reportgen.wording.count import whole
 
 @dataclass(frozen=True)
 class FileShown:
-    """A raw file. `listed` leads to its numbered lines, "" where it has none; `unread` are headings never asked for.
+    """A raw file. `listed` leads to its rows, "" where it has none; `unread` are headings never asked for.
 
-    `saved_as` is its name without folders.
+    `saved_as` is its name without folders; `form` says what it is, `rows` how long, `series` which channels of a logger
+    were read.
     """
 
     name: str
     saved_as: str
     href: str
     listed: str
+    listed_as: str
+    form: str
     digest: str
     size: str
     rows: str
+    sheets: tuple[str, ...]
+    series: tuple[str, ...]
     used_by: tuple[Link, ...]
     unread: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class AttachmentShown:
+    """A laboratory's report or another attachment that readings were taken from, with its pages."""
+
+    name: str
+    href: str
+    pages: tuple[Link, ...]
+    used_by: tuple[Link, ...]
 
 
 @dataclass(frozen=True)
@@ -41,6 +57,7 @@ class DataView:
     frame: Frame
     title: str
     files: tuple[FileShown, ...]
+    attachments: tuple[AttachmentShown, ...]
     results: str
     readings: str
     licence: str
@@ -53,12 +70,14 @@ def data_pages(told: Told) -> tuple[Page, ...]:
 
 
 def data_view(told: Told) -> DataView:
-    """The view of the campaign's data page."""
+    """The view of the campaign's data page: tables first, then what loggers wrote."""
     page = campaign_page(told.campaign.id, "data")
+    shown = [_file(told, page, f) for f in told.readings.files]
     return DataView(
         frame=frame_of(told, page, words("data.title"), words("data.description", campaign=told.campaign.title)),
         title=words("data.title"),
-        files=tuple(_file(told, page, f) for f in told.readings.files),
+        files=tuple(sorted(shown, key=lambda f: bool(f.series))),
+        attachments=_attachments(told, page),
         results=from_to(page, results_file(told.campaign.id)),
         readings=whole(len(told.readings.readings)),
         licence=told.publication.licence,
@@ -68,18 +87,50 @@ def data_view(told: Told) -> DataView:
 def _file(told: Told, page: str, f: RawFile) -> FileShown:
     campaign = told.campaign
     name = in_campaign(campaign, f.path)
-    tests = dict.fromkeys(k.test for k, r in told.readings.readings.items() if r.at.file == f.path)
-    text = told.texts.get(f.path)
+    mine = [r for r in told.readings.readings.values() if r.at.file == f.path]
+    series = tuple(
+        dict.fromkeys(
+            words("data.series", channel=r.series.heading, first=str(r.series.first), last=str(r.series.last),
+                  samples=whole(r.series.samples))
+            for r in mine if r.series is not None
+        )
+    )  # fmt: skip
+    view = told.raw_views.get(f.path)
+    form = "logger" if series and f.form == "text" else f.form
     return FileShown(
         name=name,
         saved_as=PurePosixPath(name).name,
         href=from_to(page, raw_file(campaign.id, name)),
-        listed=from_to(page, listing_page(campaign, f.path)) if text is not None else "",
+        listed=from_to(page, listing_page(campaign, f.path)) if view is not None else "",
+        listed_as=words(f"data.listed.{f.form}"),
+        form=words(f"data.form.{form}"),
         digest=f.digest,
         size=whole(f.size),
-        rows=whole(len(text.splitlines())) if text is not None else "",
-        used_by=tuple(
-            Link(heading(t), from_to(page, test_page(campaign.id, t.id))) for t in campaign.tests if t.id in tests
-        ),
+        rows=words(f"data.rows.{f.form}", n=whole(sum(s.total for s in view.sheets))) if view is not None else "",
+        sheets=tuple(s.name for s in view.sheets if s.name) if view is not None else (),
+        series=series,
+        used_by=_tests(told, page, mine),
         unread=f.unread,
     )
+
+
+def _tests(told: Told, page: str, readings: Iterable[Reading]) -> tuple[Link, ...]:
+    read = {r.key.test for r in readings}
+    campaign = told.campaign
+    return tuple(Link(heading(t), from_to(page, test_page(campaign.id, t.id))) for t in campaign.tests if t.id in read)
+
+
+def _attachments(told: Told, page: str) -> tuple[AttachmentShown, ...]:
+    """Each attachment that readings name, by name, with the pages they stand on."""
+    campaign = told.campaign
+    found: dict[str, list[Reading]] = {}
+    for r in told.readings.readings.values():
+        if r.attachment:
+            found.setdefault(r.attachment, []).append(r)
+    made = []
+    for name in sorted(found):
+        href = from_to(page, raw_file(campaign.id, name))
+        numbers = sorted({r.page for r in found[name] if r.page is not None})
+        pages = tuple(Link(words("place.page", n=str(n)), f"{href}#page={n}") for n in numbers)
+        made.append(AttachmentShown(name, href, pages, _tests(told, page, found[name])))
+    return tuple(made)

@@ -1,61 +1,164 @@
-"""A raw file with numbered lines: where every trace ends."""
+"""A raw file, row by row as it stands: where every trace ends."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from reportgen.addresses import campaign_page, from_to, raw_file
+from reportgen.finding import letters
+from reportgen.intake.raw_view import RawRow, RawSheet, RawView
+from reportgen.intake.reading import RawFile
 from reportgen.pages.framing import frame_of
+from reportgen.pages.struck import Piece, Slip, slips_in, struck_cell, struck_line
 from reportgen.pages.told import Page, Told
-from reportgen.pages.traces import in_campaign, listing_page
+from reportgen.pages.traces import cell_anchor, in_campaign, listing_page, row_anchor, sheet_anchors
 from reportgen.pages.words import words
 from reportgen.theme import Frame, Link, render
+from reportgen.wording.count import whole
 
 
 @dataclass(frozen=True)
-class ListedLine:
-    """`anchor` is L1, L2 …, as links name it; `used` says whether a reading came from this line."""
+class ListedCell:
+    """One cell (a whole line of a text file). `anchor` is "" where only its row has one; `used`: it was read."""
 
-    number: str
     anchor: str
-    text: str
+    pieces: tuple[Piece, ...]
     used: bool
 
 
 @dataclass(frozen=True)
+class ListedRow:
+    """`anchor` is L1, L2 … (`bench-L1` on a sheet), as links name it; `used` says whether a reading came from this row.
+
+    `gap` says what of the file is left out before it, "" where nothing is.
+    """
+
+    number: str
+    anchor: str
+    cells: tuple[ListedCell, ...]
+    used: bool
+    gap: str
+
+
+@dataclass(frozen=True)
+class ListedSheet:
+    """A sheet with its columns' letters, a Parquet file with its columns' names, or the lines of a text."""
+
+    name: str
+    anchor: str
+    columns: tuple[str, ...]
+    rows: tuple[ListedRow, ...]
+    empty: str
+
+
+@dataclass(frozen=True)
 class ListingView:
-    """What the template `listing.html` is told."""
+    """What the template `listing.html` is told. `part` says that not all of a long file is here, "" where it is."""
 
     frame: Frame
     name: str
     file: str
     digest: str
-    lines: tuple[ListedLine, ...]
+    is_text: bool
+    says: str
+    part: str
+    slips: tuple[str, ...]
+    sheets: tuple[ListedSheet, ...]
 
 
 def listing_pages(told: Told) -> tuple[Page, ...]:
-    """One page a raw file whose text is known."""
+    """One page a raw file that can be shown."""
     made = []
     for f in told.readings.files:
-        if f.path in told.texts:
+        if f.path in told.raw_views:
             page = listing_page(told.campaign, f.path)
-            made.append(Page(page, render(told.theme, "listing.html", listing_view(told, f.path, f.digest), page)))
+            made.append(Page(page, render(told.theme, "listing.html", listing_view(told, f), page)))
     return tuple(made)
 
 
-def listing_view(told: Told, path: str, digest: str) -> ListingView:
+def listing_view(told: Told, file: RawFile) -> ListingView:
     """The view of one raw file."""
-    campaign = told.campaign
-    page = listing_page(campaign, path)
-    name = in_campaign(campaign, path)
+    campaign, view = told.campaign, told.raw_views[file.path]
+    page = listing_page(campaign, file.path)
+    name = in_campaign(campaign, file.path)
     data = Link(words("data.title"), from_to(page, campaign_page(campaign.id, "data")))
-    used = {r.at.line for r in told.readings.readings.values() if r.at.file == path}
+    anchors = sheet_anchors(s.name for s in view.sheets)
+    used = _used(told, file.path)
+    slips = slips_in(told, file.path)
     return ListingView(
-        frame=frame_of(told, page, words("listing.title", file=name), trail=(data,)),
+        frame=frame_of(told, page, words(f"listing.title.{view.form}", file=name), trail=(data,)),
         name=name,
         file=from_to(page, raw_file(campaign.id, name)),
-        digest=digest,
-        lines=tuple(
-            ListedLine(str(n), f"L{n}", text, n in used) for n, text in enumerate(told.texts[path].splitlines(), 1)
-        ),
+        digest=file.digest,
+        is_text=view.form == "text",
+        says=words(f"listing.says.{view.form}"),
+        part=_part(view),
+        slips=tuple(slip.says for slip in slips),
+        sheets=tuple(_sheet(sheet, anchors[sheet.name], view.form == "text", used, slips) for sheet in view.sheets),
+    )
+
+
+def _part(view: RawView) -> str:
+    if view.whole:
+        return ""
+    shown, total = sum(len(s.rows) for s in view.sheets), sum(s.total for s in view.sheets)
+    return words(f"listing.part.{view.form}", shown=whole(shown), total=whole(total))
+
+
+def _used(told: Told, path: str) -> Mapping[tuple[str, int], frozenset[int]]:
+    """Sheet and row → the columns that were read, 0 for one unknown; of a series, its first and last line too."""
+    found: dict[tuple[str, int], set[int]] = {}
+    for r in told.readings.readings.values():
+        if r.at.file == path:
+            found.setdefault((r.at.sheet, r.at.line), set()).add(r.at.column)
+        if r.series is not None and r.series.file == path:
+            for line in (r.series.first, r.series.last):
+                found.setdefault(("", line), set()).add(0)
+    return {spot: frozenset(columns) for spot, columns in found.items()}
+
+
+def _sheet(
+    sheet: RawSheet,
+    anchor: str,
+    is_text: bool,
+    used: Mapping[tuple[str, int], frozenset[int]],
+    slips: tuple[Slip, ...],
+) -> ListedSheet:
+    width = max((len(row.cells) for row in sheet.rows), default=0)
+    rows, before = [], 0
+    for row in sheet.rows:
+        read = used.get((sheet.name, row.number), frozenset())
+        mine = tuple(s for s in slips if (s.at.sheet, s.at.line) == (sheet.name, row.number))
+        cells = (_line(row, read, mine),) if is_text else tuple(_cells(row, width, anchor, read, mine))
+        gap = row.number - before - 1
+        rows.append(
+            ListedRow(
+                str(row.number),
+                row_anchor(anchor, row.number),
+                cells,
+                bool(read),
+                words("listing.gap", n=whole(gap)) if gap else "",
+            )
+        )
+        before = row.number
+    columns = sheet.headings or (() if is_text else tuple(letters(n) for n in range(1, width + 1)))
+    return ListedSheet(sheet.name, anchor, columns, tuple(rows), "" if rows else words("listing.empty"))
+
+
+def _line(row: RawRow, read: frozenset[int], slips: tuple[Slip, ...]) -> ListedCell:
+    return ListedCell("", struck_line(row.cells[0], slips), bool(read))
+
+
+def _cells(
+    row: RawRow, width: int, sheet: str, read: frozenset[int], slips: tuple[Slip, ...]
+) -> tuple[ListedCell, ...]:
+    cells = (*row.cells, *[""] * (width - len(row.cells)))
+    return tuple(
+        ListedCell(
+            cell_anchor(sheet, row.number, column) if sheet and (text or column in read) else "",
+            struck_cell(text, tuple(s for s in slips if s.at.column in (0, column))),
+            column in read,
+        )
+        for column, text in enumerate(cells, 1)
     )

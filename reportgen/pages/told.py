@@ -9,6 +9,7 @@ from reportgen.campaign.declared import Campaign, Declared, Publication
 from reportgen.charts.figure import Figure
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.finding import Finding
+from reportgen.intake.raw_view import RawView
 from reportgen.intake.reading import Readings
 from reportgen.prose.references import SITE_PAGES
 from reportgen.theme import Theme
@@ -18,8 +19,8 @@ from reportgen.theme import Theme
 class Told:
     """A campaign, whole: declared, read, evaluated, drawn and audited, with the theme it is set in.
 
-    `texts` maps a raw file (path from the workspace) to its text; such a file gets a page with numbered lines, and
-    every trace ends on one of them. `site_pages` are the pages outside the campaign that its texts may name, id →
+    `raw_views` maps a raw file (path from the workspace) to what is shown of it: such a file gets a page with its rows,
+    and every trace ends on one of them. `site_pages` are the pages outside the campaign that its texts may name, id →
     address.
     """
 
@@ -30,7 +31,7 @@ class Told:
     figures: Mapping[str, Figure]
     findings: tuple[Finding, ...]
     theme: Theme
-    texts: Mapping[str, str] = field(default_factory=dict)
+    raw_views: Mapping[str, RawView] = field(default_factory=dict)
     issue: int = 1
     site_pages: Mapping[str, str] = field(default_factory=lambda: SITE_PAGES)
 

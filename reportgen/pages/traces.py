@@ -1,19 +1,21 @@
-"""Where a number comes from, as links: first to its working on the test's page, from there to file and line."""
+"""Where a number comes from, as links: first to its working on the test's page, from there to the row or cell."""
 
 from __future__ import annotations
 
 import posixpath
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from reportgen.addresses import from_to, raw_file, result_anchor, test_page
+from reportgen.addresses import as_id, from_to, raw_file, result_anchor, test_page
 from reportgen.campaign.declared import Campaign
-from reportgen.finding import Place
+from reportgen.finding import Place, letters
 from reportgen.pages.told import Told
+from reportgen.pages.words import words
 
 
 @dataclass(frozen=True)
 class LineLink:
-    """A raw file's line: as printed, and the way to it."""
+    """A place in a raw file: as printed, and the way to it."""
 
     text: str
     href: str
@@ -30,16 +32,57 @@ def in_campaign(campaign: Campaign, path: str) -> str:
 
 
 def listing_page(campaign: Campaign, path: str) -> str:
-    """The address of the page that shows a raw file (path from the workspace) with numbered lines."""
+    """The address of the page that shows a raw file (path from the workspace), row by row."""
     return f"{raw_file(campaign.id, in_campaign(campaign, path))}.html"
 
 
+def sheet_anchors(names: Iterable[str]) -> Mapping[str, str]:
+    """The anchor of each sheet, different for each: its name as an id, or its number where that gives none."""
+    found: dict[str, str] = {}
+    for n, name in enumerate(names, 1):
+        anchor = as_id(name) if name else ""
+        found[name] = anchor if not name or (anchor and anchor not in found.values()) else f"sheet-{n}"
+    return found
+
+
+def row_anchor(sheet: str, line: int) -> str:
+    """A row's anchor: `L12`, on a sheet `bench-L12`. `sheet` is the sheet's own anchor, "" where a file has none."""
+    return "-".join(filter(None, (sheet, f"L{line}")))
+
+
+def cell_anchor(sheet: str, line: int, column: int) -> str:
+    """The anchor of a spreadsheet's cell: `bench-C5`."""
+    return f"{sheet}-{letters(column)}{line}"
+
+
+def anchor_of(told: Told, place: Place) -> str:
+    """Where `place` is found on its file's page; "" for the whole file."""
+    sheet = sheet_anchors(s.name for s in told.raw_views[place.file].sheets).get(place.sheet, "")
+    if not place.line:
+        return sheet
+    return cell_anchor(sheet, place.line, place.column) if sheet and place.column else row_anchor(sheet, place.line)
+
+
 def line_link(told: Told, page: str, place: Place) -> LineLink:
-    """From `page` to a line of a raw file: on its numbered page where there is one, else to the file itself."""
+    """From `page` to a row or cell of a raw file: on the file's page where there is one, else to the file itself."""
     campaign = told.campaign
-    text = in_campaign(campaign, place.file)
-    if place.file in told.texts:
-        target = listing_page(campaign, place.file) + (f"#L{place.line}" if place.line else "")
+    name = in_campaign(campaign, place.file)
+    if place.file in told.raw_views:
+        anchor = anchor_of(told, place)
+        target = listing_page(campaign, place.file) + (f"#{anchor}" if anchor else "")
     else:
-        target = raw_file(campaign.id, text)
-    return LineLink(text, from_to(page, target))
+        target = raw_file(campaign.id, name)
+    return LineLink(_words(told, name, place), from_to(page, target))
+
+
+def _words(told: Told, name: str, place: Place) -> str:
+    """`raw/gas.csv, line 12`; `raw/day.xlsx, sheet Bench, cell C5`; a whole file by its name alone."""
+    view = told.raw_views.get(place.file)
+    sheet = words("place.sheet", name=place.sheet) if place.sheet else ""
+    if not place.line:
+        spot = ""
+    elif place.sheet and place.column:
+        spot = words("place.cell", cell=f"{letters(place.column)}{place.line}")
+    else:
+        spot = words("place.line" if view is None or view.form == "text" else "place.row", n=str(place.line))
+    return ", ".join(filter(None, (name, sheet, spot)))

@@ -14,7 +14,44 @@ PHRASES: Mapping[str, str] = {
     "method.title": "How it was tested",
     "data.title": "The data",
     "changes.title": "Changes",
-    "listing.title": "{file}, line by line",
+    "listing.title.text": "{file}, line by line",
+    "listing.title.spreadsheet": "{file}, cell by cell",
+    "listing.title.parquet": "{file}, row by row",
+    "listing.says.text": "Each line as it stands in",
+    "listing.says.spreadsheet": "Each cell as it was read from",
+    "listing.says.parquet": "Each row as it was read from",
+    "listing.part.text": (
+        "It has {total} lines; {shown} of them are here: its beginning, its end, and what stands around every reading. "
+        "All of them are in the file itself, which is published byte for byte."
+    ),
+    "listing.part.spreadsheet": (
+        "It has {total} rows; {shown} of them are here: its beginning, its end, and what stands around every reading. "
+        "All of them are in the file itself, which is published byte for byte."
+    ),
+    "listing.part.parquet": (
+        "It has {total} rows; {shown} of them are here: its beginning, its end, and what stands around every reading. "
+        "All of them are in the file itself, which is published byte for byte."
+    ),
+    "listing.gap": "{n} left out here",
+    "listing.empty": "Nothing stands in it.",
+    "data.form.text": "text table",
+    "data.form.logger": "what a logger wrote",
+    "data.form.spreadsheet": "spreadsheet",
+    "data.form.parquet": "Parquet table",
+    "data.rows.text": "{n} lines",
+    "data.rows.spreadsheet": "{n} rows",
+    "data.rows.parquet": "{n} rows",
+    "data.listed.text": "Line by line",
+    "data.listed.spreadsheet": "Cell by cell",
+    "data.listed.parquet": "Row by row",
+    "data.series": "{channel}, lines {first} to {last} ({samples} samples)",
+    "place.page": "page {n}",
+    "place.line": "line {n}",
+    "place.row": "row {n}",
+    "place.sheet": "sheet {name}",
+    "place.cell": "cell {cell}",
+    "slip": "“{was}” was a slip of the pen and was read as “{meant}”: {why}.",
+    "slip.seen": "Seen by {by}.",
     "sort.caveat": "Keep in mind",
     "sort.incident": "What happened",
     "sort.exclusion": "Left out",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-from reportgen.build.campaign_steps import declare, evaluate, read, read_texts
+from reportgen.build.campaign_steps import declare, evaluate, read, view_raw_files
 from reportgen.campaign.publication import load_publication
 from reportgen.pages import Page, Told
 from reportgen.sources import find_workspace
@@ -101,7 +101,7 @@ def told_of(
     declared = declare(ws, "", publication)
     read_in = read(ws, declared)
     evaluation = evaluate(declared, read_in)
-    return Told(publication, declared, read_in, evaluation, {}, (), load_theme(ws), read_texts(ws, read_in))
+    return Told(publication, declared, read_in, evaluation, {}, (), load_theme(ws), view_raw_files(ws, read_in))
 
 
 def by_address(pages: tuple[Page, ...]) -> dict[str, str]:

@@ -1,0 +1,107 @@
+"""A raw file as its page shows it: its rows as they stand, all of them or, where it is long, what matters of them.
+
+A short file is shown whole. Of a long one the head, the end, and some rows around every place that something was read
+from: so a trace ends on a row that is there, and neither a page nor the memory grows with the file.
+"""
+
+from __future__ import annotations
+
+import io
+from collections import deque
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from reportgen.finding import Place
+from reportgen.intake.reading import FileForm, RawFile, Reading
+from reportgen.sources import Workspace, read_bytes
+
+WHOLE = 2000  # rows: so many are shown without a gap
+HEAD, TAIL, AROUND = 12, 3, 3
+
+
+@dataclass(frozen=True)
+class RawRow:
+    """A row by its number in the file, from 1. A line of text is one cell, as it stands."""
+
+    number: int
+    cells: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class RawSheet:
+    """A sheet, or the one table of a file without sheets (`name` is then "").
+
+    `headings` are those of a file that holds them apart from its rows (Parquet), else empty. `total` counts all rows.
+    """
+
+    name: str
+    headings: tuple[str, ...]
+    rows: tuple[RawRow, ...]
+    total: int
+
+
+@dataclass(frozen=True)
+class RawView:
+    """What is shown of a raw file."""
+
+    form: FileForm
+    sheets: tuple[RawSheet, ...]
+
+    @property
+    def whole(self) -> bool:
+        """Whether every row is shown."""
+        return all(len(sheet.rows) == sheet.total for sheet in self.sheets)
+
+
+def raw_views(ws: Workspace, files: Iterable[RawFile], readings: Collection[Reading]) -> Mapping[str, RawView]:
+    """Path from the workspace → its view, of every file that readings came from. Raises `Refused`."""
+    spots = spots_of(readings)
+    return {file.path: view_of(ws, file, spots.get(file.path, ())) for file in files}
+
+
+def spots_of(readings: Iterable[Reading]) -> Mapping[str, tuple[Place, ...]]:
+    """File → the places in it that readings came from; of a series its first and its last line."""
+    found: dict[str, dict[Place, None]] = {}
+    for r in readings:
+        found.setdefault(r.at.file, {})[r.at] = None
+        if r.series is not None:
+            for line in (r.series.first, r.series.last):
+                found.setdefault(r.series.file, {})[Place(r.series.file, line)] = None
+    return {file: tuple(places) for file, places in found.items()}
+
+
+def view_of(ws: Workspace, file: RawFile, spots: Iterable[Place]) -> RawView:
+    """The view of one file. `spots` are the places that must be in it."""
+    lines = {spot.line for spot in spots if spot.line}
+    if file.form == "text":
+        rows, total = chosen(_lines(read_bytes(ws, file.path), file.encoding), lines)
+        return RawView(file.form, (RawSheet("", (), rows, total),))
+    raise NotImplementedError(file.form)
+
+
+def chosen(rows: Iterable[RawRow], spots: Collection[int]) -> tuple[tuple[RawRow, ...], int]:
+    """The rows to show, and how many there are. Rows come in order and are gone through once."""
+    near = {n for spot in spots for n in range(spot - AROUND, spot + AROUND + 1)}
+    short: list[RawRow] = []
+    kept: list[RawRow] = []
+    end: deque[RawRow] = deque(maxlen=TAIL)
+    total = 0
+    for row in rows:
+        total += 1
+        if total <= WHOLE:
+            short.append(row)
+        else:
+            end.append(row)
+        if total <= HEAD or row.number in near:
+            kept.append(row)
+    if total <= WHOLE:
+        return tuple(short), total
+    apart = {row.number: row for row in (*kept, *end)}
+    return tuple(apart[n] for n in sorted(apart)), total
+
+
+def _lines(data: bytes, encoding: str) -> Iterator[RawRow]:
+    """Lines as an editor counts them: they end with LF, CR or both, and with nothing else."""
+    text = io.TextIOWrapper(io.BytesIO(data), encoding=encoding, errors="replace", newline=None)
+    for number, line in enumerate(text, 1):
+        yield RawRow(number, (line.removesuffix("\n"),))
