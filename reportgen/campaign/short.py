@@ -15,7 +15,10 @@ _ONE_OF_EACH = "A line holds one kind, one unit, one direction and one instrumen
 _PIECE = r"[^,\n]*[^,\s][^,\n]*"
 _KIND = "|".join(KINDS)
 
-MEASURE_PATTERN = rf"^(?:{_PIECE},)*\s*(?:{_KIND})\s*(?:,{_PIECE})*$"
+COUNT_OF, COUNT_IN = "count of ", "in "
+
+MEASURE_PATTERN = rf"^(?:{_PIECE},)*\s*(?:{_KIND}|{COUNT_OF}{_PIECE})\s*(?:,{_PIECE})*$"
+WHERE_PATTERN = rf"^{_PIECE}(?:,{_PIECE}){{0,4}}$"
 COLUMN_PATTERN = rf"^{_PIECE}(?:,{_PIECE}){{0,2}}$"
 INSTRUMENT_PATTERN = rf"^\s*(?:{NUMBER}|up to |from |by hand|accuracy )[^\n]*$"
 
@@ -34,6 +37,11 @@ def measure(text: str) -> Mapping[str, str]:
             _put(found, "kind", piece)
         elif piece in BETTER:
             _put(found, "better", piece)
+        elif piece.startswith(COUNT_OF):
+            _put(found, "kind", "count")
+            found["count of"] = piece.removeprefix(COUNT_OF)
+        elif "count of" in found and piece.startswith(COUNT_IN):
+            _put(found, "in", piece.removeprefix(COUNT_IN))
         else:
             others.append(piece)
     if "kind" not in found:
@@ -63,6 +71,20 @@ def instrument(text: str) -> Mapping[str, str]:
             _put(found, "resolution", piece)
         else:
             raise NotThat(f"“{piece}” is neither a resolution, a range nor an accuracy")
+    return found
+
+
+def where(text: str) -> Mapping[str, str]:
+    """`ostler, pass 2, canister after` → contender, pass, reading; `part` and `specimen` are written like `pass`."""
+    found: dict[str, str] = {}
+    for piece in _pieces(text):
+        role, _, rest = piece.partition(" ")
+        if role in ("pass", "part", "specimen") and rest:
+            _put(found, role, rest)
+        elif "contender" not in found:
+            found["contender"] = piece
+        else:
+            _put(found, "reading", piece)
     return found
 
 

@@ -181,7 +181,7 @@ def _record(document: Document, node: yaml.Node, shape: Record) -> Any:
         seen[text] = at
         if text in keys:
             values[keys[text].field] = _value(document, key_node, value_node, keys[text])
-        elif shape.rest is not None:
+        elif shape.rest is not None and not (node.flow_style and is_empty(value_node)):
             others.append((key_node, value_node))
         else:
             _unknown_key(document, node, key_node, value_node, text, shape)
