@@ -24,7 +24,7 @@ class Piece:
 
 @dataclass(frozen=True)
 class Slip:
-    """One amendment and the cell it is about; `at.column` is 0 where no reading says which. `says` is for the reader."""
+    """One amendment and its cell; `at.column` is 0 where no reading says which. `says` is for the reader."""
 
     at: Place
     was: str
@@ -47,6 +47,12 @@ def slips_in(told: Told, path: str) -> tuple[Slip, ...]:
 def says_of_slip(a: Amendment) -> str:
     """What was put right and why, in a sentence or two."""
     said = words("slip", was=a.was or words("empty"), meant=a.is_ or words("empty"), why=a.why.rstrip("."))
+    return f"{said} {words('slip.seen', by=a.seen_by)}" if a.seen_by else said
+
+
+def why_put_right(a: Amendment) -> str:
+    """Why a slip was put right, and who saw it, where both texts stand beside this."""
+    said = words("slip.why", why=a.why.rstrip("."))
     return f"{said} {words('slip.seen', by=a.seen_by)}" if a.seen_by else said
 
 

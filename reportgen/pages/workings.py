@@ -2,38 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from reportgen.addresses import result_anchor
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Contribution, PassValue, Result
 from reportgen.evaluation.says import says_of
-from reportgen.intake.reading import Reading
 from reportgen.pages.figures_shown import Printed, plain, printed
 from reportgen.pages.named import Named, named
+from reportgen.pages.readings_shown import ReadingShown, anchors_of, rows_of, shown
 from reportgen.pages.told import Told
-from reportgen.pages.traces import LineLink, line_link
 from reportgen.pages.words import words
 from reportgen.prose.amounts import also_in_full
 from reportgen.wording import interval
 from reportgen.wording.decision import source_sort
 from reportgen.wording.reason import why_no_u
-from reportgen.wording.sentence import capital
+from reportgen.wording.sentence import capital, inside
 from reportgen.wording.unit import spelled
-
-
-@dataclass(frozen=True)
-class RawRow:
-    """One reading as it was written, with its instrument and the way to its line."""
-
-    name: str
-    text: str
-    unit: str
-    instrument: str
-    instrument_href: str
-    note: str
-    file: LineLink
-    line: str
 
 
 @dataclass(frozen=True)
@@ -47,7 +33,7 @@ class PassShown:
     """One pass: its readings, the steps between, its value. `excluded` is the reason it is left out, "" if used."""
 
     title: str
-    rows: tuple[RawRow, ...]
+    rows: tuple[ReadingShown, ...]
     steps: tuple[StepShown, ...]
     value: str
     excluded: str
@@ -89,18 +75,29 @@ def working_of(told: Told, page: str, quantity: Quantity, result: Result) -> Wor
         unit=spelled(unit),
         u=interval.uncertainty(result.u, unit) if result.u is not None else "",
         why_no_u=why_no_u(result.why_no_u) if result.why_no_u else "",
-        passes=tuple(_pass(told, page, unit, p) for p in result.by_pass),
+        passes=tuple(_passes(told, page, unit, result)),
         budget=tuple(_line(told, c, unit) for c in sorted(e.contributions, key=lambda c: -c.share))
         if e and not e.limit
         else (),
     )
 
 
-def _pass(told: Told, page: str, unit: str, p: PassValue) -> PassShown:
+def _passes(told: Told, page: str, unit: str, result: Result) -> Iterator[PassShown]:
+    anchors = anchors_of(told, result)
+    several = len({p.specimen for p in result.by_pass}) > 1
+    for n, p in enumerate(result.by_pass):
+        rows = tuple(shown(told, page, result, r, anchors[n, r.key]) for r in rows_of(told, p))
+        yield _pass(told, unit, p, _title(p, several), rows)
+
+
+def _title(p: PassValue, several: bool) -> str:
+    """`Pass 1`, with its specimen where the result has several, and its part."""
     title = words("pass", n=p.pass_)
-    title = words("pass.part", pass_=title, part=p.part) if p.part else title
-    read = [told.readings.readings[k] for k in sorted(p.keys) if k in told.readings.readings]
-    read.sort(key=lambda r: (r.at.file, r.at.line, r.at.column, r.order))
+    title = words("pass.specimen", n=p.specimen, pass_=inside(title)) if several else title
+    return words("pass.part", pass_=title, part=p.part) if p.part else title
+
+
+def _pass(told: Told, unit: str, p: PassValue, title: str, rows: tuple[ReadingShown, ...]) -> PassShown:
     exclusions = [c for c in told.evaluation.caveats if c.sort == "exclusion" and c.id == p.excluded]
     excluded = next((c.because or says_of(c) for c in exclusions if p.excluded), "")
     if p.word:
@@ -114,31 +111,9 @@ def _pass(told: Told, page: str, unit: str, p: PassValue) -> PassShown:
     steps = tuple(
         StepShown(s.name, interval.bound(s.value, s.unit, s.limit) if s.limit else plain(s.value, s.unit))
         for s in p.steps
-        if s.name not in {r.key.name for r in read}
+        if s.name not in {k.name for k in p.keys}
     )
-    return PassShown(title, tuple(_row(told, page, r) for r in read), steps, value, excluded)
-
-
-def _row(told: Told, page: str, r: Reading) -> RawRow:
-    from reportgen.addresses import from_to, instrument_page
-
-    instrument = told.campaign.instruments.get(r.instrument)
-    return RawRow(
-        name=heading_of(told, r),
-        text=r.text or words("empty"),
-        unit=spelled(r.unit),
-        instrument=instrument.title if instrument else "",
-        instrument_href=from_to(page, instrument_page(instrument.id)) if instrument else "",
-        note="; ".join(filter(None, (r.note, *(f"{name}: {said}" for name, said in r.conditions)))),
-        file=line_link(told, page, r.at),
-        line=str(r.at.line),
-    )
-
-
-def heading_of(told: Told, r: Reading) -> str:
-    """A reading's name as the author's table has it."""
-    columns = told.campaign.test(r.key.test).columns
-    return next((c.heading for c in columns if c.name == r.key.name), r.key.name)
+    return PassShown(title, rows, steps, value, excluded)
 
 
 def _line(told: Told, c: Contribution, unit: str) -> BudgetRow:

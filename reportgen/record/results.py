@@ -9,6 +9,7 @@ from reportgen.campaign.declared import Declared
 from reportgen.evaluation.evaluated import Evaluation, Keys
 from reportgen.finding import Finding, in_order
 from reportgen.intake.reading import Reading, ReadingKey, Readings
+from reportgen.record.contenders import contender_row
 from reportgen.record.rows import (
     Row,
     caveat_row,
@@ -57,8 +58,11 @@ def rows(
         "version": VERSION,
         "campaign": evaluation.campaign,
         "issue": issue,
+        "contenders": [contender_row(c) for c in campaign.contenders],
         "results": [
-            result_row(r, campaign, told(r.quantity, r.rests_on), trace(r.rests_on, readings, campaign.folder))
+            result_row(
+                r, campaign, told(r.quantity, r.rests_on), trace(r.rests_on, readings, campaign.folder), readings
+            )
             for r in evaluation.results
         ],
         "comparisons": [comparison_row(c, told(c.quantity, c.rests_on)) for c in evaluation.comparisons],

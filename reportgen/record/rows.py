@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from reportgen.campaign.declared import Campaign
@@ -18,16 +19,24 @@ from reportgen.evaluation.evaluated import (
 )
 from reportgen.evaluation.says import says_of
 from reportgen.finding import Finding
+from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Reason
 from reportgen.record.plain import number, numbers
 from reportgen.record.printed import printed, why_none
+from reportgen.record.readings import reading_rows
 from reportgen.wording.reason import why_blocked
 
 Row = dict[str, Any]
 COVERAGE = 0.95
 
 
-def result_row(result: Result, campaign: Campaign, caveats: list[str], traced: list[Row]) -> Row:
+def result_row(
+    result: Result,
+    campaign: Campaign,
+    caveats: list[str],
+    traced: list[Row],
+    readings: Mapping[ReadingKey, Reading],
+) -> Row:
     """One quantity for one contender (and part). Where a reading was off scale, `value` is the limit."""
     e = result.estimate
     share = result.yes / result.of if result.kind == "yes/no" and result.yes is not None and result.of else None
@@ -62,7 +71,10 @@ def result_row(result: Result, campaign: Campaign, caveats: list[str], traced: l
         "missing": result.missing or None,
         "caveats": caveats,
         "trace": traced,
-        "by_pass": [_pass_row(p) for p in result.by_pass],
+        "by_pass": [
+            {**_pass_row(p), "readings": reading_rows(p.keys, readings, result.contender, campaign.folder)}
+            for p in result.by_pass
+        ],
         "scatter": number(e.scatter) if e else None,
         "degrees": number(e.degrees) if e else None,
         "also": [_other_unit_row(o) for o in result.also],
@@ -166,6 +178,11 @@ def claim_row(outcome: ClaimOutcome, campaign: Campaign, caveats: list[str]) -> 
         "probability": number(outcome.probability),
         "scope": outcome.scope or None,
         "reason": _reason(outcome.reason),
+        "sources": dict(declared.says),
+        "at_odds": list(outcome.at_odds),
+        "included": declared.included or None,
+        "looked": declared.looked or None,
+        "why": declared.why or None,
         "caveats": caveats,
     }
 

@@ -13,6 +13,7 @@ MAYBE_TEXT: Schema = {"type": ["string", "null"]}
 MAYBE_YES: Schema = {"type": ["boolean", "null"]}
 WHOLE: Schema = {"type": "integer", "minimum": 0}
 MAYBE_WHOLE: Schema = {"type": ["integer", "null"], "minimum": 0}
+TEXTS: Schema = {"type": "object", "additionalProperties": TEXT}
 SHARE: Schema = {"type": ["number", "null"], "minimum": 0, "maximum": 1}
 NAMES: Schema = {"type": "array", "items": NAME}
 
@@ -32,17 +33,33 @@ def row(**keys: Schema) -> Schema:
     return {"type": "object", "required": list(keys), "properties": keys}
 
 
+def and_perhaps(item: Schema, **keys: Schema) -> Schema:
+    """A row that may have these keys too; where it has one, it is as said."""
+    return {**item, "properties": {**item["properties"], **keys}}
+
+
 LIMIT = one_of("above", "below", None)
 OUTCOME = one_of("supported", "contradicted", "undecided", "not tested")
 REASON = row(code=NAME, numbers={"type": "object", "additionalProperties": NUMBER})
-TRACE = row(
-    file=NAME,
-    lines={"type": "array", "items": {"type": "integer", "minimum": 1}, "minItems": 1, "uniqueItems": True},
-    cells=every({"type": "array", "items": {"type": "integer", "minimum": 1}, "minItems": 2, "maxItems": 2}),
-)
+NUMBERED: Schema = {"type": "integer", "minimum": 1}
+SPAN: Schema = {"type": "array", "items": NUMBERED, "minItems": 2, "maxItems": 2}
+TRACE = and_perhaps(
+    row(file=NAME, lines={"type": "array", "items": NUMBERED, "minItems": 1, "uniqueItems": True}, cells=every(SPAN)),
+    sheet=NAME, channel=NAME, span=SPAN, attachment=NAME, page=NUMBERED,
+)  # fmt: skip
+YES: Schema = {"const": True}
+READING = and_perhaps(
+    row(name=NAME, text=TEXT, file=NAME, line=WHOLE),
+    value={"type": "number"}, unit=NAME, instrument=NAME, limit=one_of("above", "below"), word=NAME,
+    absent_because=NAME, width={"type": "number", "minimum": 0}, rough=one_of("about", "stated", "between"),
+    unweighed=YES, beside=NAME, for_all=YES, contender=NAME, was=TEXT, amendment=NAME, records=NAME, attachment=NAME,
+    page=NUMBERED, photos=NAMES, film=row(film=NAME, seconds={"type": "number"}),
+    series=row(channel=NAME, first=NUMBERED, last=NUMBERED, samples=WHOLE, begins=NUMBER, ends=NUMBER),
+    conditions=TEXTS, session=NAME, round=NAME, time=NAME, note=NAME, sheet=NAME, column=NUMBERED,
+)  # fmt: skip
 PASS = row(
     **{"pass": NAME}, specimen=NAME, part=MAYBE_TEXT, value=NUMBER, limit=LIMIT, word=MAYBE_TEXT, excluded=MAYBE_TEXT,
-    absent_because=MAYBE_TEXT,
+    absent_because=MAYBE_TEXT, readings=every(READING),
 )  # fmt: skip
 BUDGET = row(sort=NAME, of=TEXT, where=MAYBE_TEXT, size=NUMBER, share=SHARE, shared={"type": "boolean"}, degrees=NUMBER)
 OTHER_UNIT = row(unit=NAME, value=NUMBER, u=NUMBER, low=NUMBER, high=NUMBER)
@@ -71,7 +88,8 @@ FIRST = row(
 )  # fmt: skip
 CLAIM = row(
     contender=NAME, claim=NAME, id=NAME, quantity=MAYBE_TEXT, outcome=OUTCOME, probability=SHARE,
-    scope=one_of("repeat", "this run", None), reason=REASON, caveats=NAMES,
+    scope=one_of("repeat", "this run", None), reason=REASON, sources=TEXTS, at_odds=NAMES, included=MAYBE_TEXT,
+    looked=MAYBE_TEXT, why=MAYBE_TEXT, caveats=NAMES,
 )  # fmt: skip
 VERDICT = row(
     winner=MAYBE_TEXT,
@@ -91,10 +109,20 @@ FINDING = row(
     severity=one_of("error", "warning", "note"), rule=NAME, file=TEXT, line=MAYBE_WHOLE, column=MAYBE_WHOLE, says=NAME,
     why=TEXT, do=TEXT, subject=MAYBE_TEXT, contender=MAYBE_TEXT, accepted=MAYBE_TEXT,
 )  # fmt: skip
+PRICE = row(
+    sort=one_of("paid", "listed"), low=NUMBER, high=NUMBER, currency=NAME, date=MAYBE_TEXT, where=MAYBE_TEXT, text=NAME,
+)  # fmt: skip
+CONTENDER = row(
+    id=NAME, title=NAME, maker=MAYBE_TEXT, model=MAYBE_TEXT, prices=every(PRICE), as_received=NAMES, in_the_box=TEXTS,
+    missing=NAMES,
+    specimens=every(row(id=NAME, serial=MAYBE_TEXT, bought_where=MAYBE_TEXT, bought_on=MAYBE_TEXT, as_received=NAMES)),
+    facts=TEXTS,
+)  # fmt: skip
 
 
 RECORD = row(
-    version={"const": 1}, campaign=NAME, issue={"type": "integer", "minimum": 1}, results=every(RESULT),
+    version={"const": 1}, campaign=NAME, issue={"type": "integer", "minimum": 1}, contenders=every(CONTENDER),
+    results=every(RESULT),
     comparisons=every(COMPARISON), first=every(FIRST), claims=every(CLAIM), verdict=VERDICT,
     caveat_list=every(CAVEAT), findings=every(FINDING),
 )  # fmt: skip

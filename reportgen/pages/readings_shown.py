@@ -1,0 +1,150 @@
+"""One reading as the workings show it: what was written, what was taken, and every way back to where it stood."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from reportgen.addresses import from_to, instrument_page, raw_file, result_anchor, test_page
+from reportgen.evaluation.evaluated import PassValue, Result
+from reportgen.finding import Place
+from reportgen.intake.reading import Reading, ReadingKey
+from reportgen.pages.struck import why_put_right
+from reportgen.pages.told import Told
+from reportgen.pages.traces import LineLink, line_link
+from reportgen.pages.words import words
+from reportgen.theme import Link
+from reportgen.wording import number
+from reportgen.wording.count import whole
+from reportgen.wording.listing import and_list
+from reportgen.wording.unit import joined, spelled
+
+
+@dataclass(frozen=True)
+class Said:
+    """Something to know about a reading, and what it leads to, if anything."""
+
+    text: str
+    link: Link | None = None
+
+
+@dataclass(frozen=True)
+class ReadingShown:
+    """`was` is what the file says where a slip was put right, else ""; `text` is what was meant.
+
+    `ways` lead to the row or cell, and to a report's page where the value stands in one.
+    """
+
+    anchor: str
+    name: str
+    was: str
+    text: str
+    unit: str
+    instrument: str
+    instrument_href: str
+    ways: tuple[LineLink, ...]
+    says: tuple[Said, ...]
+
+
+def rows_of(told: Told, p: PassValue) -> list[Reading]:
+    """The readings behind one pass, as they stand in their files."""
+    read = [told.readings.readings[k] for k in p.keys if k in told.readings.readings]
+    return sorted(dict.fromkeys(read), key=lambda r: (r.at.file, r.at.sheet, r.at.line, r.at.column, r.order))
+
+
+def anchors_of(told: Told, result: Result) -> Mapping[tuple[int, ReadingKey], str]:
+    """The anchor of each reading's row in the working of `result`, by the place of its pass there and its key."""
+    working = result_anchor(result.quantity, result.contender, result.part)
+    rows = [(n, r.key) for n, p in enumerate(result.by_pass) for r in rows_of(told, p)]
+    return {row: f"{working}-r{n}" for n, row in enumerate(rows, 1)}
+
+
+def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> ReadingShown:
+    """One reading on `page`, in the working of `result`."""
+    instrument = told.campaign.instruments.get(r.instrument)
+    return ReadingShown(
+        anchor=anchor,
+        name=_name(told, result, r),
+        was=(r.was or words("empty")) if r.amendment else "",
+        text=r.text or words("empty"),
+        unit=spelled(r.unit),
+        instrument=instrument.title if instrument else "",
+        instrument_href=from_to(page, instrument_page(instrument.id)) if instrument else "",
+        ways=tuple(_ways(told, page, r)),
+        says=tuple(_says(told, page, result, r)),
+    )
+
+
+def _heading(told: Told, r: Reading) -> str:
+    """A reading's name as the author's table has it."""
+    columns = told.campaign.test(r.key.test).columns
+    return next((c.heading for c in columns if c.name == r.key.name), r.key.name)
+
+
+def _name(told: Told, result: Result, r: Reading) -> str:
+    """Its heading, and whose it is where it isn't this contender's."""
+    whose = next((c.title for c in told.campaign.contenders if c.id == r.key.contender), "")
+    own = r.for_all or r.key.contender == result.contender or not whose
+    return _heading(told, r) if own else words("reading.of", name=_heading(told, r), who=whose)
+
+
+def _ways(told: Told, page: str, r: Reading) -> Iterator[LineLink]:
+    yield line_link(told, page, r.at)
+    if r.series is not None:
+        last = line_link(told, page, Place(r.series.file, r.series.last))
+        yield LineLink(words("reading.last", n=str(r.series.last)), last.href)
+    if r.attachment:
+        href = from_to(page, raw_file(told.campaign.id, r.attachment))
+        if r.page is None:
+            yield LineLink(r.attachment, href)
+        else:
+            yield LineLink(f"{r.attachment}, {words('place.page', n=str(r.page))}", f"{href}#page={r.page}")
+
+
+def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
+    if r.rough and r.width is not None and r.value is not None:
+        low, high = number.as_written(r.value - r.width), number.as_written(r.value + r.width)
+        yield Said(words("reading.taken", range=joined(words("interval", low=low, high=high), r.unit)))
+    if r.unweighed:
+        yield Said(words("reading.some"))
+    if r.beside:
+        yield Said(words("reading.beside"), _other(told, page, result, r))
+    if r.for_all:
+        yield Said(words("reading.for-all"))
+    for amendment in told.campaign.amendments:
+        if amendment.id == r.amendment:
+            yield Said(why_put_right(amendment))
+    for two in told.campaign.two_records:
+        if two.id == r.records:
+            said = and_list(two.said)
+            yield Said(words("reading.records", said=said, used=two.used, because=two.because.rstrip(".")))
+    if r.series is not None:
+        lasted = joined(number.plain(r.series.ends - r.series.begins), "s")
+        channel, samples = r.series.heading, whole(r.series.samples)
+        yield Said(words("reading.series", channel=channel, samples=samples, lasted=lasted))
+    facts = "; ".join(_facts(r))
+    if facts:
+        yield Said(facts)
+
+
+def _facts(r: Reading) -> Iterator[str]:
+    """When it was taken, and what was so then."""
+    if r.time:
+        yield words("reading.time", time=r.time)
+    if r.session:
+        yield words("reading.session", session=r.session)
+    if r.round_:
+        yield words("reading.round", round_=r.round_)
+    yield from (f"{name}: {said}" for name, said in r.conditions)
+    if r.note:
+        yield r.note
+
+
+def _other(told: Told, page: str, result: Result, r: Reading) -> Link:
+    """The contender it was read against, and the way to that one's own reading: of this pass, else of any."""
+    who = told.campaign.contender(r.beside)
+    theirs = [o for o in told.evaluation.results if (o.quantity, o.contender) == (result.quantity, r.beside)]
+    same = [(a, k) for o in theirs for (_, k), a in anchors_of(told, o).items() if k.name == r.key.name]
+    same.sort(key=lambda found: (found[1].pass_, found[1].part) != (r.key.pass_, r.key.part))
+    anchor = same[0][0] if same else result_anchor(result.quantity, r.beside, result.part)
+    return Link(who.title, from_to(page, f"{test_page(told.campaign.id, result.test)}#{anchor}"))
