@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from functools import partial
-from typing import Protocol, cast
+from typing import Protocol, TypeVar, cast
 
-from reportgen.metrology import arithmetic, combine
+from reportgen.metrology import arithmetic, channel_crossing, channel_during, channel_mean, channel_peak, combine
 from reportgen.metrology.errors import FormulaError, MetrologyError, NoValue
-from reportgen.metrology.grammar import Call, Expression, Name, Negated, Number, Operation
+from reportgen.metrology.grammar import OVER_CHANNELS, Call, Expression, Name, Negated, Number, Operation
+from reportgen.metrology.trace import Trace
 from reportgen.metrology.uncertain import Uncertain
 from reportgen.metrology.unit import NUMBER, alike, named
+
+Found = TypeVar("Found", Uncertain, Trace)
 
 
 class Lookup(Protocol):
@@ -34,6 +37,14 @@ class Lookup(Protocol):
 
     def of(self, contender: str, name: str) -> Uncertain:
         """The name for another contender (its spelling in formulas), same pass and part."""
+        ...
+
+    def trace(self, name: str) -> Trace:
+        """The channel of a logger for this pass and part."""
+        ...
+
+    def found(self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None) -> None:
+        """Told what a function found along a channel, for the working; with the limit of `when_over`, `when_under`."""
         ...
 
 
@@ -94,6 +105,8 @@ def _operate(operation: Operation, left: Uncertain, right: Uncertain) -> Uncerta
 
 
 def _call(call: Call, lookup: Lookup) -> Uncertain:
+    if call.function in OVER_CHANNELS:
+        return _along(call, lookup)
     first = call.arguments[0]
     if call.function in _PLAIN_FUNCTIONS:
         inner = evaluate(first, lookup)
@@ -106,6 +119,41 @@ def _call(call: Call, lookup: Lookup) -> Uncertain:
     if call.function == "mean_of_passes":
         return _over(call, lookup.over_passes, combine.mean_of)
     return _over(call, lookup.over_parts, combine.sum_of)
+
+
+_ALONG: dict[str, Callable[[Trace], Uncertain]] = {
+    "highest": channel_peak.highest,
+    "lowest": channel_peak.lowest,
+    "mean_level": channel_mean.mean_level,
+    "area": channel_mean.area,
+}
+
+
+def _along(call: Call, lookup: Lookup) -> Uncertain:
+    """What a function finds along a channel."""
+    trace = _trace(call.arguments[0], lookup)
+    if call.function == "when":
+        side: channel_crossing.Side = "over" if cast(Name, call.arguments[1]).name == "over" else "under"
+        limit = evaluate(call.arguments[2], lookup)
+        value = _at(call.column, lambda: channel_crossing.when(trace, side, limit))
+        lookup.found(f"when_{side}", trace.name, value, limit)
+        return value
+    if call.function == "at":
+        time = evaluate(call.arguments[1], lookup)
+        value = _at(call.column, lambda: channel_during.value_at(trace, time))
+    else:
+        value = _at(call.column, lambda: _ALONG[call.function](trace))
+    lookup.found(call.function, trace.name, value)
+    return value
+
+
+def _trace(argument: Expression, lookup: Lookup) -> Trace:
+    if isinstance(argument, Name):
+        return _at(argument.column, lambda: lookup.trace(argument.name), argument.name)
+    stretch = cast(Call, argument)
+    whole = _trace(stretch.arguments[0], lookup)
+    begins, ends = (evaluate(time, lookup) for time in stretch.arguments[1:])
+    return _at(stretch.column, lambda: channel_during.during(whole, begins, ends))
 
 
 def _energy_mean(call: Call, lookup: Lookup) -> Uncertain:
@@ -131,7 +179,7 @@ def _over(
     return _at(argument.column, work, argument.name)
 
 
-def _at(column: int, work: Callable[[], Uncertain], name: str = "") -> Uncertain:
+def _at(column: int, work: Callable[[], Found], name: str = "") -> Found:
     """The work's value, its refusals given the column of the formula they belong to."""
     try:
         return work()

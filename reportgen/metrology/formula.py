@@ -18,6 +18,7 @@ from reportgen.metrology.errors import FormulaError, did_you_mean
 from reportgen.metrology.grammar import (
     FUNCTIONS,
     OVER_CHANNELS,
+    SIDES,
     Call,
     Expression,
     Name,
@@ -52,6 +53,7 @@ def parse(text: str) -> Expression:
             f"a sign is missing before {left.text}",
             "write * to multiply; a name of several words has underscores",
         )
+    _check_stretches(tree)
     return tree
 
 
@@ -72,7 +74,7 @@ def functions_in(expression: Expression) -> frozenset[str]:
 
 
 def parts_of(expression: Expression) -> Iterator[Expression]:
-    """Every part of the tree, itself first; the contender in `of` left out."""
+    """Every part of the tree, itself first; the contender in `of`, over and under in `when` left out."""
     waiting = [expression]
     while waiting:
         part = waiting.pop()
@@ -83,7 +85,20 @@ def parts_of(expression: Expression) -> Iterator[Expression]:
             case Operation(left=left, right=right):
                 waiting += (right, left)
             case Call(function=function, arguments=arguments):
-                waiting += reversed(arguments[1:] if function == "of" else arguments)
+                waiting += reversed(_looked_up(function, arguments))
+
+
+def channels_in(expression: Expression) -> frozenset[str]:
+    """The channels of loggers it looks along."""
+    calls = (part for part in parts_of(expression) if isinstance(part, Call) and part.function in OVER_CHANNELS)
+    return frozenset(call.arguments[0].name for call in calls if isinstance(call.arguments[0], Name))
+
+
+def _looked_up(function: str, arguments: tuple[Expression, ...]) -> tuple[Expression, ...]:
+    """The arguments that stand for values: not the contender in `of`, nor over and under in `when`."""
+    if function == "of":
+        return arguments[1:]
+    return (arguments[0], *arguments[2:]) if function == "when" else arguments
 
 
 class _Tokens:
@@ -154,18 +169,12 @@ def _atom(tokens: _Tokens, depth: int) -> Expression:
 
 
 def _call(tokens: _Tokens, name: Token, depth: int) -> Expression:
-    if name.text in OVER_CHANNELS:
-        raise FormulaError(
-            name.column,
-            f"{name.text}(…) looks along a logger's channel, and tables hold no channels",
-            "use it on the readings of a logger file",
-        )
-    if name.text not in FUNCTIONS:
-        near = did_you_mean(name.text, FUNCTIONS)
+    if name.text not in FUNCTIONS and name.text not in OVER_CHANNELS:
+        near = did_you_mean(name.text, (*FUNCTIONS, *OVER_CHANNELS))
         raise FormulaError(
             name.column,
             f"there is no function {name.text}",
-            near or f"write {name.text} * (…) to multiply; the functions are {', '.join(FUNCTIONS)}",
+            near or f"write {name.text} * (…) to multiply; the functions are {', '.join((*FUNCTIONS, *OVER_CHANNELS))}",
         )
     opened = tokens.take()
     arguments: list[Expression] = []
@@ -179,6 +188,8 @@ def _call(tokens: _Tokens, name: Token, depth: int) -> Expression:
 
 
 def _checked(call: Call) -> Call:
+    if call.function in OVER_CHANNELS:
+        return _checked_channel(call)
     least, most, names_only = FUNCTIONS[call.function]
     count = len(call.arguments)
     if not least <= count <= most:
@@ -193,6 +204,43 @@ def _checked(call: Call) -> Call:
                 "give the expression a quantity of its own and use its name",
             )
     return call
+
+
+def _checked_channel(call: Call) -> Call:
+    wanted, count = OVER_CHANNELS[call.function], len(call.arguments)
+    if count != wanted:
+        examples = {
+            "at": "at(light, 30)",
+            "when": "when(light, under, 0.1 * highest(light))",
+            "during": "highest(during(light, 0, 60))",
+        }
+        says = f"{call.function} takes {wanted} in its brackets, not {count}"
+        do = f"write it like {examples.get(call.function, f'{call.function}(light)')}"
+        raise FormulaError(call.column, says, do)
+    channel = call.arguments[0]
+    if not isinstance(channel, Name) and not (isinstance(channel, Call) and channel.function == "during"):
+        raise FormulaError(
+            channel.column,
+            f"{call.function} looks along one channel of a logger, named first",
+            "write the channel's name there, or during(name, from, to)",
+        )
+    side = call.arguments[1] if call.function == "when" else None
+    if side is not None and not (isinstance(side, Name) and side.name in SIDES):
+        raise FormulaError(
+            side.column, "which way the limit is passed must stand second", "write over or under: when(light, under, 5)"
+        )
+    return call
+
+
+def _check_stretches(tree: Expression) -> None:
+    """A stretch of a trace is no value: `during` has its place in another function alone."""
+    calls = [part for part in parts_of(tree) if isinstance(part, Call)]
+    inside = [call.arguments[0] for call in calls if call.function in OVER_CHANNELS]
+    for call in calls:
+        if call.function == "during" and not any(call is one for one in inside):
+            raise FormulaError(
+                call.column, "during(…) is a stretch of a trace and no value", "write highest(during(light, 0, 60))"
+            )
 
 
 def _close(tokens: _Tokens, opened: Token) -> None:

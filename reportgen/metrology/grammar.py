@@ -24,7 +24,11 @@ FUNCTIONS: dict[str, tuple[int, int, bool]] = {
     "exp": (1, 1, False),
     "sqrt": (1, 1, False),
 }
-OVER_CHANNELS = frozenset({"highest", "lowest", "mean_level", "area", "when", "during"})
+# functions that look along a logger's channel: how many arguments; the first is its name, or during(…) of it
+OVER_CHANNELS: dict[str, int] = {
+    "highest": 1, "lowest": 1, "mean_level": 1, "area": 1, "at": 2, "when": 3, "during": 3,
+}  # fmt: skip
+SIDES = ("over", "under")  # the second argument of `when`
 
 
 @dataclass(frozen=True)

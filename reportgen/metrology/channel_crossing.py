@@ -1,0 +1,96 @@
+"""When a trace passes a limit: the first time, by a straight line between the two samples around it.
+
+An error of the trace's or of the limit moves the crossing by its size over the slope there; what both share, such as
+the instrument's gain where the limit is a part of the trace's own peak, cancels by its name. Between the two samples
+the true crossing may lie anywhere: half of their distance either way, uniformly. Where they are the ends of a gap, the
+middle of the gap is taken, and the same holds of it.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Literal
+
+from reportgen.metrology.arithmetic import in_unit, weighted
+from reportgen.metrology.errors import NoValue
+from reportgen.metrology.limits import opposite
+from reportgen.metrology.trace import Trace, in_gaps, joined
+from reportgen.metrology.uncertain import Limit, Source, Uncertain
+from reportgen.metrology.unit import parse_unit
+
+Side = Literal["over", "under"]
+
+
+@dataclass(frozen=True)
+class _Step:
+    """The two samples a crossing lies between, their values NaN where they are bounds."""
+
+    before: float
+    after: float
+    rise: float  # of the values, NaN where one is a bound
+    share: float  # of the way from `before` to `after`
+    gap: bool
+
+
+def when(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
+    """Seconds from the trace's first sample to where it first goes over, or under, `limit`.
+
+    More than its length where it never does. Raises NoValue where it lay there from the first sample on, or where a
+    limit beyond the scale can't be told apart from its bounds; UnitError where the units don't go together.
+    """
+    seconds = parse_unit("s")
+    limit = in_unit(limit, trace.unit)
+    if limit.value is None:
+        raise NoValue(f"the limit for {trace.name} isn't known", "the trace went off the scale: take a fixed limit")
+    step, began_there = _first(trace, side, limit.value)
+    if step is None:
+        if began_there:
+            raise NoValue(
+                f"{trace.name} lay {side} the limit from its first sample on",
+                "the log must begin before the limit is passed; or choose another limit",
+            )
+        return Uncertain(trace.ends, seconds, {}, "above")
+    apart, here = step.after - step.before, f"{side}, {step.before}"
+    at = step.before + apart * (0.5 if step.gap or math.isnan(step.rise) else step.share)
+    found = {Source("step", "time between samples", f"{trace.reading}/{here}"): apart / math.sqrt(12)}
+    if not step.gap and not math.isnan(step.rise):
+        slope = step.rise / apart
+        found |= weighted([(1 / slope, limit), (-1 / slope, trace.observe(limit.value, None, here))])
+    return Uncertain(at, seconds, found, _bounded(side, limit.limit))
+
+
+def _bounded(side: Side, limit: Limit | None) -> Limit | None:
+    """A limit that is really higher is passed later on the way up, and earlier on the way down."""
+    return limit if side == "over" else opposite(limit)
+
+
+def _first(trace: Trace, side: Side, limit: float) -> tuple[_Step | None, bool]:
+    """The step in which the trace first passes the limit, and whether its first sample lay beyond it already."""
+    import numpy as np
+
+    sign = 1 if side == "over" else -1
+    began_there: bool | None = None
+    for piece in joined(trace.pieces()):
+        unclear = (piece.sides != 0) & ~(piece.sides * (piece.values - limit) >= 0)
+        beyond = np.where(piece.sides == 0, sign * (piece.values - limit) >= 0, sign * piece.sides > 0)
+        if began_there is None:
+            began_there = bool(beyond[0])
+        passes = np.flatnonzero(~beyond[:-1] & beyond[1:])
+        until = int(passes[0]) + 1 if len(passes) else len(beyond) - 1
+        if bool(unclear[: until + 1].any()):
+            raise NoValue(
+                f"the limit lies off the scale of {trace.name}, where its samples are only bounds",
+                "choose a limit that the instrument can show",
+            )
+        if not len(passes):
+            continue
+        i = until - 1
+        bounds = bool(piece.sides[i : i + 2].any())
+        rise = math.nan if bounds else float(piece.values[i + 1] - piece.values[i])
+        share = math.nan if bounds else (limit - float(piece.values[i])) / rise
+        gap = bool(in_gaps(piece.times[i : i + 2], trace.gaps)[0])
+        return _Step(float(piece.times[i]), float(piece.times[i + 1]), rise, share, gap), False
+    if began_there is None:
+        raise NoValue(f"{trace.name} has no sample there", "look at the times: nothing was logged between them")
+    return None, began_there

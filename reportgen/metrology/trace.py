@@ -1,0 +1,81 @@
+"""A trace: one channel of a logger over time, seen in pieces so that its length never matters.
+
+Times are seconds from the trace's first sample and rise. A sample off the scale is a bound (`sides`), never a number;
+its value is the limit, or NaN where the limit isn't known.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from reportgen.metrology.uncertain import Limit, Uncertain
+from reportgen.metrology.unit import Unit
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    Floats = NDArray[np.float64]
+    Sides = NDArray[np.int8]
+
+
+@dataclass(frozen=True)
+class Piece:
+    """Samples in order: `times` in s, `values` in the trace's unit, `sides` 0 (read), 1 (over it) or −1 (under it)."""
+
+    times: Floats
+    values: Floats
+    sides: Sides
+
+
+@dataclass(frozen=True)
+class Trace:
+    """`pieces` may be walked again and again. `observe` gives a value on it the uncertainty of the instrument;
+    its last argument says which sample it is, for two samples have steps of their own.
+
+    `interval` is the usual time between two samples in s, `gaps` are the stretches with none (from, to), in s.
+    `begins` and `ends` are its ends in s; where an expression gave them (`during`), `window` holds both with their
+    uncertainty. `reading` names it: what errors of its own hang on.
+    """
+
+    name: str
+    pieces: Callable[[], Iterator[Piece]]
+    unit: Unit
+    observe: Callable[[float | None, Limit | None, str], Uncertain]
+    begins: float
+    ends: float
+    interval: float
+    gaps: tuple[tuple[float, float], ...] = ()
+    window: tuple[Uncertain, Uncertain] | None = None
+    reading: str = ""
+
+
+def joined(pieces: Iterator[Piece]) -> Iterator[Piece]:
+    """The pieces with the last sample of each in front of the next: every step between two samples is in one piece."""
+    import numpy as np
+
+    last: Piece | None = None
+    for piece in pieces:
+        if not len(piece.times):
+            continue
+        if last is not None:
+            piece = Piece(
+                np.concatenate((last.times[-1:], piece.times)),
+                np.concatenate((last.values[-1:], piece.values)),
+                np.concatenate((last.sides[-1:], piece.sides)),
+            )
+        yield piece
+        last = piece
+
+
+def in_gaps(times: Floats, gaps: tuple[tuple[float, float], ...]) -> NDArray[np.bool_]:
+    """For each step between two of `times`, whether it bridges one of `gaps`."""
+    import numpy as np
+
+    if not gaps:
+        return np.zeros(max(0, len(times) - 1), dtype=bool)
+    begins, ends = (np.array(side) for side in zip(*gaps, strict=True))
+    at = np.searchsorted(begins, times[:-1], side="right") - 1
+    return np.asarray((at >= 0) & (times[:-1] < ends[np.maximum(at, 0)]))
