@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from reportgen.addresses import as_id
+from reportgen.campaign.box import box_of, item_called
 from reportgen.campaign.declared import Claim, Contender, Day, Price
 from reportgen.campaign.given import Given
 from reportgen.campaign.look_up import error, look_up
 from reportgen.campaign.members import Member
 from reportgen.campaign.ranges import Money
+from reportgen.campaign.specimens import specimens_of
 from reportgen.campaign.written.contender import WrittenClaim, WrittenContender, WrittenPrice
 from reportgen.finding import Finding, Place
 
@@ -33,6 +35,7 @@ def contender_of(
         error(told, "described-twice", w.says.at, says, do="Keep one of them.")
     bought_on = w.bought.date.value if w.bought and w.bought.date else None
     where = w.bought.where.value if w.bought and w.bought.where else ""
+    box = box_of(w.in_the_box, told)
     return Contender(
         id=member.id,
         title=w.title.value,
@@ -43,7 +46,9 @@ def contender_of(
         supplied_by=w.supplied_by.value if w.supplied_by else "",
         prices=_prices(w, bought_on, where, told),
         as_received=tuple(a.value for a in w.as_received),
-        claims=tuple(_claim(f"c{i}", c, quantities, told) for i, c in enumerate(w.claims, 1)),
+        claims=tuple(_claim(f"c{i}", c, quantities, box, told) for i, c in enumerate(w.claims, 1)),
+        specimens=specimens_of(w.specimens, told),
+        in_the_box=box,
         also_called=tuple(a.value for a in w.also_called),
         facts={f.name.value: f.value.value for f in w.facts},
         says=w.says.value if w.says else text,
@@ -104,11 +109,13 @@ def _price(given: Given[Money], sort: str, date: Day | None, where: str) -> Pric
     )
 
 
-def _claim(id: str, c: WrittenClaim, quantities: Mapping[str, str], told: list[Finding]) -> Claim:
+def _claim(
+    id: str, c: WrittenClaim, quantities: Mapping[str, str], box: Mapping[str, str], told: list[Finding]
+) -> Claim:
     if isinstance(c.says, Given):
-        says = {c.source.value if c.source else "": c.says.value}
+        said = {c.source.value if c.source else "": c.says.value}
     else:
-        says = {e.name.value: e.value.value for e in c.says}
+        said = {e.name.value: e.value.value for e in c.says}
     bounds = [b for b in (c.at_most, c.at_least, c.is_) if b is not None]
     if bounds and c.quantity is None:
         error(told, "claim-without-quantity", bounds[0].at, "this claim gives a value and names no quantity",
@@ -119,6 +126,10 @@ def _claim(id: str, c: WrittenClaim, quantities: Mapping[str, str], told: list[F
     if c.is_ is not None and (c.at_most or c.at_least):
         error(told, "claim-with-two-values", c.is_.at, "a claim gives a value (`is`) or bounds (`at most`, `at least`)",
               do="Make two claims of it.")  # fmt: skip
+    other = next((g for g in (c.quantity, c.looked, c.testable) if g is not None), None)
+    if c.included is not None and other is not None:
+        says, why = "this claim is settled in two ways", "Looking into the box answers it, and so would the other."
+        error(told, "claim-settled-twice", other.at, says, why, "Keep `included:`, or take it out.")
     low, high = c.at_least, c.at_most
     if low and high and low.value.unit == high.value.unit and low.value.value > high.value.value:
         error(told, "claim-upside-down", low.at, "`at least` lies above `at most`", do="Exchange the two.")
@@ -126,7 +137,7 @@ def _claim(id: str, c: WrittenClaim, quantities: Mapping[str, str], told: list[F
         error(told, "claim-without-reason", c.testable.at, "a claim that can't be tested needs its reason",
               do="Add `why:` with the reason; the page shows it.")  # fmt: skip
     return Claim(
-        id=id, says=says,
+        id=id, says=said,
         quantity=look_up(c.quantity, quantities, "quantity", told),
         at_most=c.at_most.value if c.at_most else None,
         at_least=c.at_least.value if c.at_least else None,
@@ -135,5 +146,6 @@ def _claim(id: str, c: WrittenClaim, quantities: Mapping[str, str], told: list[F
         under=c.under.value if c.under else "",
         looked=c.looked.value if c.looked else "",
         testable=c.testable.value if c.testable else True,
+        included=item_called(c.included, box, told),
         why=c.why.value if c.why else "",
     )  # fmt: skip

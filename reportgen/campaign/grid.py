@@ -16,11 +16,13 @@ from reportgen.finding import Finding, Place
 
 _PURCHASE = {"bought where": "where", "bought date": "date"}
 _FACT = "fact "
+_BOX = "in the box"
 
 
 def read_grid(text: str, file: str, told: list[Finding]) -> tuple[Entry[WrittenContender], ...]:
     """The contenders of a grid. Its headings are the keys of a contender (`bought where`, `bought date`), and
-    `fact …` for further lines of the spec sheet; several texts in one cell are set apart by semicolons.
+    `fact …` for further lines of the spec sheet; several texts in one cell are set apart by semicolons, and what was in
+    the box is written `pouch; igniter: missing`.
     """
     try:
         return _read_rows(text, file, told)
@@ -34,7 +36,7 @@ def _read_rows(text: str, file: str, told: list[Finding]) -> tuple[Entry[Written
     rows = csv.reader(io.StringIO(text, newline=""), delimiter="\t" if "\t" in text.partition("\n")[0] else ",")
     headings = [h.strip() for h in next(rows, [])]
     keys = {k.name: k.shape for k in shape_of(WrittenContender).keys}
-    known = ["id", *_PURCHASE, *(n for n, s in keys.items() if isinstance(s, Scalar) or _texts(s))]
+    known = ["id", *_PURCHASE, _BOX, *(n for n, s in keys.items() if isinstance(s, Scalar) or _texts(s))]
     if not {"id", "title"} <= set(headings):
         error(told, "missing-column", Place(file, 1), "a grid of contenders needs the columns id and title",
               do=f"Its headings may be: {', '.join(known)}.")  # fmt: skip
@@ -71,6 +73,8 @@ def _contender(cells: dict[str, str], keys: dict[str, Any], place: Place, told: 
         elif heading.startswith(_FACT):
             label = heading.removeprefix(_FACT)
             facts.append(Entry(Given(label, label, place), Given(text, text, place), place))
+        elif heading == _BOX:
+            fields["in_the_box"] = tuple(_item(t.strip(), place) for t in text.split(";") if t.strip())
         elif heading in keys:
             fields[heading.replace(" ", "_")] = _read(keys[heading], text, heading, place, told)
     if len(purchase) > 1:
@@ -89,6 +93,14 @@ def _read(shape: Any, text: str, heading: str, place: Place, told: list[Finding]
         do = not_that.do or f"Write it like this: {' · '.join(shape.examples)}"
         error(told, "wrong-value", place, f"column {heading}: {not_that.says}", do=do)
         return Given(shape.filler, text, place)
+
+
+def _item(text: str, place: Place) -> Given[str] | Entry[Given[str]]:
+    """An item of the box: `pouch`, or `igniter: missing`."""
+    name, colon, said = (part.strip() for part in text.partition(":"))
+    if not colon or not said:
+        return Given(name, text, place)
+    return Entry(Given(name, name, place), Given(said, said, place), place)
 
 
 def _texts(shape: object) -> bool:

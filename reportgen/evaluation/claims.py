@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from reportgen.campaign.declared import Amount, Claim, Declared, Must
+from reportgen.campaign.declared import Amount, Claim, Contender, Declared, Must
+from reportgen.campaign.declared.contenders import first_word
+from reportgen.evaluation.at_odds import at_odds
 from reportgen.evaluation.evaluated import ClaimOutcome, Keys, MustOutcome
 from reportgen.evaluation.told import QuantityTold
 from reportgen.finding import Finding, Refused
-from reportgen.judgement.claim import Conformance, conformance
+from reportgen.judgement.claim import Conformance, Outcome, conformance
 from reportgen.judgement.measured import Reason
 from reportgen.metrology.errors import UnitError
 from reportgen.metrology.unit import Unit, convert, parse_unit
@@ -24,9 +26,10 @@ def claim_outcomes(
     outcomes: list[ClaimOutcome] = []
     findings: list[Finding] = []
     for contender in declared.campaign.contenders:
+        odds = at_odds(contender.claims)
         for claim in contender.claims:
             try:
-                found, keys = _weigh(claim, contender.id, told, units)
+                found, keys = _weigh(contender, claim, told, units)
             except UnitError as wrong:
                 place = declared.at(f"claim/{contender.id}/{claim.id}")
                 says = f"A claim of {contender.title} about {claim.quantity}: {wrong.says}"
@@ -42,6 +45,7 @@ def claim_outcomes(
                     found.scope,
                     found.reason,
                     keys,
+                    odds[claim.id],
                 )
             )
     if findings:
@@ -68,21 +72,29 @@ def must_outcomes(
 
 
 def _weigh(
-    claim: Claim, contender: str, told: Sequence[QuantityTold], units: Mapping[str, Unit]
+    contender: Contender, claim: Claim, told: Sequence[QuantityTold], units: Mapping[str, Unit]
 ) -> tuple[Conformance, Keys]:
+    if claim.included:
+        return _seen(contender.in_the_box[claim.included], "there", "missing", "in-the-box"), NOTHING
     if claim.looked:
-        answer = claim.looked.strip().lower()
-        if answer.startswith("no"):
-            return Conformance("contradicted", None, "", Reason("looked")), NOTHING
-        return Conformance(
-            "supported" if answer.startswith("yes") else "undecided", None, "", Reason("looked")
-        ), NOTHING
-    if not claim.testable or not claim.quantity:
+        return _seen(claim.looked, "yes", "no", "looked"), NOTHING
+    if not claim.testable:
         return Conformance("not tested", None, "", Reason("not-testable")), NOTHING
+    if not claim.quantity:
+        return Conformance("not tested", None, "", Reason("no-quantity")), NOTHING
+    if claim.under:
+        return Conformance("not tested", None, "", Reason("other-condition")), NOTHING
     exact = claim.nominal is not None and claim.within is None  # no measurement is exact: nothing says how near is near
     if claim.quantity not in units or exact or all(a is None for a in (claim.at_most, claim.at_least, claim.nominal)):
         return Conformance("not tested", None, "", Reason("no-bound")), NOTHING
-    return _held_against(claim.quantity, contender, _claimed(claim, units[claim.quantity]), told)
+    return _held_against(claim.quantity, contender.id, _claimed(claim, units[claim.quantity]), told)
+
+
+def _seen(said: str, yes: str, no: str, code: str) -> Conformance:
+    """What was seen of the one we bought: the first word decides, and other words leave it open."""
+    first = first_word(said)
+    outcome: Outcome = "supported" if first == yes else "contradicted" if first == no else "undecided"
+    return Conformance(outcome, None, "this run", Reason(code))
 
 
 def _held_against(

@@ -180,6 +180,7 @@ class ClaimOutcome:
     scope: Literal["repeat", "this run", ""]
     reason: Reason
     rests_on: Keys
+    at_odds: tuple[str, ...] = ()  # claims of this contender it can't be true beside; itself, where its sources differ
 
 
 @dataclass(frozen=True)

@@ -7,13 +7,19 @@ from dataclasses import replace
 
 from reportgen.campaign.declared import Campaign, Declared, Test
 from reportgen.finding import Finding, Refused, in_order
+from reportgen.intake.against import wrong_against
+from reportgen.intake.attachments import wrong_attachments
+from reportgen.intake.for_all import served
 from reportgen.intake.layout import look
 from reportgen.intake.missing import Look, Unread, left_unread, missing_columns, unread_inline
+from reportgen.intake.names import names_of
 from reportgen.intake.observe import as_readings, numbered, without_doubles
 from reportgen.intake.opening import Opened, expected_headings, name_of, open_source
+from reportgen.intake.pictured import shown_in, with_shown
 from reportgen.intake.reading import RawFile, Reading, Readings
 from reportgen.intake.repeated import told_once
 from reportgen.intake.seen import Glance
+from reportgen.intake.specimens import of_specimens
 from reportgen.intake.table import Spot, Table
 from reportgen.sources import Workspace
 
@@ -45,7 +51,8 @@ def read_readings(ws: Workspace, declared: Declared) -> Readings:
     missing = missing_columns(campaign, looks, unread) if whole else ()
     inline = [o.table for name, o in opened.items() if o.table is not None and not sources[name].file]
     spare = [f for table in inline for f in unread_inline(table, unread[table.spot])]
-    everything = told_once(in_order(dict.fromkeys((*of_files, *findings, *missing, *doubles, *spare))))
+    beyond = (*wrong_against(kept), *wrong_attachments(ws, declared, kept.values()))
+    everything = told_once(in_order(dict.fromkeys((*of_files, *findings, *missing, *doubles, *spare, *beyond))))
     if any(f.severity == "error" for f in everything):
         raise Refused(everything)
     return Readings(kept, _files(opened, unread), everything, *_order(looks))
@@ -63,13 +70,22 @@ def damage(ws: Workspace, declared: Declared) -> tuple[Finding, ...]:
 def _readings(campaign: Campaign, looks: Mapping[str, tuple[Look, ...]]) -> tuple[list[Reading], list[Finding]]:
     readings: list[Reading] = []
     findings: list[Finding] = []
+    names = names_of(campaign)
     for test in campaign.tests:
-        by_table, unclear = numbered([glance for _, glance in looks[test.id]], test)
+        own: list[Reading] = []
+        of_units = [of_specimens(glance.seen, campaign) for _, glance in looks[test.id]]
+        findings.extend(f for _, unknown in of_units for f in unknown)
+        glances = [replace(g, seen=seen) for (_, g), (seen, _) in zip(looks[test.id], of_units, strict=True)]
+        by_table, unclear = numbered(glances, test)
         findings.extend(unclear)
         for (table, glance), cells in zip(looks[test.id], by_table, strict=True):
-            made, wrong = as_readings(cells, test, table.comma, campaign.by_unit)
-            readings.extend(made)
-            findings.extend((*glance.findings, *wrong))
+            made, wrong = as_readings(cells, test, table.comma, campaign.by_unit, names)
+            shown, unseen = shown_in(table, cells, campaign)
+            own.extend(with_shown(made, shown))
+            findings.extend((*glance.findings, *wrong, *unseen))
+        all_served, unserved = served(own, test, campaign)
+        readings.extend(all_served)
+        findings.extend(unserved)
     return readings, findings
 
 

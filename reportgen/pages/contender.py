@@ -17,14 +17,16 @@ from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import working
 from reportgen.pages.words import words
+from reportgen.prose.box import found_in, received
 from reportgen.prose.claim import evidence
 from reportgen.prose.sentences import claim_in_short
+from reportgen.prose.specimens import specimen_told
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.decision import outcome
 from reportgen.wording.interval import rank_range
 from reportgen.wording.listing import or_list
 from reportgen.wording.reason import why_blocked
-from reportgen.wording.sentence import capital, sentence
+from reportgen.wording.sentence import capital
 
 
 @dataclass(frozen=True)
@@ -69,6 +71,8 @@ class ContenderView:
     frame: Frame
     contender: Named
     identity: tuple[Fact, ...]
+    specimens: tuple[Fact, ...]
+    several: bool
     as_received: tuple[str, ...]
     claims: tuple[ClaimShown, ...]
     results: tuple[SheetRow, ...]
@@ -98,7 +102,9 @@ def contender_view(told: Told, c: Contender) -> ContenderView:
         frame=frame_of(told, page, c.title, words("sheet.description", name=c.title, campaign=campaign.title)),
         contender=named(campaign, c.id, page),
         identity=_identity(c),
-        as_received=c.as_received,
+        specimens=tuple(Fact(words("fact.specimen", id=s.id), specimen_told(s)) for s in c.specimens),
+        several=len(c.specimens) > 1,
+        as_received=received(c),
         claims=_claims(told, page, c),
         results=tuple(_row(told, page, t, r) for t, r in of),
         limits=tuple(shown(campaign, bearing[n]) for n in sorted(bearing)),
@@ -122,6 +128,7 @@ def _identity(c: Contender) -> tuple[Fact, ...]:
         (words("fact.called"), or_list(c.also_called)),
         (words("fact.bought"), bought),
         (words("fact.supplied"), c.supplied_by),
+        (words("fact.box"), found_in(c)),
     ]
     for price in c.prices:
         when = ", ".join(filter(None, (price.where, price.date.text if price.date else "")))
@@ -143,7 +150,7 @@ def _claims(told: Told, page: str, c: Contender) -> tuple[ClaimShown, ...]:
                 bound=claim_in_short(claim),
                 outcome=capital(outcome(found.outcome if found else "not tested")),
                 code=(found.outcome if found else "not tested").replace(" ", "-"),
-                evidence=sentence(evidence(claim, found, result)) if found else "",
+                evidence=evidence(c, claim, found, result) if found else "",
                 test=Link(heading(test), from_to(page, test_page(told.campaign.id, test.id))) if test else None,
             )
         )

@@ -15,6 +15,7 @@ from reportgen.pages.readings_shown import ReadingShown, anchors_of, rows_of, sh
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.amounts import also_in_full
+from reportgen.prose.specimens import specimen_name
 from reportgen.wording import interval
 from reportgen.wording.decision import source_sort
 from reportgen.wording.reason import why_no_u
@@ -84,16 +85,17 @@ def working_of(told: Told, page: str, quantity: Quantity, result: Result) -> Wor
 
 def _passes(told: Told, page: str, unit: str, result: Result) -> Iterator[PassShown]:
     anchors = anchors_of(told, result)
-    several = len({p.specimen for p in result.by_pass}) > 1
+    contender = told.campaign.contender(result.contender)
+    several = bool(contender.specimens) or len({p.specimen for p in result.by_pass}) > 1
     for n, p in enumerate(result.by_pass):
         rows = tuple(shown(told, page, result, r, anchors[n, r.key]) for r in rows_of(told, p))
-        yield _pass(told, unit, p, _title(p, several), rows)
+        yield _pass(told, unit, p, _title(p, specimen_name(contender, p.specimen) if several else ""), rows)
 
 
-def _title(p: PassValue, several: bool) -> str:
-    """`Pass 1`, with its specimen where the result has several, and its part."""
+def _title(p: PassValue, specimen: str) -> str:
+    """`Pass 1`, with its specimen where there is one to name, and its part."""
     title = words("pass", n=p.pass_)
-    title = words("pass.specimen", n=p.specimen, pass_=inside(title)) if several else title
+    title = words("pass.specimen", specimen=specimen, pass_=inside(title)) if specimen else title
     return words("pass.part", pass_=title, part=p.part) if p.part else title
 
 

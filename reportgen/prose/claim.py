@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from reportgen.campaign.declared import Amount, Campaign, Claim
+from reportgen.campaign.declared import Amount, Campaign, Claim, Contender
 from reportgen.evaluation.evaluated import ClaimOutcome, Evaluation, Result
 from reportgen.prose import amounts
+from reportgen.prose.box import item_found
 from reportgen.wording.interval import probability
 from reportgen.wording.language import say
 from reportgen.wording.listing import commas
@@ -13,10 +14,11 @@ from reportgen.wording.sentence import capital, paragraph, sentence
 
 def claim_line(campaign: Campaign, evaluation: Evaluation, outcome: ClaimOutcome) -> str:
     """The claim, its outcome for the one we bought, and the evidence; one or two sentences."""
-    claim = next(c for c in campaign.contender(outcome.contender).claims if c.id == outcome.claim)
+    contender = campaign.contender(outcome.contender)
+    claim = next(c for c in contender.claims if c.id == outcome.claim)
     key = f"claim.line.{outcome.outcome}".replace(" ", "-")
     said = say(key, says=claimed(claim))
-    return paragraph(said, evidence(claim, outcome, _result(evaluation, outcome)))
+    return paragraph(said, evidence(contender, claim, outcome, _result(evaluation, outcome)))
 
 
 def claimed(claim: Claim) -> str:
@@ -25,8 +27,20 @@ def claimed(claim: Claim) -> str:
                    for source, words in claim.says.items()])  # fmt: skip
 
 
-def evidence(claim: Claim, outcome: ClaimOutcome, result: Result | None) -> str:
-    """What the outcome rests on, or why there is none."""
+def evidence(contender: Contender, claim: Claim, outcome: ClaimOutcome, result: Result | None) -> str:
+    """What the outcome rests on, or why there is none; where the maker contradicts itself, that comes first."""
+    return paragraph(*_odds(contender, outcome), _evidence(contender, claim, outcome, result))
+
+
+def _odds(contender: Contender, outcome: ClaimOutcome) -> list[str]:
+    others = [c for c in contender.claims if c.id in outcome.at_odds and c.id != outcome.claim]
+    said = [say("claim.at-odds.itself")] if outcome.claim in outcome.at_odds else []
+    return said + [say("claim.at-odds.other", says=claimed(other)) for other in others]
+
+
+def _evidence(contender: Contender, claim: Claim, outcome: ClaimOutcome, result: Result | None) -> str:
+    if claim.included:
+        return say(f"claim.box.{outcome.outcome}", item=item_found(contender, claim.included))
     if claim.looked:
         return say("claim.looked", looked=claim.looked)
     if not claim.testable:
@@ -34,12 +48,16 @@ def evidence(claim: Claim, outcome: ClaimOutcome, result: Result | None) -> str:
     if not claim.quantity:
         return say("claim.no-quantity")
     if outcome.outcome == "not tested" and claim.under:
-        return say("claim.under", under=claim.under)
+        if result is None or result.missing or result.blocked:
+            return say("claim.under", under=claim.under)
+        return say("claim.under.measured", under=claim.under, value=amounts.full(result))
     if result is None or result.missing:
         return say("claim.no-result")
     unit = result.estimate.unit if result.estimate else ""
     bounds = (claim.at_most, claim.at_least, claim.nominal, claim.within)
     gaps = {"value": amounts.full(result), "bound": bound(*bounds, unit=unit)}
+    if not gaps["bound"]:
+        return say("claim.no-bound", value=gaps["value"])
     if result.blocked and outcome.outcome == "not tested":
         return say("claim.blocked", why=result.blocked.rstrip("."))
     if outcome.probability is None:

@@ -99,7 +99,7 @@ def how_firm(campaign: Campaign, evaluation: Evaluation) -> str:
     n, of = len(known), len(compared)
     firm = say("firm.all") if n == of else say("firm.none") if not n else ""
     firm = firm or capital(say_of(n, "firm.some", known=in_words(n), all=in_words(of)))
-    several = any(p.specimen != "1" for r in evaluation.results for p in r.by_pass)
+    several = any(len({p.specimen for p in r.by_pass}) > 1 for r in evaluation.results)
     return paragraph(firm, say("firm.bought-several" if several else "firm.bought"))
 
 

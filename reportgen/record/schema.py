@@ -53,7 +53,7 @@ READING = and_perhaps(
     value={"type": "number"}, unit=NAME, instrument=NAME, limit=one_of("above", "below"), word=NAME,
     absent_because=NAME, width={"type": "number", "minimum": 0}, rough=one_of("about", "stated", "between"),
     unweighed=YES, beside=NAME, for_all=YES, contender=NAME, was=TEXT, amendment=NAME, records=NAME, attachment=NAME,
-    page=NUMBERED, photos=NAMES, film=row(film=NAME, seconds={"type": "number"}),
+    page=NUMBERED, photos=NAMES, frames=every(WHOLE), film=row(film=NAME, seconds={"type": "number"}),
     series=row(channel=NAME, first=NUMBERED, last=NUMBERED, samples=WHOLE, begins=NUMBER, ends=NUMBER),
     conditions=TEXTS, session=NAME, round=NAME, time=NAME, note=NAME, sheet=NAME, column=NUMBERED,
 )  # fmt: skip

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from reportgen.wording.english_met import MET
+from reportgen.wording.english_products import PRODUCTS
 from reportgen.wording.english_sentences import SENTENCES
 from reportgen.wording.english_words import WORDS
 from reportgen.wording.phrase import Forms
@@ -30,4 +31,4 @@ def inside(title: str) -> str:
     return title[:1].lower() + title[1:] if title[1:2].islower() or title[1:2] == " " else title
 
 
-PHRASES: Mapping[str, str | Forms] = {**WORDS, **SENTENCES, **MET}
+PHRASES: Mapping[str, str | Forms] = {**WORDS, **SENTENCES, **PRODUCTS, **MET}

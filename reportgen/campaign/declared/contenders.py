@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Literal
 
 from reportgen.campaign.declared.amounts import Amount, Day
+from reportgen.campaign.declared.remarks import Moment
 
 
 @dataclass(frozen=True)
@@ -70,3 +72,20 @@ class Contender:
     specimens: tuple[Specimen, ...] = ()
     in_the_box: Mapping[str, str] = field(default_factory=dict)  # item → "there", "missing" or the author's words
     photos: tuple[str, ...] = ()  # ids, on arrival
+    film: Moment | None = None  # that shows its arrival
+    film: Moment | None = None  # its arrival in a film
+
+    @property
+    def there(self) -> tuple[str, ...]:
+        """Items of the box that were there."""
+        return tuple(item for item, said in self.in_the_box.items() if first_word(said) == "there")
+
+    @property
+    def missing(self) -> tuple[str, ...]:
+        """Items that the box should have held and didn't."""
+        return tuple(item for item, said in self.in_the_box.items() if first_word(said) == "missing")
+
+
+def first_word(said: str) -> str:
+    """What decides where an author writes what was seen: `missing, and replaced by the shop` is missing."""
+    return next(iter(re.findall(r"\w+", said.casefold())), "")

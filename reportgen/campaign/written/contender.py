@@ -10,6 +10,7 @@ from reportgen.campaign.given import Entry
 from reportgen.campaign.ranges import MoneyOf
 from reportgen.campaign.scalar import AmountOf, Name, SizeOf, Term, Words, YesNo
 from reportgen.campaign.shape import Short, key, many
+from reportgen.campaign.written.pictures import WrittenPictured
 from reportgen.finding import Place
 
 
@@ -49,14 +50,29 @@ class WrittenClaim:
     is_: AmountOf | None = key("It claims this value")
     within: SizeOf | None = key("The tolerance it gives with that value")
     under: Words | None = key("The condition it is claimed under, where that isn't ours")
-    looked: Words | None = key("What looking showed, where looking settles it")
+    looked: Words | None = key("What looking showed, where looking settles it: begins with yes or no")
+    included: Name | None = key("The item of the box whose being there answers it")
     testable: YesNo | None = key("no: no number could test it")
     why: Words | None = key("Why it can't be tested, or wasn't")
     SHORT: ClassVar[Short] = Short(lambda text: {"says": text}, r"\S", ("Never needs cleaning",))
 
 
 @dataclass(frozen=True, kw_only=True)
-class WrittenContender:
+class WrittenSpecimen:
+    """One unit of a contender, where several were bought."""
+
+    at: Place
+    serial: Term | None = key("Its serial number, or `not noted`")
+    bought: WrittenPurchase | None = key("Where and when it was bought, where that differs")
+    as_received: tuple[Words, ...] = many("What was seen when it was unpacked")
+    SHORT: ClassVar[Short] = Short(lambda text: {"serial": text}, r"\S", ("C-20431",))
+
+
+WrittenBox = tuple[Entry[Words], ...] | tuple[Words | tuple[Entry[Words], ...], ...]  # one item, or several
+
+
+@dataclass(frozen=True, kw_only=True)
+class WrittenContender(WrittenPictured):
     """One product under test, as bought."""
 
     at: Place
@@ -70,7 +86,10 @@ class WrittenContender:
     listed: MoneyOf | None = key("What it is listed at")
     as_received: tuple[Words, ...] = many("What was seen when it was unpacked")
     claims: tuple[WrittenClaim, ...] = many("What the maker states")
+    specimens: tuple[Entry[WrittenSpecimen | None], ...] | tuple[Name, ...] = many(
+        "The units bought, where there are several: what the column `specimen` says, and its serial"
+    )
+    in_the_box: WrittenBox | None = key("What was in the box: each item there, missing, or in your words")
     also_called: tuple[Name, ...] = many("Other names it goes by in the readings")
     facts: tuple[Entry[Words], ...] = many("Further lines of its spec sheet", any_names=True)
     says: Words | None = key("A paragraph about it, in Markdown")
-    LATER: ClassVar[tuple[str, ...]] = ("specimens", "photo", "photos", "assumed", "amend", "two records")

@@ -1,0 +1,27 @@
+"""The units of one contender, where several were bought: what tells them apart."""
+
+from __future__ import annotations
+
+from reportgen.campaign.declared import Contender, Specimen
+from reportgen.wording.language import say
+from reportgen.wording.listing import commas
+from reportgen.wording.sentence import capital, paragraph
+
+
+def specimen_name(contender: Contender, id: str) -> str:
+    """ "Specimen A (serial C-20431)"; without the serial where none is given."""
+    found = next((s for s in contender.specimens if s.id == id), None)
+    plain = say("specimen", id=id)
+    return (
+        say("box.item", item=plain, said=say("specimen.serial", serial=found.serial))
+        if found and found.serial
+        else plain
+    )
+
+
+def specimen_told(specimen: Specimen) -> str:
+    """Its serial, where and when it was bought, how it came."""
+    bought = ", ".join(filter(None, (specimen.bought_where, specimen.bought_on.text if specimen.bought_on else "")))
+    facts = [say("specimen.serial", serial=specimen.serial)] if specimen.serial else []
+    facts += [say("specimen.bought", where=bought)] if bought else []
+    return paragraph(capital(commas(facts)), *specimen.as_received)

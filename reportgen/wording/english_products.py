@@ -1,0 +1,24 @@
+"""English, part of its table: what was in the box, what looking showed, where a maker contradicts itself."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+PRODUCTS: Mapping[str, str] = {
+    "box.missing": "Missing from the box: {items}",
+    "box.words": "{item}: {said}",
+    "box.item": "{item} ({said})",
+    "claim.box.supported": "We opened the box and found it there: {item}",
+    "claim.box.contradicted": "We opened the box and it was missing: {item}",
+    "claim.box.undecided": "We opened the box and noted: {item}",
+    "claim.at-odds.itself": "The maker contradicts itself: these can't all be true",
+    "claim.at-odds.other": "The maker contradicts itself: elsewhere it says {says}",
+    "claim.no-bound": "It gives no figure to hold against the {value} we measured",
+    "claim.under.measured": "It is claimed under another condition ({under}); under ours we measured {value}",
+    "reason.in-the-box": "settled by looking into the box",
+    "reason.no-quantity": "the claim names nothing that was measured",
+    "reason.other-condition": "it is claimed under another condition",
+    "specimen": "Specimen {id}",
+    "specimen.serial": "serial {serial}",
+    "specimen.bought": "bought {where}",
+}
