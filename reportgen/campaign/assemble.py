@@ -8,15 +8,19 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from reportgen.addresses import as_id
+from reportgen.campaign.accidents import amendments, assumptions, two_records, with_assumed
 from reportgen.campaign.columns import Known, columns_of, names_in
 from reportgen.campaign.contenders import contender_of, names_of, places_of
-from reportgen.campaign.declared import Campaign, Contender, Declared, Film, Publication, Test
+from reportgen.campaign.declared import Campaign, Contender, Declared, Publication, Test
 from reportgen.campaign.folder import Folder
 from reportgen.campaign.given import Given
 from reportgen.campaign.in_reach import Reach, reach_of
 from reportgen.campaign.join_tests import build_tests, check_readings, with_remarks
+from reportgen.campaign.laboratories_of import with_laboratory
 from reportgen.campaign.members import Member
 from reportgen.campaign.remarks import Scope, remarks
+from reportgen.campaign.seeing import Seeing, shown_by
+from reportgen.campaign.seen_of import seeing_of, with_instruments_shown
 from reportgen.campaign.sources_of import sources_of
 from reportgen.campaign.verdict_of import verdict_of, verdict_places
 from reportgen.campaign.written.campaign import WrittenCampaign
@@ -47,18 +51,28 @@ def assemble(ws: Workspace, records: Records, publication: Publication, told: li
     reach = reach_of(ws, inside.path, path, w, told)
     built = build_tests(w, records.tests, _known(w, inside, reach, told), told)
     quantities = {q.id: q.id for b in built for q in b.test.quantities}
+    seeing = seeing_of(ws, inside.path, w.photos, w.films, told)
     places = {"": w.at if w.at.line else Place(path), **_campaign_places(w), **_prose_places(inside)}
-    contenders = _contenders(records, quantities, places, told)
+    contenders = _with_arrivals(_contenders(records, quantities, places, told), records, seeing, told)
     names = names_of(contenders, places, told)
     scope = Scope("", tuple(quantities), {b.test.id: tuple(q.id for q in b.test.quantities) for b in built}, names)
+    scope = dataclasses.replace(scope, seeing=seeing)
     own = remarks(scope, w.exclude, w.incidents, w.caveats, w.accept, told)
     places |= own.places
     tests, accepts = [], list(own.accepts)
+    amended = list(amendments("", w.amend, places, told))
+    disagreeing = list(two_records("", w.two_records, "", scope.tests, names, places, told))
+    assumed = assumptions((w.assumed,), "", places, told)
     for b in built:
         test, its = with_remarks(b, w, scope, contenders, told)
+        test, of_laboratory = with_laboratory(test, b.written.laboratory, w.laboratory, b.places[f"test/{test.id}"], told)
+        places |= of_laboratory
         places |= {**b.places, **its.places}
         accepts += its.accepts
+        amended += its.amendments
+        disagreeing += its.two_records
         tests.append(test)
+    tests = list(with_assumed(tests, assumed, places, told))
     check_readings(ws, inside.path, tests, contenders, places, told)
     _check_prose(inside, names, told)
     if records.verdict:
@@ -70,8 +84,12 @@ def assemble(ws: Workspace, records: Records, publication: Publication, told: li
         incidents=own.incidents,
         caveats=own.caveats,
         accepts=tuple(accepts),
+        amendments=tuple(amended),
+        two_records=tuple(disagreeing),
+        films=tuple(seeing.films.values()),
+        photos=tuple(seeing.photos.values()),
     )
-    return Declared(_with_shared(campaign, reach, places), places)
+    return Declared(with_instruments_shown(ws, _with_shared(campaign, reach, places), places, told), places)
 
 
 def _known(w: WrittenCampaign, inside: Folder, reach: Reach, told: list[Finding]) -> Known:
@@ -91,6 +109,19 @@ def _contenders(
     for contender, member in zip(contenders, records.contenders, strict=True):
         places |= places_of(contender, member)
     return contenders
+
+
+def _with_arrivals(
+    contenders: tuple[Contender, ...], records: Records, seeing: Seeing, told: list[Finding]
+) -> tuple[Contender, ...]:
+    """Each with what photographs and film show of its arrival."""
+    made = []
+    for contender, member in zip(contenders, records.contenders, strict=True):
+        if isinstance(member.written, WrittenContender):
+            shown = shown_by(member.written, seeing, told)
+            contender = dataclasses.replace(contender, photos=shown.photos, film=shown.film)
+        made.append(contender)
+    return tuple(made)
 
 
 def _described(
@@ -115,10 +146,6 @@ def _described(
         held_the_same=tuple(h.value for h in w.held_the_same),
         cautions=tuple(c.value for c in w.cautions),
         cannot_tell=tuple(c.value for c in w.cannot_tell),
-        films=tuple(
-            Film(as_id(f.name.value), f.value.title.value if f.value.title else f.name.value, f.value.address.value)
-            for f in w.films
-        ),
         prose=tuple(p for p in inside.prose if not p.id.startswith("contenders/")),
         show=tuple(u.value for u in w.show) or publication.show,
         invented=w.invented.value if w.invented else publication.invented,
@@ -132,6 +159,7 @@ def _campaign_places(w: WrittenCampaign) -> dict[str, Place]:
     several = ("held_the_same", "cautions", "cannot_tell", "show", "conditions")
     places |= {name.replace("_", "-"): given[0].at for name in several if (given := getattr(w, name))}
     places |= {f"film/{as_id(f.name.value)}": f.name.at for f in w.films}
+    places |= {f"photo/{as_id(p.name.value)}": p.name.at for p in w.photos}
     return places
 
 

@@ -7,11 +7,14 @@ import posixpath
 from collections.abc import Mapping, Sequence
 
 from reportgen.addresses import as_id
+from reportgen.campaign.accidents import amendments, two_records
 from reportgen.campaign.columns import Known
+from reportgen.campaign.counting import counts_alone, with_tests_counted_in
 from reportgen.campaign.declared import Contender, Day, Test
 from reportgen.campaign.look_up import error, is_misshapen, look_up, look_up_all, unknown
 from reportgen.campaign.members import Member
 from reportgen.campaign.remarks import Remarks, Scope, remarks
+from reportgen.campaign.seeing import shown_by
 from reportgen.campaign.tests_of import BuiltTest, from_file, from_measure
 from reportgen.campaign.written.campaign import WrittenCampaign
 from reportgen.campaign.written.remarks import WrittenRunning
@@ -49,20 +52,37 @@ def with_remarks(
     b: BuiltTest, w: WrittenCampaign, scope: Scope, contenders: Sequence[Contender], told: list[Finding]
 ) -> tuple[Test, Remarks]:
     """The test with its remarks, and with what the campaign says of all tests."""
-    t, test = b.written, b.test
+    t, test = b.written, with_tests_counted_in(b.test, b.entries, scope.tests, told)
     ids = tuple(q.id for q in test.quantities)
-    own = Scope(f"{test.id}-", ids, {test.id: ()}, scope.contenders, whole=ids)
+    own = Scope(f"{test.id}-", ids, {test.id: ()}, scope.contenders, whole=ids, seeing=scope.seeing)
+    shown = shown_by(t, scope.seeing, told)
     its = remarks(own, t.exclude, t.incidents, t.caveats, t.accept, told)
     later = look_up_all(t.not_yet_tested, scope.contenders, "contender", told)
     running = (*t.running, *_running_here(w, test.id, scope, told))
+    places = dict(its.places)
+    later = tuple(dict.fromkeys((*later, *_still_to_come(w, test.id, scope, contenders, told))))
+    for r in running:
+        contender = scope.contenders.get(as_id(r.contender.value), "")
+        places.setdefault(f"running/{test.id}/{contender}", r.at)
+        if contender in later:
+            says = f"{contender} is not yet tested and still running, both at once"
+            error(told, "said-twice", r.at, says, do="Take it out of `not yet tested:`, or out of `running:`.")
+    its = dataclasses.replace(
+        its,
+        amendments=amendments(f"{test.id}-", t.amend, places, told),
+        two_records=two_records(f"{test.id}-", t.two_records, test.id, scope.tests, scope.contenders, places, told),
+        places=places,
+    )
     joined = dataclasses.replace(
         test,
         exclusions=its.exclusions,
         incidents=its.incidents,
         caveats=its.caveats,
         conditions=tuple(dict.fromkeys((*test.conditions, *(c.value for c in w.conditions)))),
-        not_yet_tested=tuple(dict.fromkeys((*later, *_still_to_come(w, test.id, scope, contenders, told)))),
+        not_yet_tested=later,
         running=_since(running, scope, told),
+        photos=shown.photos,
+        film=shown.film,
     )
     return joined, its
 
@@ -110,7 +130,7 @@ def check_readings(
     files: dict[tuple[str, Place], None] = {}
     for test in tests:
         files |= dict.fromkeys((s.file, s.place) for s in test.sources if s.file)
-        if not test.sources and len(test.not_yet_tested) < len(contenders):
+        if not test.sources and not counts_alone(test.quantities) and len(test.not_yet_tested) < len(contenders):
             says = f"the test “{test.id}” has no readings"
             error(told, "no-readings", places[f"test/{test.id}"], says, do="Add `readings: readings.csv`.")
     for file, place in files:

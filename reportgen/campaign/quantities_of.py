@@ -7,6 +7,7 @@ from typing import Literal
 
 from reportgen.addresses import as_id, in_formula
 from reportgen.campaign.columns import Known, Placed, names_in, sorted_out
+from reportgen.campaign.counting import check_counting
 from reportgen.campaign.declared import Column, Kind, Quantity
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.kinds import KINDS
@@ -32,6 +33,7 @@ def quantity_of(
         error(told, "name-of-a-log-column", at, f"no quantity can be called “{label}”", why, "Give it a longer name.")
     kind = _kind(label, w, at, columns, told)
     unit, instrument = sorted_out(w.unit, w.instrument, known)
+    check_counting(label, w, w.kind.value if w.kind else None, told)
     if kind:
         _check_kind(kind, label, w, unit, at, told)
     quantity = Quantity(
@@ -48,8 +50,11 @@ def quantity_of(
         over_passes=w.over_passes.value if w.over_passes else "",
         until=w.until.value if w.until else None,
         grades=tuple(g.value for g in w.grades),
+        count_of=as_id(w.count_of.value) if w.count_of else "",
         says=w.says.value if w.says else "",
     )
+    if quantity.count_of:
+        return quantity  # it reads no column
     return dataclasses.replace(quantity, reads=_reads(quantity, label, at, columns))
 
 
@@ -72,10 +77,14 @@ def _kind(
     label: str, w: WrittenQuantity, at: Place, columns: dict[str, Placed], told: list[Finding]
 ) -> Kind | Literal[""]:
     """The kind written, or the one that plainly is meant; "" for a quantity that is only a formula."""
+    if w.count_of is not None:
+        return "count"
     if w.kind is not None:
         return w.kind.value
     if w.grades:
         return "grade"
+    if w.seen:
+        return "order"
     if w.formula is not None:
         return ""
     if in_formula(label) in columns:
@@ -101,6 +110,9 @@ def _check_kind(
         error(told, "grade-without-grades", at, f"“{label}” doesn't say which grades there are", do=do)
     if w.grades and kind != "grade":
         error(told, "grades-of-numbers", at, f"“{label}” lists grades and is of kind {kind}", do="Write `kind: grade`.")
+    if w.seen and kind != "order":
+        says = f"“{label}” tells an order that was seen and is of kind {kind}"
+        error(told, "order-of-another-kind", w.seen[0].at, says, do="Write `kind: order`.")
     if w.until and kind != "run to a limit":
         says = f"“{label}” runs to a limit and is of kind {kind}"
         error(told, "limit-of-another-kind", w.until.at, says, do="Write `kind: run to a limit`.")

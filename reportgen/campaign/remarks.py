@@ -3,11 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from reportgen.addresses import as_id
-from reportgen.campaign.declared import Acceptance, DeclaredCaveat, Exclusion, Incident, Narrowing
+from reportgen.campaign.declared import (
+    Acceptance,
+    Amendment,
+    DeclaredCaveat,
+    Exclusion,
+    Incident,
+    Narrowing,
+    TwoRecords,
+)
 from reportgen.campaign.look_up import error, look_up, unknown
+from reportgen.campaign.one_line import spread
+from reportgen.campaign.seeing import Seeing, Shown, shown_by
 from reportgen.campaign.written.remarks import (
     WrittenAcceptance,
     WrittenCaveat,
@@ -23,7 +33,8 @@ class Scope:
     """What remarks of one test, or of the campaign, may name.
 
     `prefix` begins their ids; `quantities` are ids in reach; `tests` maps a test in reach to its quantities;
-    `contenders` maps every name a contender goes by to its id; `whole` are the quantities of a remark that names none.
+    `contenders` maps every name a contender goes by to its id; `whole` are the quantities of a remark that names none;
+    `seeing`: photographs and films.
     """
 
     prefix: str
@@ -31,6 +42,7 @@ class Scope:
     tests: Mapping[str, tuple[str, ...]]
     contenders: Mapping[str, str]
     whole: tuple[str, ...] = ()
+    seeing: Seeing = field(default_factory=Seeing)
 
 
 @dataclass(frozen=True)
@@ -40,6 +52,8 @@ class Remarks:
     caveats: tuple[DeclaredCaveat, ...]
     accepts: tuple[Acceptance, ...]
     places: Mapping[str, Place]
+    amendments: tuple[Amendment, ...] = ()
+    two_records: tuple[TwoRecords, ...] = ()
 
 
 def remarks(
@@ -55,6 +69,7 @@ def remarks(
         if not (x.contender or x.pass_ or x.specimen or x.part):
             says = "this exclusion names no pass and no contender, and would leave out everything"
             error(told, "exclusion-of-everything", x.at, says, do="Add `contender:` and `pass:`.")
+    incidents = [spread(x, scope.contenders, told) for x in incidents]
     places = {
         f"{sort}/{scope.prefix}{i}": written.at
         for sort, several in (
@@ -63,9 +78,9 @@ def remarks(
         for i, written in enumerate(several, 1)
     }  # fmt: skip
     return Remarks(
-        tuple(_exclusion(f"{scope.prefix}{i}", x, about(scope, x, told)) for i, x in enumerate(exclude, 1)),
-        tuple(_incident(f"{scope.prefix}{i}", x, about(scope, x, told)) for i, x in enumerate(incidents, 1)),
-        tuple(_caveat(f"{scope.prefix}{i}", x, about(scope, x, told)) for i, x in enumerate(caveats, 1)),
+        tuple(_exclusion(f"{scope.prefix}{i}", x, *_of(scope, x, told)) for i, x in enumerate(exclude, 1)),
+        tuple(_incident(f"{scope.prefix}{i}", x, *_of(scope, x, told)) for i, x in enumerate(incidents, 1)),
+        tuple(_caveat(f"{scope.prefix}{i}", x, *_of(scope, x, told)) for i, x in enumerate(caveats, 1)),
         tuple(
             Acceptance(f"{scope.prefix}{i}", x.rule.value, x.because.value, _in_test(scope, about(scope, x, told)))
             for i, x in enumerate(accept, 1)
@@ -74,16 +89,28 @@ def remarks(
     )
 
 
-def _exclusion(id: str, x: WrittenExclusion, narrowing: Narrowing) -> Exclusion:
-    return Exclusion(id, narrowing, x.because.value, x.decided.value if x.decided else "not noted")
+def _of(
+    scope: Scope, x: WrittenExclusion | WrittenIncident | WrittenCaveat, told: list[Finding]
+) -> tuple[Narrowing, Shown]:
+    return about(scope, x, told), shown_by(x, scope.seeing, told)
 
 
-def _incident(id: str, x: WrittenIncident, narrowing: Narrowing) -> Incident:
-    return Incident(id, narrowing, x.what.value, x.pushes.value if x.pushes else "", _blocks(x))
+def _exclusion(id: str, x: WrittenExclusion, narrowing: Narrowing, shown: Shown) -> Exclusion:
+    decided = x.decided.value if x.decided else "not noted"
+    return Exclusion(id, narrowing, x.because.value, decided, shown.photos, shown.film)
 
 
-def _caveat(id: str, x: WrittenCaveat, narrowing: Narrowing) -> DeclaredCaveat:
-    return DeclaredCaveat(id, narrowing, x.says.value, x.pushes.value if x.pushes else "", _blocks(x))
+def _incident(id: str, x: WrittenIncident, narrowing: Narrowing, shown: Shown) -> Incident:
+    return Incident(
+        id, narrowing, x.what.value if x.what else "", x.pushes.value if x.pushes else "", _blocks(x),
+        event=as_id(x.event.value) if x.event else "", times=x.times.value if x.times else 1,
+        when=x.at_.value if x.at_ else "", photos=shown.photos, film=shown.film,
+    )  # fmt: skip
+
+
+def _caveat(id: str, x: WrittenCaveat, narrowing: Narrowing, shown: Shown) -> DeclaredCaveat:
+    push = x.pushes.value if x.pushes else ""
+    return DeclaredCaveat(id, narrowing, x.says.value, push, _blocks(x), shown.photos, shown.film)
 
 
 def _blocks(x: WrittenIncident | WrittenCaveat) -> bool:

@@ -12,6 +12,7 @@ from reportgen.addresses import as_id
 from reportgen.campaign.declared import Accuracy, Constant, Instrument, Method, Repeatability
 from reportgen.campaign.given import Entry
 from reportgen.campaign.look_up import error
+from reportgen.campaign.photos_of import photo_of
 from reportgen.campaign.shape import shape_of
 from reportgen.campaign.written.shared import WrittenConstant, WrittenInstrument, WrittenMethod
 from reportgen.campaign.yaml_reader import read_names, read_record
@@ -69,7 +70,7 @@ def _read_file(ws: Workspace, path: str, inside: str, origin: str, shared: Share
         written = read_record(document, WrittenInstrument)
         told.extend(document.findings)
         stem = _stem(path)
-        _add(shared.instruments, as_id(stem), instrument_of(stem, written, origin), Place(path), "instrument", told)
+        _add(shared.instruments, as_id(stem), instrument_of(stem, written, origin, told), Place(path), "instrument", told)
     elif re.fullmatch(r"methods/[^/]+\.yaml", inside):
         _read_method(compose(read_text(ws, path), path), _stem(path), origin, shared, told)
     elif re.fullmatch(r"(instruments|methods)/[^/]+\.yml|(instruments|constants)\.yml", inside):
@@ -110,7 +111,7 @@ def add_instruments(
 ) -> None:
     """Add the instruments of one file, each named by its key."""
     for entry in entries:
-        instrument = instrument_of(entry.name.value, entry.value, origin)
+        instrument = instrument_of(entry.name.value, entry.value, origin, told)
         _add(shared.instruments, instrument.id, instrument, entry.name.at, "instrument", told)
 
 
@@ -130,7 +131,7 @@ def add_constants(
         _add(shared.constants, constant.id, constant, entry.name.at, "constant", told)
 
 
-def instrument_of(name: str, written: WrittenInstrument, origin: str) -> Instrument:
+def instrument_of(name: str, written: WrittenInstrument, origin: str, told: list[Finding]) -> Instrument:
     """An instrument as later stages know it."""
     w = written
     return Instrument(
@@ -148,6 +149,7 @@ def instrument_of(name: str, written: WrittenInstrument, origin: str) -> Instrum
         calibrated_by=w.calibrated_by.value if w.calibrated_by else "",
         source=w.source.value if w.source else "",
         notes=w.notes.value if w.notes else "",
+        photo=photo_of(as_id(name), w.photo, w.photo.at, told) if w.photo else None,
         origin=origin,
     )
 

@@ -7,13 +7,17 @@ import io
 import posixpath
 from collections.abc import Mapping, Sequence
 
+from reportgen.addresses import as_id
 from reportgen.campaign.declared import Source
-from reportgen.campaign.given import Given
+from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.look_up import error
-from reportgen.campaign.written.measure import WrittenSource
+from reportgen.campaign.order_words import Saying, one_cell
+from reportgen.campaign.written.measure import WrittenQuantity, WrittenSource
 from reportgen.finding import Finding
 
-ROLES = ("contender", "pass_", "part", "specimen", "session", "round", "unit", "time", "note", "what", "value")
+ROLES = (
+    "contender", "pass_", "part", "specimen", "session", "round", "unit", "time", "note", "photo", "film", "what", "value",
+)  # fmt: skip
 
 
 def source_of(written: WrittenSource, told: list[Finding]) -> Source:
@@ -29,6 +33,23 @@ def source_of(written: WrittenSource, told: list[Finding]) -> Source:
     rows = tuple(tuple(cell.value.strip() for cell in row) for row in written.table or ())
     lines = tuple(row[0].at.line if row else written.at.line for row in written.table or ())
     return Source(roles=roles, rows=rows, row_lines=lines, place=written.at)
+
+
+def sightings(entries: Sequence[Entry[WrittenQuantity]]) -> tuple[Source, ...]:
+    """The sentences under `seen:` of each quantity, as one look: a table in place, with a row for each contender."""
+    return tuple(_look(e.name.value, e.value.seen) for e in entries if e.value.seen)
+
+
+def _look(label: str, seen: Sequence[Given[tuple[str, Saying]]]) -> Source:
+    said: dict[str, list[Saying]] = {}
+    line: dict[str, int] = {}
+    for sentence in seen:
+        subject, saying = sentence.value
+        known = next((s for s in said if as_id(s) == as_id(subject)), subject)
+        said.setdefault(known, []).append(saying)
+        line.setdefault(known, sentence.at.line)
+    rows = (("contender", "pass", label), *((subject, "1", one_cell(of)) for subject, of in said.items()))
+    return Source(rows=rows, row_lines=(seen[0].at.line, *line.values()), place=seen[0].at)
 
 
 def sources_of(written: Sequence[WrittenSource], told: list[Finding]) -> tuple[Source, ...]:

@@ -7,12 +7,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from reportgen.addresses import as_id
+from reportgen.campaign.accidents import assumptions
 from reportgen.campaign.columns import ColumnsWritten, Known, Placed, columns_of
+from reportgen.campaign.counting import counts_alone
 from reportgen.campaign.declared import Column, Quantity, Test
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.look_up import error, unknown
 from reportgen.campaign.quantities_of import quantity_of, quantity_places
-from reportgen.campaign.sources_of import sources_of
+from reportgen.campaign.sources_of import sightings, sources_of
 from reportgen.campaign.written.measure import WrittenQuantity
 from reportgen.campaign.written.test import WrittenAboutTest, WrittenMeasure, WrittenTest
 from reportgen.finding import Finding, Place
@@ -25,6 +27,7 @@ class BuiltTest:
     test: Test
     written: WrittenAboutTest
     places: Mapping[str, Place]
+    entries: Sequence[Entry[WrittenQuantity]] = ()
 
 
 def from_file(id: str, written: WrittenTest, at: Place, known: Known, told: list[Finding]) -> BuiltTest:
@@ -58,16 +61,18 @@ def _built(
     quantities = tuple(quantity_of(e, id, columns, known, told) for e in entries)
     wanted = {name for q in quantities for name in q.reads} | set(own)
     columns = {name: placed for name, placed in columns.items() if name in wanted}
-    sources = sources_of(written.readings, told)
+    own_sources, seen = sources_of(written.readings, told), sightings(entries)
+    others = () if seen and all(e.value.seen for e in entries) else known.readings
     method = known.method(written.method) if written.method else None
+    places: dict[str, Place] = {}
     test = Test(
         id=id,
         title=title,
         quantities=quantities,
         headline=quantities[0].id if quantities else "",
         columns=tuple(_with_instrument(placed, known) for placed in columns.values()),
-        sources=sources or known.readings,
-        own_sources=bool(sources),
+        sources=() if counts_alone(quantities) else (*(own_sources or others), *seen),
+        own_sources=bool(own_sources or seen),
         method=method.id if method else "",
         method_version=method.version if method else 0,
         scatter=written.scatter.value if written.scatter else method.scatter if method else "common",
@@ -77,13 +82,15 @@ def _built(
         cautions=tuple(c.value for c in written.cautions),
         cannot_tell=tuple(c.value for c in written.cannot_tell),
         conditions=tuple(c.value for c in written.conditions),
+        assumed=assumptions((written.assumed, *(e.value.assumed for e in entries if e.value is not written)), f"{id}/",
+                            places, told),
     )
-    places = {f"test/{id}": at} | {f"column/{id}/{name}": placed.at for name, placed in columns.items()}
+    places |= {f"test/{id}": at} | {f"column/{id}/{name}": placed.at for name, placed in columns.items()}
     for entry in entries:
         places |= quantity_places(entry)
     if written.method:
         places[f"test/{id}/method"] = written.method.at
-    return BuiltTest(test, written, places)
+    return BuiltTest(test, written, places, entries)
 
 
 def _with_instrument(placed: Placed, known: Known) -> Column:

@@ -8,11 +8,11 @@ from dataclasses import dataclass, field
 
 from reportgen.campaign.declared import Campaign, Column, Test
 from reportgen.finding import Finding, Place
-from reportgen.intake.names import contenders_in
+from reportgen.intake.names import EVERYONE, contenders_in
 from reportgen.intake.table import Row, Table, did_you_mean, key, spelt, without_unit
 
-ROLES = ("contender", "pass", "part", "specimen", "session", "round", "unit", "time", "note", "what", "value")
-KEPT = ("photo", "film")  # columns of the bench log that are kept beside the reading
+ROLES = ("contender", "pass", "part", "specimen", "session", "round", "unit", "time", "note", "page", "photo", "film", "what", "value")
+KEPT = ("sample",)  # columns of the bench log that are kept beside the reading
 _FLOATED = re.compile(r"(\d+)\.0+")
 
 
@@ -29,13 +29,16 @@ class Beside:
     note: str
     unit: str
     conditions: tuple[tuple[str, str], ...]
+    page: str = ""  # of the laboratory's report
+    photo: str = ""
+    film: str = ""
 
 
 @dataclass(frozen=True)
 class Seen:
     """One cell that holds a reading of `column`. `order` is its row's place in the table, from 0.
 
-    `pass_` is the row's, or the number given to it later; `heading_unit` is what stands in brackets behind a heading.
+    `pass_` is the row's, or the number given to it later; "" for what serves every pass of EVERYONE. `heading_unit` is what stands in brackets behind a heading.
     """
 
     contender: str
@@ -92,6 +95,9 @@ class Frame:
             self.of(row, "note"),
             self.of(row, "unit"),
             tuple((name, row.cells[i]) for name, i in self.conditions.items() if row.cells[i]),
+            page=as_label(self.of(row, "page")),
+            photo=self.of(row, "photo"),
+            film=self.of(row, "film"),
         )
 
     def asked(self, table: Table) -> frozenset[str]:
@@ -163,10 +169,10 @@ def unit_beside(heading: str, column: Column) -> str:
 
 
 def contender_headings(table: Table, campaign: Campaign) -> Mapping[int, str]:
-    """Which headings are contenders: index → id."""
+    """Which headings are contenders: index → id, EVERYONE for `all`."""
     named = contenders_in(filter(None, table.headings), campaign)
     return {i: c for i, h in enumerate(table.headings) if (c := named.get(h)) is not None}
 
 
 def all_rounds(seen: Sequence[Seen]) -> bool:
-    return bool(seen) and all(s.beside.round_ for s in seen)
+    return bool(seen) and all(s.beside.round_ or s.contender == EVERYONE for s in seen)

@@ -5,7 +5,7 @@ How it was written (one file or thirty, short form or long) no longer shows here
 """
 
 from reportgen.campaign.declared.amounts import Amount, Day
-from reportgen.campaign.declared.campaigns import Campaign, Declared, Film, Photo, ProseFile, Publication
+from reportgen.campaign.declared.campaigns import Campaign, Declared, ProseFile, Publication
 from reportgen.campaign.declared.contenders import Claim, Contender, Price, Specimen
 from reportgen.campaign.declared.instruments import (
     Accuracy,
@@ -16,6 +16,7 @@ from reportgen.campaign.declared.instruments import (
     Repeatability,
     ScatterRule,
 )
+from reportgen.campaign.declared.pictures import Film, Photo
 from reportgen.campaign.declared.remarks import (
     Acceptance,
     Amendment,

@@ -4,39 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from decimal import Decimal
 
 from reportgen.campaign.declared.amounts import Day
 from reportgen.campaign.declared.contenders import Contender
 from reportgen.campaign.declared.instruments import Constant, Instrument, Method
+from reportgen.campaign.declared.pictures import Film, Photo
 from reportgen.campaign.declared.remarks import Acceptance, Amendment, DeclaredCaveat, Exclusion, Incident, TwoRecords
 from reportgen.campaign.declared.tests import Quantity, Test
 from reportgen.campaign.declared.verdicts import VerdictPlan
 from reportgen.finding import Finding, Place
-
-
-@dataclass(frozen=True)
-class Film:
-    """A film of the work. `moment` is its address with `{seconds}` where its host wants one; else a media fragment."""
-
-    id: str
-    title: str
-    address: str
-    moment: str = ""
-    seconds: Decimal | None = None  # its length
-    stills: Mapping[str, str] = field(default_factory=dict)  # moment as typed → id of a photo
-
-
-@dataclass(frozen=True)
-class Photo:
-    """A photograph: `file` from the campaign's folder; `shows` is its alternative text, in the author's words."""
-
-    id: str
-    file: str
-    shows: str
-    caption: str = ""
-    by: str = ""
-    taken: Day | None = None
 
 
 @dataclass(frozen=True)
@@ -91,6 +67,12 @@ class Campaign:
 
     def quantity(self, id: str) -> Quantity:
         return next(q for t in self.tests for q in t.quantities if q.id == id)
+
+    def photo(self, id: str) -> Photo:
+        return next(p for p in self.photos if p.id == id)
+
+    def film(self, id: str) -> Film:
+        return next(f for f in self.films if f.id == id)
 
 
 @dataclass(frozen=True)

@@ -9,6 +9,7 @@ from fractions import Fraction
 from typing import Literal
 
 from reportgen.campaign.declared.amounts import Amount, Day
+from reportgen.campaign.declared.pictures import Photo
 
 ScatterRule = Literal["common", "own", "relative"]
 OrderRule = Literal["rounds", "random", "as it came", ""]
@@ -45,6 +46,7 @@ class Instrument:
     source: str = ""  # where its figures come from
     notes: str = ""
     frame_rate: Fraction | None = None  # frames a second, exact; readings in frames become seconds
+    photo: Photo | None = None
     origin: str = ""  # the file it stands in, from the workspace, or "ready-made"
 
 

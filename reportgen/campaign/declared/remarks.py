@@ -29,6 +29,8 @@ class Exclusion:
     about: Narrowing
     because: str
     decided: Decided
+    photos: tuple[str, ...] = ()  # ids
+    film: Moment | None = None
 
 
 @dataclass(frozen=True)
@@ -38,10 +40,11 @@ class Incident:
     what: str
     pushes: Pushes = ""
     blocks: bool = False
-    event: str = ""  # what it is an instance of, where such are counted: stall, relight
+    event: str = ""  # what it is an instance of, as an id, where such are counted: stall, relight
     times: int = 1
     photos: tuple[str, ...] = ()  # ids
     film: Moment | None = None
+    when: str = ""  # the time it happened, as typed
 
 
 @dataclass(frozen=True)
@@ -57,8 +60,9 @@ class Moment:
 class Amendment:
     """A slip of the pen in a raw file, put right without touching the file.
 
-    `file` from the campaign's folder; `line` as an editor or spreadsheet counts it; `column` is a heading (or a letter
-    in a spreadsheet). `was` is what the file says, `is_` what was meant.
+    `file` from the campaign's folder; `line` as an editor or spreadsheet counts it; `column` is a heading. Where a cell
+    is named instead (`C5`), `number` counts its column from 1 and `column` is "". `was` is what the file says ("" for an
+    empty cell), `is_` what was meant.
     """
 
     id: str
@@ -70,6 +74,7 @@ class Amendment:
     why: str
     seen_by: str = ""
     sheet: str = ""
+    number: int = 0
 
 
 @dataclass(frozen=True)
@@ -107,6 +112,8 @@ class DeclaredCaveat:
     says: str
     pushes: Pushes = ""
     blocks: bool = False  # `so: do not rank`
+    photos: tuple[str, ...] = ()  # ids
+    film: Moment | None = None
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from typing import Literal
 
 from reportgen.campaign.declared.amounts import Amount, Day
 from reportgen.campaign.declared.instruments import OrderRule, ScatterRule
-from reportgen.campaign.declared.remarks import Assumption, DeclaredCaveat, Exclusion, Incident
+from reportgen.campaign.declared.remarks import Assumption, DeclaredCaveat, Exclusion, Incident, Moment
 from reportgen.finding import Place
 
 Better = Literal["lower", "higher", "neither"]
@@ -51,7 +51,8 @@ class Quantity:
     over_passes: Literal["", "mean", "least", "most", "middle", "energy mean"] = ""
     until: Amount | None = None
     grades: tuple[str, ...] = ()
-    count_of: str = ""  # counts incidents of this event instead of reading a column
+    count_of: str = ""  # counts incidents of this event (an id) instead of reading a column
+    count_in: tuple[str, ...] = ()  # ids of the tests they are counted in
     says: str = ""
 
 
@@ -95,6 +96,7 @@ class Laboratory:
     report_limit: Amount | None = None
     uncertainty: Amount | None = None
     coverage_factor: Decimal | None = None
+    page: int | None = None  # of the report, where rows name none
 
 
 @dataclass(frozen=True)
@@ -144,3 +146,5 @@ class Test:
     running: Mapping[str, Day] = field(default_factory=dict)
     assumed: tuple[Assumption, ...] = ()
     laboratory: Laboratory | None = None
+    photos: tuple[str, ...] = ()  # ids, of how it was done
+    film: Moment | None = None

@@ -7,10 +7,13 @@ from typing import ClassVar
 
 from reportgen.campaign.dates import DayOf
 from reportgen.campaign.given import Entry
-from reportgen.campaign.scalar import FilePath, Name, Term, WebAddress, Words
-from reportgen.campaign.shape import Short, key, many
+from reportgen.campaign.scalar import FilePath, Name, Term, Words
+from reportgen.campaign.shape import key, many
+from reportgen.campaign.written.accidents import WrittenAmendment, WrittenAssumption, WrittenTwoRecords
 from reportgen.campaign.written.contender import WrittenContender
+from reportgen.campaign.written.laboratory import WrittenLaboratory
 from reportgen.campaign.written.measure import WrittenSource
+from reportgen.campaign.written.pictures import WrittenFilm, WrittenPhoto
 from reportgen.campaign.written.remarks import (
     WrittenAcceptance,
     WrittenCaveat,
@@ -22,16 +25,6 @@ from reportgen.campaign.written.shared import WrittenConstant, WrittenInstrument
 from reportgen.campaign.written.test import WrittenMeasure, WrittenTest
 from reportgen.campaign.written.verdict import WrittenVerdict
 from reportgen.finding import Place
-
-
-@dataclass(frozen=True, kw_only=True)
-class WrittenFilm:
-    """A film of the work."""
-
-    at: Place
-    address: WebAddress = key("Where it is shown", required=True)
-    title: Words | None = key("What it is called")
-    SHORT: ClassVar[Short] = Short(lambda text: {"address": text}, r"^\s*https?://", ("https://example.org/film",))
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -67,10 +60,15 @@ class WrittenCampaign:
     conditions: tuple[Term, ...] = many("Columns that hold facts of one pass, such as wind")
     not_yet_tested: tuple[Name, ...] = many("Contenders or tests that are still to come")
     running: tuple[WrittenRunning, ...] = many("Contenders whose run still goes on")
+    laboratory: WrittenLaboratory | None = key("The laboratory behind every laboratory value; a test adds what differs")
+    amend: tuple[WrittenAmendment, ...] = many("Slips in raw files, put right; the files stay as they are")
+    two_records: tuple[WrittenTwoRecords, ...] = many("Two records of one reading that disagree")
+    assumed: tuple[Entry[WrittenAssumption], ...] = many("Names in formulas that nobody measured, for every test")
     films: tuple[Entry[WrittenFilm], ...] = many("Films of the work")
+    photos: tuple[Entry[WrittenPhoto | None], ...] = many("Photographs: what each shows, by the name of its file")
     show: tuple[Term, ...] = many("Units to show values in")
     verdict: WrittenVerdict | None = key("What counts and how much, where that has no file of its own")
     invented: Words | None = key("Says on every page that products and readings are invented")
     LATER: ClassVar[tuple[str, ...]] = (
-        "assumed", "two records", "amend", "photo", "photos", "specimens", "sessions", "follows", "issue",
+        "specimens", "sessions", "follows", "issue",
     )  # fmt: skip

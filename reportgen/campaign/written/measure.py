@@ -9,8 +9,10 @@ from reportgen.campaign import short
 from reportgen.campaign.declared import Better, Kind
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.kinds import KINDS
+from reportgen.campaign.order_words import SENTENCE_PATTERN, Saying, sentence
 from reportgen.campaign.scalar import AmountOf, Cell, FilePath, Name, SizeOf, Term, Words, choice
 from reportgen.campaign.shape import Scalar, Short, key, many
+from reportgen.campaign.written.accidents import WrittenAssumption
 from reportgen.finding import Place
 
 OverParts = Literal["sum", "mean", "each", "energy mean"]
@@ -21,6 +23,11 @@ JoinParts = Annotated[Given[OverParts], choice("a way to join parts", "sum", "me
 JoinPasses = Annotated[
     Given[OverPasses], choice("a way to join passes", "mean", "least", "most", "middle", "energy mean")
 ]
+Sighting = Annotated[
+    Given[tuple[str, Saying]],
+    Scalar("a sentence that tells an order", sentence, SENTENCE_PATTERN, ("", Saying("alike", "", "")),
+           ("corvane less than ostler", "ostler about like tamsin")),
+]  # fmt: skip
 TableText = Annotated[Given[str], Scalar("a table", str, r"\S", examples=("contender,boil time",))]
 
 
@@ -51,6 +58,8 @@ class WrittenSource:
     unit: Term | None = key("The heading of the column that holds units")
     time: Term | None = key("The heading of the column that holds times of day")
     note: Term | None = key("The heading of the column that holds notes")
+    photo: Term | None = key("The heading of the column that names photographs")
+    film: Term | None = key("The heading of the column that holds moments in a film")
     what: Term | None = key("The heading of the column that names the reading, in a bench log")
     value: Term | None = key("The heading of the column that holds the values, in a bench log")
     columns: tuple[Entry[WrittenColumn | None], ...] | tuple[Name, ...] | None = key("The readings in it, by name")
@@ -74,8 +83,12 @@ class WrittenQuantity:
     over_passes: JoinPasses | None = key("How passes are joined; least, most and middle are shown and never ranked")
     until: AmountOf | None = key("The limit a run goes to")
     grades: tuple[Term, ...] = many("The grades, worst first")
+    seen: tuple[Sighting, ...] = many("An order as it was seen, in sentences, where no table is wanted")
+    count_of: Term | None = key("The event it counts among the incidents, such as relight")
+    in_: tuple[Name, ...] = many("The tests in which they are counted; a contender they have seen counts, from 0 on")
+    assumed: tuple[Entry[WrittenAssumption], ...] = many("Names in formulas that nobody measured")
     says: Words | None = key("What to know about it, in a sentence or two")
     SHORT: ClassVar[Short] = Short(
-        short.measure, short.MEASURE_PATTERN, ("weighed before and after, g, lower, bench-scale", "yes/no")
+        short.measure, short.MEASURE_PATTERN, ("weighed before and after, g, lower, bench-scale", "yes/no", "count of relight")
     )
-    LATER: ClassVar[tuple[str, ...]] = ("assumed", "two records", "amend", "photo", "count of", "background")
+    LATER: ClassVar[tuple[str, ...]] = ("background",)

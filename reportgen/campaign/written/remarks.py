@@ -7,9 +7,10 @@ from typing import Annotated, ClassVar, get_args
 
 from reportgen.campaign.dates import DayOf
 from reportgen.campaign.declared import Decided, Pushes
-from reportgen.campaign.given import Given
-from reportgen.campaign.scalar import Name, Term, Words, choice
-from reportgen.campaign.shape import Short, key, many
+from reportgen.campaign.given import Entry, Given
+from reportgen.campaign.scalar import Name, Term, Whole, Words, choice
+from reportgen.campaign.shape import Short, key, many, rest
+from reportgen.campaign.written.pictures import WrittenPictured
 from reportgen.finding import Place
 
 DecidedWhen = Annotated[Given[Decided], choice("a time of deciding", *get_args(Decided))]
@@ -28,11 +29,10 @@ class WrittenNarrowing:
     specimen: Term | None = key("The one specimen it is about")
     pass_: Term | None = key("The one pass it is about")
     part: Term | None = key("The one part it is about")
-    LATER: ClassVar[tuple[str, ...]] = ("photo", "film", "at", "counts")
 
 
 @dataclass(frozen=True, kw_only=True)
-class WrittenExclusion(WrittenNarrowing):
+class WrittenExclusion(WrittenNarrowing, WrittenPictured):
     """A pass that is left out of the results."""
 
     because: Words = key("Why it is left out", required=True)
@@ -40,16 +40,23 @@ class WrittenExclusion(WrittenNarrowing):
 
 
 @dataclass(frozen=True, kw_only=True)
-class WrittenIncident(WrittenNarrowing):
+class WrittenIncident(WrittenNarrowing, WrittenPictured):
     """Something that happened during a test; it shows on every result that rests on it."""
 
-    what: Words = key("What happened", required=True)
+    what: Words | None = key("What happened, where that isn't said in one line (ostler, pass 3: blew out twice)")
+    event: Term | None = key("What it is an instance of, where such are counted: relight, stall")
+    times: Whole | None = key("How many times it happened; nothing written is once")
+    at_: Term | None = key("When it happened: 14:32, or the fifth minute")
     pushes: PushesWhere | None = key("Which way it pushes the value")
     so: SoWhat | None = key("What follows: it travels as a note, or the result leaves the ranking")
+    in_one_line: tuple[Entry[Words], ...] = rest("Where it happened (ostler, pass 3), and after the colon what")
+    SHORT: ClassVar[Short] = Short(
+        lambda text: {"what": text}, r"\S", ("ostler, pass 3: blew out twice and was relit", "The power failed.")
+    )
 
 
 @dataclass(frozen=True, kw_only=True)
-class WrittenCaveat(WrittenNarrowing):
+class WrittenCaveat(WrittenNarrowing, WrittenPictured):
     """A limit on what a result means; it follows the result wherever the result goes."""
 
     says: Words = key("What the reader must know", required=True)

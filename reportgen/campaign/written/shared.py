@@ -12,6 +12,7 @@ from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.ranges import RangeOf
 from reportgen.campaign.scalar import AmountOf, AmountOrGuess, SizeOf, Term, Whole, Words, YesNo, choice
 from reportgen.campaign.shape import Short, key, many, rest
+from reportgen.campaign.written.pictures import WrittenPhoto
 from reportgen.campaign.written.test import Order, Scatter
 from reportgen.finding import Place
 
@@ -64,11 +65,12 @@ class WrittenInstrument:
     calibrated: DayOf | None = key("When it was last calibrated, or `not noted`")
     calibrated_by: Words | None = key("By whom")
     source: Words | None = key("Where these figures come from")
+    photo: WrittenPhoto | None = key("A photograph of it: what it shows; its file bears the instrument's id")
     notes: Words | None = key("Anything else worth knowing")
     SHORT: ClassVar[Short] = Short(
         short.instrument, short.INSTRUMENT_PATTERN, ("0.1 dB, up to 130 dB, accuracy ±1.5 dB", "0.01 s, by hand")
     )
-    LATER: ClassVar[tuple[str, ...]] = ("correction", "drift", "class", "photo", "expires")
+    LATER: ClassVar[tuple[str, ...]] = ("correction", "drift", "class", "expires")
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -10,7 +10,10 @@ from reportgen.campaign.declared import OrderRule, ScatterRule
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.scalar import Name, Term, Words, YesNo, choice, name
 from reportgen.campaign.shape import NotThat, Scalar, Short, key, many
+from reportgen.campaign.written.accidents import WrittenAmendment, WrittenAssumption, WrittenTwoRecords
+from reportgen.campaign.written.laboratory import WrittenLaboratory
 from reportgen.campaign.written.measure import WrittenColumn, WrittenQuantity, WrittenSource
+from reportgen.campaign.written.pictures import WrittenPictured
 from reportgen.campaign.written.remarks import (
     WrittenAcceptance,
     WrittenCaveat,
@@ -48,7 +51,7 @@ Order = Annotated[Given[OrderRule], choice("an order of runs", "rounds", "random
 
 
 @dataclass(frozen=True, kw_only=True)
-class WrittenAboutTest:
+class WrittenAboutTest(WrittenPictured):
     """What can be said of any test."""
 
     at: Place
@@ -67,6 +70,10 @@ class WrittenAboutTest:
     conditions: tuple[Term, ...] = many("Columns that hold facts of one pass, such as wind")
     not_yet_tested: tuple[Name, ...] = many("Contenders this test hasn't seen yet")
     running: tuple[WrittenRunning, ...] = many("Contenders whose run still goes on")
+    laboratory: WrittenLaboratory | None = key("The laboratory that analysed its samples, its report and its limits")
+    amend: tuple[WrittenAmendment, ...] = many("Slips in raw files, put right; the files stay as they are")
+    two_records: tuple[WrittenTwoRecords, ...] = many("Two records of one reading that disagree")
+    assumed: tuple[Entry[WrittenAssumption], ...] = many("Names in formulas that nobody measured")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -76,7 +83,7 @@ class WrittenTest(WrittenAboutTest):
     title: Words = key("What its page is headed with", required=True)
     quantities: tuple[Entry[WrittenQuantity], ...] = many("What it reports", required=True)
     headline: Name | None = key("The quantity shown first, where there are several")
-    LATER: ClassVar[tuple[str, ...]] = ("assumed", "two records", "amend", "photo", "photos", "film", "specimens")
+    LATER: ClassVar[tuple[str, ...]] = ("specimens",)
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -1,0 +1,55 @@
+"""What a campaign's folder gives to be seen: its photographs, its films, its instruments' photographs."""
+
+from __future__ import annotations
+
+import posixpath
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from reportgen.campaign.declared import Campaign, Instrument, Photo
+from reportgen.campaign.given import Entry
+from reportgen.campaign.photos_of import ATTACHMENTS, looked_at, photos_of
+from reportgen.campaign.seeing import Seeing, film_of
+from reportgen.campaign.written.pictures import WrittenFilm, WrittenPhoto
+from reportgen.finding import Finding, Place
+from reportgen.sources import Workspace
+
+OF_INSTRUMENT = (
+    "instrument-"  # begins the id of an instrument's photograph: what is the campaign's own has no such file
+)
+
+
+def seeing_of(
+    ws: Workspace,
+    folder: str,
+    photos: Sequence[Entry[WrittenPhoto | None]],
+    films: Sequence[Entry[WrittenFilm]],
+    told: list[Finding],
+) -> Seeing:
+    """Photographs and films of the campaign in `folder`, looked at."""
+    by_id = {p.id: p for p in photos_of(ws, folder, photos, told)}
+    return Seeing(by_id, {f.id: f for f in (film_of(entry, by_id, told) for entry in films)})
+
+
+def with_instruments_shown(
+    ws: Workspace, campaign: Campaign, places: Mapping[str, Place], told: list[Finding]
+) -> Campaign:
+    """The campaign with the photographs of the instruments it uses, each looked at and among the campaign's own."""
+    shown: dict[str, Instrument] = {}
+    for id, instrument in campaign.instruments.items():
+        photo = instrument.photo and _photo(ws, campaign.folder, instrument, places[f"instrument/{id}"], told)
+        shown[id] = replace(instrument, photo=photo or None)
+    more = tuple(i.photo for i in shown.values() if i.photo)
+    return replace(campaign, instruments=shown, photos=(*campaign.photos, *more))
+
+
+def _photo(ws: Workspace, folder: str, instrument: Instrument, at: Place, told: list[Finding]) -> Photo | None:
+    """The instrument's photograph; its file counts from the folder that holds the instrument's description."""
+    assert instrument.photo is not None
+    home = posixpath.dirname(instrument.origin)
+    home = posixpath.dirname(home) if posixpath.basename(home) == "instruments" else home
+    found = looked_at(ws, home, instrument.photo, at, (ATTACHMENTS, "instruments"), told)
+    if found is None:
+        return None
+    file = posixpath.relpath(posixpath.join(home, found.file), folder or ".")
+    return replace(found, id=OF_INSTRUMENT + found.id, file=file)
