@@ -4,7 +4,7 @@ Comes in: a path. Goes out: a `Workspace`, bytes, text, lists of files. Must nev
 """
 
 from reportgen.sources.carried import carried
-from reportgen.sources.read import as_text, digest, exists, list_files, read_bytes, read_text
+from reportgen.sources.read import as_text, digest, exists, list_files, path_of, read_bytes, read_text
 from reportgen.sources.workspace import Workspace, find_workspace
 
 __all__ = [
@@ -15,6 +15,7 @@ __all__ = [
     "exists",
     "find_workspace",
     "list_files",
+    "path_of",
     "read_bytes",
     "read_text",
 ]

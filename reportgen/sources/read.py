@@ -60,6 +60,14 @@ def read_bytes(ws: Workspace, rel: str) -> bytes:
         raise refuse("unreadable-file", place, f"{rel} can't be read: {error.strerror}", do=do) from error
 
 
+def path_of(ws: Workspace, rel: str) -> Path:
+    """Where the file lies, for a library that reads it in pieces. Raises Refused: outside the workspace, missing."""
+    path = _inside(ws, rel)
+    if not path.is_file():
+        raise _missing(ws, rel, path)
+    return path
+
+
 def read_text(ws: Workspace, rel: str) -> str:
     """The file as text: UTF-8, with or without a byte order mark. Raises Refused with line and column otherwise."""
     return as_text(read_bytes(ws, rel), rel)
