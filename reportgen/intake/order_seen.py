@@ -1,0 +1,52 @@
+"""A cell of kind order: `less than ostler; about like tamsin`, each name the id of a contender."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from reportgen.campaign.order_words import Saying, one_cell, sayings
+from reportgen.campaign.shape import NotThat
+from reportgen.intake.cell import Expected, UnreadableError, Written
+from reportgen.intake.names import EVERYONE, find_contender
+from reportgen.intake.table import did_you_mean, spelt
+
+
+def read_order(text: str, expected: Expected) -> Written:
+    """What it says in the normal form, with ids for names. Raises `UnreadableError`."""
+    try:
+        said = sayings(text)
+    except NotThat as wrong:
+        why = "An order is told by the words for it alone; other words could mean anything."
+        raise UnreadableError("not-an-order", f"{wrong.says}.", why, wrong.do) from None
+    return Written(word=one_cell(_named(saying, expected) for saying in said))
+
+
+def refuse_itself(word: str, contender: str) -> None:
+    """Raises `UnreadableError` where a contender is set against itself."""
+    if contender == EVERYONE:
+        raise UnreadableError(
+            "order-of-itself",
+            "An order of all contenders to one of them sets that one against itself.",
+            "That says nothing about any other.",
+            "Write one row for each contender that was compared.",
+        )
+    if word and any(saying.other == contender for saying in sayings(word)):
+        raise UnreadableError(
+            "order-of-itself",
+            f"{contender} is compared with itself here.",
+            "That says nothing about any other.",
+            "Write the contender it was compared with.",
+        )
+
+
+def _named(saying: Saying, expected: Expected) -> Saying:
+    contender = find_contender(saying.other, expected.names)
+    if contender is not None:
+        return replace(saying, other=contender)
+    near = did_you_mean(saying.other, expected.names)
+    raise UnreadableError(
+        "unknown-contender",
+        f"“{saying.text}”: no contender is called “{saying.other}”.",
+        f"There are {spelt(list(expected.names))}.",
+        f"Did you mean “{near}”?" if near else "Write the contender's id or title.",
+    )
