@@ -31,13 +31,15 @@ class RawRow:
 class RawSheet:
     """A sheet, or the one table of a file without sheets (`name` is then "").
 
-    `headings` are those of a file that holds them apart from its rows (Parquet), else empty. `total` counts all rows.
+    `headings` are those of a file that holds them apart from its rows (Parquet), else empty. `total` counts all rows,
+    `beyond` the columns to the right of those shown.
     """
 
     name: str
     headings: tuple[str, ...]
     rows: tuple[RawRow, ...]
     total: int
+    beyond: int = 0
 
 
 @dataclass(frozen=True)
@@ -49,7 +51,7 @@ class RawView:
 
     @property
     def whole(self) -> bool:
-        """Whether every row is shown."""
+        """Whether every row is shown (columns may lie beyond)."""
         return all(len(sheet.rows) == sheet.total for sheet in self.sheets)
 
 
@@ -72,15 +74,18 @@ def spots_of(readings: Iterable[Reading]) -> Mapping[str, tuple[Place, ...]]:
 
 def view_of(ws: Workspace, file: RawFile, spots: Iterable[Place]) -> RawView:
     """The view of one file. `spots` are the places that must be in it."""
-    lines = {spot.line for spot in spots if spot.line}
+    spots = tuple(spots)
     if file.form == "text":
+        lines = {spot.line for spot in spots if spot.line}
         rows, total = chosen(_lines(read_bytes(ws, file.path), file.encoding), lines)
         return RawView(file.form, (RawSheet("", (), rows, total),))
-    raise NotImplementedError(file.form)
+    from reportgen.intake.raw_sheets import raw_sheets
+
+    return RawView(file.form, raw_sheets(read_bytes(ws, file.path), file, spots))
 
 
-def chosen(rows: Iterable[RawRow], spots: Collection[int]) -> tuple[tuple[RawRow, ...], int]:
-    """The rows to show, and how many there are. Rows come in order and are gone through once."""
+def chosen(rows: Iterable[RawRow], spots: Collection[int], whole: int = WHOLE) -> tuple[tuple[RawRow, ...], int]:
+    """The rows to show, and how many there are: all, up to `whole`. Rows come in order and are gone through once."""
     near = {n for spot in spots for n in range(spot - AROUND, spot + AROUND + 1)}
     short: list[RawRow] = []
     kept: list[RawRow] = []
@@ -88,13 +93,13 @@ def chosen(rows: Iterable[RawRow], spots: Collection[int]) -> tuple[tuple[RawRow
     total = 0
     for row in rows:
         total += 1
-        if total <= WHOLE:
+        if total <= whole:
             short.append(row)
         else:
             end.append(row)
         if total <= HEAD or row.number in near:
             kept.append(row)
-    if total <= WHOLE:
+    if total <= whole:
         return tuple(short), total
     apart = {row.number: row for row in (*kept, *end)}
     return tuple(apart[n] for n in sorted(apart)), total

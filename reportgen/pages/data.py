@@ -11,7 +11,7 @@ from reportgen.intake.reading import RawFile, Reading
 from reportgen.pages.framing import frame_of
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
-from reportgen.pages.traces import in_campaign, listing_page
+from reportgen.pages.traces import file_link, in_campaign, listing_page
 from reportgen.pages.words import words
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import whole
@@ -79,7 +79,7 @@ def data_view(told: Told) -> DataView:
         files=tuple(sorted(shown, key=lambda f: bool(f.series))),
         attachments=_attachments(told, page),
         results=from_to(page, results_file(told.campaign.id)),
-        readings=whole(len(told.readings.readings)),
+        readings=whole(len({r.at if r.for_all else key for key, r in told.readings.readings.items()})),
         licence=told.publication.licence,
     )
 
@@ -100,8 +100,8 @@ def _file(told: Told, page: str, f: RawFile) -> FileShown:
     return FileShown(
         name=name,
         saved_as=PurePosixPath(name).name,
-        href=from_to(page, raw_file(campaign.id, name)),
-        listed=from_to(page, listing_page(campaign, f.path)) if view is not None else "",
+        href=file_link(page, raw_file(campaign.id, name)),
+        listed=file_link(page, listing_page(campaign, f.path)) if view is not None else "",
         listed_as=words(f"data.listed.{f.form}"),
         form=words(f"data.form.{form}"),
         digest=f.digest,
@@ -129,8 +129,8 @@ def _attachments(told: Told, page: str) -> tuple[AttachmentShown, ...]:
             found.setdefault(r.attachment, []).append(r)
     made = []
     for name in sorted(found):
-        href = from_to(page, raw_file(campaign.id, name))
+        address = raw_file(campaign.id, name)
         numbers = sorted({r.page for r in found[name] if r.page is not None})
-        pages = tuple(Link(words("place.page", n=str(n)), f"{href}#page={n}") for n in numbers)
-        made.append(AttachmentShown(name, href, pages, _tests(told, page, found[name])))
+        pages = tuple(Link(words("place.page", n=str(n)), file_link(page, address, f"page={n}")) for n in numbers)
+        made.append(AttachmentShown(name, file_link(page, address), pages, _tests(told, page, found[name])))
     return tuple(made)

@@ -12,7 +12,7 @@ from reportgen.intake.reading import RawFile
 from reportgen.pages.framing import frame_of
 from reportgen.pages.struck import Piece, Slip, slips_in, struck_cell, struck_line
 from reportgen.pages.told import Page, Told
-from reportgen.pages.traces import cell_anchor, in_campaign, listing_page, row_anchor, sheet_anchors
+from reportgen.pages.traces import cell_anchor, file_link, in_campaign, listing_page, row_anchor, sheet_anchors
 from reportgen.pages.words import words
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import whole
@@ -48,6 +48,7 @@ class ListedSheet:
     name: str
     anchor: str
     columns: tuple[str, ...]
+    beyond: str
     rows: tuple[ListedRow, ...]
     empty: str
 
@@ -89,7 +90,7 @@ def listing_view(told: Told, file: RawFile) -> ListingView:
     return ListingView(
         frame=frame_of(told, page, words(f"listing.title.{view.form}", file=name), trail=(data,)),
         name=name,
-        file=from_to(page, raw_file(campaign.id, name)),
+        file=file_link(page, raw_file(campaign.id, name)),
         digest=file.digest,
         is_text=view.form == "text",
         says=words(f"listing.says.{view.form}"),
@@ -143,7 +144,8 @@ def _sheet(
         )
         before = row.number
     columns = sheet.headings or (() if is_text else tuple(letters(n) for n in range(1, width + 1)))
-    return ListedSheet(sheet.name, anchor, columns, tuple(rows), "" if rows else words("listing.empty"))
+    beyond = words("listing.beyond", n=whole(sheet.beyond)) if sheet.beyond else ""
+    return ListedSheet(sheet.name, anchor, columns, beyond, tuple(rows), "" if rows else words("listing.empty"))
 
 
 def _line(row: RawRow, read: frozenset[int], slips: tuple[Slip, ...]) -> ListedCell:

@@ -11,7 +11,7 @@ from reportgen.finding import Place
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.pages.struck import why_put_right
 from reportgen.pages.told import Told
-from reportgen.pages.traces import LineLink, line_link
+from reportgen.pages.traces import LineLink, file_link, line_link
 from reportgen.pages.words import words
 from reportgen.theme import Link
 from reportgen.wording import number
@@ -94,17 +94,19 @@ def _ways(told: Told, page: str, r: Reading) -> Iterator[LineLink]:
         last = line_link(told, page, Place(r.series.file, r.series.last))
         yield LineLink(words("reading.last", n=str(r.series.last)), last.href)
     if r.attachment:
-        href = from_to(page, raw_file(told.campaign.id, r.attachment))
+        address = raw_file(told.campaign.id, r.attachment)
         if r.page is None:
-            yield LineLink(r.attachment, href)
+            yield LineLink(r.attachment, file_link(page, address))
         else:
-            yield LineLink(f"{r.attachment}, {words('place.page', n=str(r.page))}", f"{href}#page={r.page}")
+            text = f"{r.attachment}, {words('place.page', n=str(r.page))}"
+            yield LineLink(text, file_link(page, address, f"page={r.page}"))
 
 
 def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
     if r.rough and r.width is not None and r.value is not None:
         low, high = number.as_written(r.value - r.width), number.as_written(r.value + r.width)
-        yield Said(words("reading.taken", range=joined(words("interval", low=low, high=high), r.unit)))
+        key = "reading.taken.difference" if r.beside else "reading.taken"
+        yield Said(words(key, range=joined(words("interval", low=low, high=high), r.unit)))
     if r.unweighed:
         yield Said(words("reading.some"))
     if r.beside:
@@ -118,6 +120,10 @@ def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
         if two.id == r.records:
             said = and_list(two.said)
             yield Said(words("reading.records", said=said, used=two.used, because=two.because.rstrip(".")))
+    rate = told.campaign.instruments[r.instrument].frame_rate if r.instrument in told.campaign.instruments else None
+    if r.frames is not None and rate is not None:
+        frames, each = whole(r.frames[1] - r.frames[0]), number.plain(float(rate))
+        yield Said(words("reading.frames", frames=frames, rate=each))
     if r.series is not None:
         lasted = joined(number.plain(r.series.ends - r.series.begins), "s")
         channel, samples = r.series.heading, whole(r.series.samples)

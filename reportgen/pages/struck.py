@@ -39,7 +39,7 @@ def slips_in(told: Told, path: str) -> tuple[Slip, ...]:
     found = []
     for a in campaign.amendments:
         if posixpath.normpath(posixpath.join(campaign.folder, a.file)) == path:
-            at = cells.get(a.id, Place(path, a.line, 0, a.sheet))
+            at = cells.get(a.id, Place(path, a.line, a.number, a.sheet))
             found.append(Slip(at, a.was, a.is_, says_of_slip(a)))
     return tuple(sorted(found, key=lambda s: s.at))
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import posixpath
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from urllib.parse import quote
 
 from reportgen.addresses import as_id, from_to, raw_file, result_anchor, test_page
 from reportgen.campaign.declared import Campaign
@@ -34,6 +35,11 @@ def in_campaign(campaign: Campaign, path: str) -> str:
 def listing_page(campaign: Campaign, path: str) -> str:
     """The address of the page that shows a raw file (path from the workspace), row by row."""
     return f"{raw_file(campaign.id, in_campaign(campaign, path))}.html"
+
+
+def file_link(page: str, address: str, anchor: str = "") -> str:
+    """From `page` to a file on the site whose name may hold anything: written as RFC 3986 asks (2.1)."""
+    return from_to(page, quote(address) + (f"#{anchor}" if anchor else ""))
 
 
 def sheet_anchors(names: Iterable[str]) -> Mapping[str, str]:
@@ -69,10 +75,8 @@ def line_link(told: Told, page: str, place: Place) -> LineLink:
     name = in_campaign(campaign, place.file)
     if place.file in told.raw_views:
         anchor = anchor_of(told, place)
-        target = listing_page(campaign, place.file) + (f"#{anchor}" if anchor else "")
-    else:
-        target = raw_file(campaign.id, name)
-    return LineLink(_words(told, name, place), from_to(page, target))
+        return LineLink(_words(told, name, place), file_link(page, listing_page(campaign, place.file), anchor))
+    return LineLink(_words(told, name, place), file_link(page, raw_file(campaign.id, name)))
 
 
 def _words(told: Told, name: str, place: Place) -> str:

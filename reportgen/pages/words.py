@@ -33,6 +33,7 @@ PHRASES: Mapping[str, str] = {
         "All of them are in the file itself, which is published byte for byte."
     ),
     "listing.gap": "{n} left out here",
+    "listing.beyond": "Columns to the right of these, in the file alone: {n}.",
     "listing.empty": "Nothing stands in it.",
     "data.form.text": "text table",
     "data.form.logger": "what a logger wrote",

@@ -37,6 +37,7 @@ def _row(r: Reading, contender: str, folder: str) -> dict[str, Any]:
         "unweighed": r.unweighed,
         "beside": r.beside,
         "for_all": r.for_all,
+        "frames": list(r.frames) if r.frames else None,
         "contender": "" if r.for_all or r.key.contender == contender else r.key.contender,
         "was": r.was if r.amendment else None,
         "amendment": r.amendment,

@@ -1,0 +1,60 @@
+"""Sheets of a spreadsheet, and the one table of a Parquet file, as the page of their file shows them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from reportgen.finding import Place
+from reportgen.intake.raw_view import RawRow, RawSheet, chosen
+from reportgen.intake.reading import RawFile
+from reportgen.intake.sheet import Cell, Sheet
+
+MOST_CELLS, MOST_COLUMNS = 40_000, 60  # a page that still opens on a phone
+HEADINGS = 0  # the row of a Parquet file's headings: they stand apart from its rows
+
+
+def raw_sheets(data: bytes, file: RawFile, spots: Iterable[Place]) -> tuple[RawSheet, ...]:
+    """The sheets that were read, in their order. `spots` are the cells that must be among those shown."""
+    spots = tuple(spots)
+    names = file.sheets or tuple(dict.fromkeys(spot.sheet for spot in spots)) or ("",)
+    return tuple(_shown(_read(data, file, name), spots) for name in names)
+
+
+def _read(data: bytes, file: RawFile, name: str) -> Sheet:
+    """One sheet by the reader of its format."""
+    if file.form == "parquet":
+        from reportgen.intake.parquet import read_parquet
+
+        return read_parquet(data, file.path)
+    if file.path.lower().endswith(".ods"):
+        from reportgen.intake.ods import read_ods
+
+        return read_ods(data, file.path, name)
+    from reportgen.intake.xlsx import read_xlsx
+
+    return read_xlsx(data, file.path, name)
+
+
+def _shown(sheet: Sheet, spots: tuple[Place, ...]) -> RawSheet:
+    here = [spot for spot in spots if spot.sheet == sheet.name and spot.line]
+    headings = next((row.cells for row in sheet.rows if row.line == HEADINGS), {})
+    full = max((column for row in sheet.rows for column in row.cells), default=0)
+    width = min(full, max(MOST_COLUMNS, *(spot.column for spot in here), 0))
+    rows, total = chosen(_every(sheet, width), {spot.line for spot in here}, MOST_CELLS // max(width, 1))
+    return RawSheet(sheet.name, _texts(headings, width) if headings else (), rows, total, full - width)
+
+
+def _every(sheet: Sheet, width: int) -> Iterator[RawRow]:
+    """Every row from the first on, the empty ones between them too."""
+    line = 1
+    for row in sheet.rows:
+        if row.line == HEADINGS:
+            continue
+        for empty in range(line, row.line):
+            yield RawRow(empty, ())
+        yield RawRow(row.line, _texts(row.cells, width))
+        line = row.line + 1
+
+
+def _texts(cells: Mapping[int, Cell], width: int) -> tuple[str, ...]:
+    return tuple(cells[column].text if column in cells else "" for column in range(1, width + 1))
