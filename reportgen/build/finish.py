@@ -31,13 +31,15 @@ def pages_across(
 def put_in_place(workspace: Workspace, shown: Sequence[Made], across: Sequence[Page], theme: Theme, out: Path) -> int:
     """Put the whole site at `out` in one exchange; the number of its pages. Raises `Refused` and OSError."""
     from reportgen.site.write import exchange
-    from reportgen.sources import read_bytes
+    from reportgen.sources import path_of
 
     pages = [*across, *(page for made in shown for page in made["pages"])]
-    outputs = {page.address: page.html.encode() for page in pages} | dict(theme.static)
+    outputs: dict[str, bytes | Path] = {page.address: page.html.encode() for page in pages}
+    outputs |= theme.static
     for made in shown:
         outputs[results_file(made["declared"].campaign.id)] = made["record"].encode()
-        outputs |= {address: read_bytes(workspace, path) for address, path in made["copied"].items()}
+        outputs |= {address: path_of(workspace, path) for address, path in made["copied"].items()}
+        outputs |= made["pictures"]
     exchange(out, outputs, _sources(workspace))
     return len(pages)
 

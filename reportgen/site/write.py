@@ -19,11 +19,14 @@ from reportgen.site.swap import swap
 
 MARKER = "site.json"  # by this file a folder is known as a site that may be replaced
 VERSION = 1
+PIECE = 1 << 20  # bytes
 _WRITTEN = json.dumps({"what": "a site made by reportgen", "version": VERSION}) + "\n"
 
 
-def exchange(out: Path, outputs: Mapping[str, bytes], sources: Iterable[Path] = ()) -> bool:
-    """Put `outputs` (address → bytes) at `out` in one step; True where anything changed.
+def exchange(out: Path, outputs: Mapping[str, bytes | Path], sources: Iterable[Path] = ()) -> bool:
+    """Put `outputs` (address → bytes, or a file to be copied) at `out` in one step; True where anything changed.
+
+    A file is copied in pieces: however long a logger ran, what it wrote is never held whole.
 
     `sources` are folders of the author's: `out` may not be, hold or lie in one of them. Raises `Refused` for that,
     for a folder that holds something other than a site of ours, and for two addresses that differ only in case;
@@ -99,7 +102,7 @@ def _check_apart(out: Path, sources: Iterable[Path]) -> None:
             )
 
 
-def _check_addresses(outputs: Mapping[str, bytes]) -> None:
+def _check_addresses(outputs: Mapping[str, bytes | Path]) -> None:
     seen: dict[str, str] = {MARKER: MARKER}
     for address in outputs:
         path = PurePosixPath(address)
@@ -116,28 +119,46 @@ def _check_addresses(outputs: Mapping[str, bytes]) -> None:
             )
 
 
-def _build(new: Path, before: Path, outputs: Mapping[str, bytes]) -> bool:
+def _build(new: Path, before: Path, outputs: Mapping[str, bytes | Path]) -> bool:
     """Write the whole site into `new`, linking what `before` has already; whether the two differ."""
     new.mkdir()
     (new / MARKER).write_text(_WRITTEN, "utf-8")  # first, so that a stop leaves nothing that can't be told as ours
     changed = not is_site(before)
     made: set[Path] = set()
-    for address, data in sorted(outputs.items()):
+    for address, data in sorted(outputs.items(), key=lambda output: output[0]):
         target, stands = new / address, before / address
         if target.parent not in made:
             target.parent.mkdir(parents=True, exist_ok=True)
             made.add(target.parent)
         if not (_same(stands, data) and _linked(stands, target)):
             changed = changed or not _same(stands, data)
-            target.write_bytes(data)
+            _write(target, data)
     return changed or _files(before) != {*outputs, MARKER}
 
 
-def _same(path: Path, data: bytes) -> bool:
+def _write(target: Path, data: bytes | Path) -> None:
+    if isinstance(data, bytes):
+        target.write_bytes(data)
+    else:
+        shutil.copyfile(data, target)
+
+
+def _same(path: Path, data: bytes | Path) -> bool:
     try:
+        if isinstance(data, Path):
+            return not path.is_symlink() and path.stat().st_size == data.stat().st_size and _alike(path, data)
         return not path.is_symlink() and path.stat().st_size == len(data) and path.read_bytes() == data
     except OSError:
         return False
+
+
+def _alike(one: Path, other: Path) -> bool:
+    """Whether two files of one size hold the same, looked at in pieces."""
+    with one.open("rb") as first, other.open("rb") as second:
+        while piece := first.read(PIECE):
+            if piece != second.read(PIECE):
+                return False
+    return True
 
 
 def _linked(stands: Path, target: Path) -> bool:

@@ -172,3 +172,19 @@ def test_addresses_that_leave_the_site_or_differ_in_case_alone_are_not_written(t
     with pytest.raises(Refused, match="one file"):
         exchange(out, {"a.html": b"", "A.html": b""})
     assert not out.exists()
+
+
+def test_a_file_is_copied_as_it_lies_linked_while_unchanged_and_replaced_when_it_differs(
+    out: Path, tmp_path: Path
+) -> None:
+    lies = tmp_path / "run 1.csv"
+    lies.write_bytes(b"t,pull\n" * 400_000)  # more than one piece
+    assert exchange(out, {"files/run 1.csv": lies})
+    first = out / "files" / "run 1.csv"
+    assert first.read_bytes() == lies.read_bytes()
+    assert not exchange(out, {"files/run 1.csv": lies})
+    lies.write_bytes(b"t,pull\n" * 399_999 + b"t,pulL\n")
+    assert exchange(out, {"files/run 1.csv": lies})
+    assert first.read_bytes() == lies.read_bytes()
+    assert exchange(out, {"files/run 1.csv": b"short"})
+    assert first.read_bytes() == b"short"
