@@ -1,16 +1,13 @@
-"""Sheets of a spreadsheet, and the one table of a Parquet file, as the page of their file shows them."""
+"""Sheets of a spreadsheet, as the page of their file shows them."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
 from reportgen.finding import Place
-from reportgen.intake.raw_view import RawRow, RawSheet, chosen
+from reportgen.intake.raw_view import MOST_CELLS, MOST_COLUMNS, RawRow, RawSheet, chosen
 from reportgen.intake.reading import RawFile
 from reportgen.intake.sheet import Cell, Sheet
-
-MOST_CELLS, MOST_COLUMNS = 40_000, 60  # a page that still opens on a phone
-HEADINGS = 0  # the row of a Parquet file's headings: they stand apart from its rows
 
 
 def raw_sheets(data: bytes, file: RawFile, spots: Iterable[Place]) -> tuple[RawSheet, ...]:
@@ -22,10 +19,6 @@ def raw_sheets(data: bytes, file: RawFile, spots: Iterable[Place]) -> tuple[RawS
 
 def _read(data: bytes, file: RawFile, name: str) -> Sheet:
     """One sheet by the reader of its format."""
-    if file.form == "parquet":
-        from reportgen.intake.parquet import read_parquet
-
-        return read_parquet(data, file.path)
     if file.path.lower().endswith(".ods"):
         from reportgen.intake.ods import read_ods
 
@@ -37,19 +30,16 @@ def _read(data: bytes, file: RawFile, name: str) -> Sheet:
 
 def _shown(sheet: Sheet, spots: tuple[Place, ...]) -> RawSheet:
     here = [spot for spot in spots if spot.sheet == sheet.name and spot.line]
-    headings = next((row.cells for row in sheet.rows if row.line == HEADINGS), {})
     full = max((column for row in sheet.rows for column in row.cells), default=0)
-    width = min(full, max(MOST_COLUMNS, *(spot.column for spot in here), 0))
+    width = min(full, max((MOST_COLUMNS, *(spot.column for spot in here))))
     rows, total = chosen(_every(sheet, width), {spot.line for spot in here}, MOST_CELLS // max(width, 1))
-    return RawSheet(sheet.name, _texts(headings, width) if headings else (), rows, total, full - width)
+    return RawSheet(sheet.name, (), rows, total, full - width)
 
 
 def _every(sheet: Sheet, width: int) -> Iterator[RawRow]:
     """Every row from the first on, the empty ones between them too."""
     line = 1
     for row in sheet.rows:
-        if row.line == HEADINGS:
-            continue
         for empty in range(line, row.line):
             yield RawRow(empty, ())
         yield RawRow(row.line, _texts(row.cells, width))

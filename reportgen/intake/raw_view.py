@@ -13,9 +13,10 @@ from dataclasses import dataclass
 
 from reportgen.finding import Place
 from reportgen.intake.reading import FileForm, RawFile, Reading
-from reportgen.sources import Workspace, read_bytes
+from reportgen.sources import Workspace, path_of, read_bytes
 
 WHOLE = 2000  # rows: so many are shown without a gap
+MOST_CELLS, MOST_COLUMNS = 40_000, 60  # of a sheet: a page that still opens on a phone
 HEAD, TAIL, AROUND = 12, 3, 3
 
 
@@ -79,6 +80,10 @@ def view_of(ws: Workspace, file: RawFile, spots: Iterable[Place]) -> RawView:
         lines = {spot.line for spot in spots if spot.line}
         rows, total = chosen(_lines(read_bytes(ws, file.path), file.encoding), lines)
         return RawView(file.form, (RawSheet("", (), rows, total),))
+    if file.form == "parquet":
+        from reportgen.intake.raw_parquet import parquet_sheet
+
+        return RawView(file.form, (parquet_sheet(path_of(ws, file.path), spots),))
     from reportgen.intake.raw_sheets import raw_sheets
 
     return RawView(file.form, raw_sheets(read_bytes(ws, file.path), file, spots))
