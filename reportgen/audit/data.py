@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import posixpath
 from collections.abc import Iterable
 from itertools import groupby
 
 from reportgen.audit.case import Case, Seen
+from reportgen.campaign.photos_of import is_picture
 from reportgen.evaluation.grid import coarser_step
 from reportgen.evaluation.observing import column_of, instrument_for_metrology
 from reportgen.finding import Place
@@ -32,7 +34,7 @@ def readings_without_instrument(case: Case) -> Iterable[Seen]:
     """Measured columns whose instrument nobody named."""
     for column in _measured_columns(case):
         first = column[0]
-        if not first.instrument:
+        if not first.instrument and not first.attachment:
             yield Seen(
                 first.at,
                 f"No instrument is named for {first.key.name.replace('_', ' ')}; "
@@ -57,7 +59,7 @@ def outside_range(case: Case) -> Iterable[Seen]:
         instrument = instruments.get(column[0].instrument)
         if instrument is None:
             continue
-        beyond = [r for r in column if r.value is not None and not r.limit and _is_outside(r, instrument)]
+        beyond = [r for r in column if _is_as_shown(r) and _is_outside(r, instrument)]
         yield from _named(beyond, f"is outside the range of {instrument.id}")
 
 
@@ -69,7 +71,7 @@ def off_the_step(case: Case) -> Iterable[Seen]:
         if instrument is None:
             continue
         unit = parse_unit(column[0].unit)
-        off = [r for r in column if r.value is not None and not r.limit and off_step(float(r.value), unit, instrument)]
+        off = [r for r in column if _is_as_shown(r) and r.value is not None and off_step(float(r.value), unit, instrument)]
         yield from _named(off, f"is not a whole number of steps of {instrument.id}")
 
 
@@ -80,7 +82,7 @@ def coarser_grid(case: Case) -> Iterable[Seen]:
         declared = case.declared.campaign.instruments.get(first.instrument)
         if declared is None or declared.resolution is None or declared.resolution.unit != first.unit:
             continue
-        values = [r.value for r in column if r.value is not None and not r.limit and r.decimals is not None]
+        values = [r.value for r in column if _is_as_shown(r) and r.value is not None and r.decimals is not None]
         step = coarser_step(values, declared.resolution.value) if values else declared.resolution.value
         if step > declared.resolution.value:
             yield Seen(
@@ -89,6 +91,11 @@ def coarser_grid(case: Case) -> Iterable[Seen]:
                 f"coarser than the {declared.resolution.text} declared for {declared.id}; the coarser step counts.",
                 f"test/{first.key.test}",
             )
+
+
+def _is_as_shown(reading: Reading) -> bool:
+    """Whether it is what the instrument showed: no limit, no rough reading, no difference to another contender."""
+    return reading.value is not None and not (reading.limit or reading.rough or reading.beside)
 
 
 def empty_cells(case: Case) -> Iterable[Seen]:
@@ -101,11 +108,15 @@ def empty_cells(case: Case) -> Iterable[Seen]:
 def unused_files(case: Case) -> Iterable[Seen]:
     """Files beside the readings that nothing uses."""
     used = {f.path for f in case.readings.files}
+    reports = {t.laboratory.report for t in case.declared.campaign.tests if t.laboratory}
+    used |= {posixpath.normpath(posixpath.join(case.declared.campaign.folder, report)) for report in reports}
     folder = case.declared.campaign.folder
     prefix = f"{folder}/" if folder else ""
     kept = tuple(f"{prefix}{name}/" for name in ("raw", "attachments"))
     mentioned = "\n".join(p.text for p in case.declared.campaign.prose)
     for path in case.files:
+        if is_picture(path):
+            continue  # told where photographs are declared
         beside = path.startswith(prefix) and "/" not in path[len(prefix) :] and path.endswith((".csv", ".tsv"))
         grid = path == f"{prefix}contenders.csv"
         if (path.startswith(kept) or beside) and path not in used and not grid and path[len(prefix) :] not in mentioned:
@@ -142,7 +153,7 @@ def _measured_columns(case: Case) -> Iterable[list[Reading]]:
         n
         for t in case.declared.campaign.tests
         for q in t.quantities
-        if q.kind in ("yes/no", "grade", "count")
+        if q.kind in ("yes/no", "grade", "count", "order")
         for n in q.reads
     }
     measured = [

@@ -149,6 +149,7 @@ def instrument_of(name: str, written: WrittenInstrument, origin: str, told: list
         calibrated_by=w.calibrated_by.value if w.calibrated_by else "",
         source=w.source.value if w.source else "",
         notes=w.notes.value if w.notes else "",
+        frame_rate=w.frames.value if w.frames else None,
         photo=photo_of(as_id(name), w.photo, w.photo.at, told) if w.photo else None,
         origin=origin,
     )

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 
 from reportgen.campaign.did_you_mean import did_you_mean
+from reportgen.campaign.frame_rates import FRAMES_A_SECOND
 from reportgen.campaign.kinds import KINDS
 from reportgen.campaign.scalar import NUMBER
 from reportgen.campaign.shape import NotThat
@@ -56,11 +57,13 @@ def column(text: str) -> Mapping[str, str]:
 
 
 def instrument(text: str) -> Mapping[str, str]:
-    """`0.1 dB, up to 130 dB, accuracy ±1.5 dB`, `0.01 s, by hand, accuracy unknown` in any order."""
+    """`0.1 dB, up to 130 dB, accuracy ±1.5 dB`, `0.01 s, by hand`, `60000/1001 frames a second`, in any order."""
     found: dict[str, str] = {}
     for piece in _pieces(text):
         if piece == "by hand":
             _put(found, "by hand", "yes")
+        elif re.fullmatch(FRAMES_A_SECOND, piece):
+            _put(found, "frames", piece)
         elif piece.startswith("accuracy "):
             _put(found, "accuracy", piece.removeprefix("accuracy "))
         elif piece.startswith(("up to ", "from ")) or " to " in piece:

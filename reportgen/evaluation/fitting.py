@@ -10,6 +10,10 @@ from dataclasses import replace
 
 from reportgen.addresses import in_formula
 from reportgen.campaign.declared import Amount, Campaign, Declared, Instrument, Kind, Quantity, Test
+from reportgen.evaluation.frames_read import unit_read
+from reportgen.evaluation.unweighed import some_of_nothing
+from reportgen.evaluation.laboratory_fits import laboratory_misfits
+from reportgen.evaluation.order_clashes import order_clashes
 from reportgen.finding import Finding, Place
 from reportgen.intake.reading import Reading, Readings
 from reportgen.metrology.errors import FormulaError, UnitError
@@ -37,6 +41,9 @@ def misfits(declared: Declared, readings: Readings, units: Mapping[str, Unit]) -
             for finding in _amount(quantity.matters, unit, f"{quantity.id}, `matters`", matters):
                 yield replace(finding, subject=f"quantity/{quantity.id}")
             yield from _readings_of(declared, readings, test, quantity, unit)
+    yield from some_of_nothing(readings)
+    yield from laboratory_misfits(declared, readings, units)
+    yield from order_clashes(declared, readings)
     yield from _off_their_instruments(campaign, readings)
     for instrument in campaign.instruments.values():
         yield from _within_itself(instrument, declared.at(f"instrument/{instrument.id}"))
@@ -65,7 +72,7 @@ def _readings_of(
     declared: Declared, readings: Readings, test: Test, quantity: Quantity, unit: Unit
 ) -> Iterable[Finding]:
     """Readings that a kind's own formula takes as they are, in a unit of something else: one finding a unit."""
-    if not quantity.kind or quantity.kind in ("yes/no", "grade", "count") or _is_reckoned(quantity):
+    if not quantity.kind or quantity.kind in ("yes/no", "grade", "count", "order") or _is_reckoned(quantity):
         return
     columns = {c.name: c for c in test.columns}
     told: set[tuple[str, str]] = set()
@@ -73,12 +80,13 @@ def _readings_of(
         name = reading.key.name
         if reading.key.test != test.id or name not in quantity.reads or not _is_amount(reading):
             continue
-        if (name, reading.unit) in told or not _is_known(reading.unit):
+        read_in = unit_read(reading, declared.campaign)
+        if (name, read_in) in told or not _is_known(read_in):
             continue
-        told.add((name, reading.unit))
+        told.add((name, read_in))
         declared_there = reading.unit == columns[name].unit and f"column/{test.id}/{name}" in declared.places
         place = declared.at(f"column/{test.id}/{name}") if declared_there else reading.at
-        for finding in _alike(reading.unit, unit, columns[name].heading, place):
+        for finding in _alike(read_in, unit, columns[name].heading, place, difference=bool(reading.beside)):
             yield replace(finding, subject=f"quantity/{quantity.id}")
 
 

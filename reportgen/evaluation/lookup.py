@@ -10,7 +10,8 @@ from reportgen.addresses import as_id
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.evaluation.evaluated import Step
 from reportgen.evaluation.working import PassKey
-from reportgen.intake.reading import ReadingKey
+from reportgen.intake.against import chain_of
+from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.errors import NoValue, did_you_mean
 from reportgen.metrology.uncertain import Uncertain
 
@@ -43,7 +44,12 @@ class PassLookup:
         if name not in self.columns:
             return not any(w.excluded for w in self.workings.by_part(as_id(name), self.contender) if w.key == key)
         read = ReadingKey(self.test.id, self.contender, key.specimen, key.pass_, key.part, name)
-        return not self.workings.excluded(self.quantity.id, frozenset((read, replace(read, part=""))))
+        keys = {read, replace(read, part="")}
+        stands_on = {r.key for k in keys & self.workings.readings.keys() for r in self._behind(k)}
+        return not self.workings.excluded(self.quantity.id, frozenset(keys | stands_on))
+
+    def _behind(self, key: ReadingKey) -> Sequence[Reading]:
+        return chain_of(self.workings.readings[key], self.workings.readings)
 
     def over_parts(self, name: str) -> Sequence[Uncertain]:
         here = (self.key.specimen, self.key.pass_)
@@ -87,7 +93,7 @@ class PassLookup:
             found = ReadingKey(self.test.id, contender, key.specimen, key.pass_, part, name)
             if found in self.workings.readings:
                 reading = self.workings.readings[found]
-                self.keys.append(found)
+                self.keys += [*(r.key for r in chain_of(reading, self.workings.readings)), found]
                 if reading.absent_because:
                     raise NoValue(reading.absent_because)
                 return self.workings.observer.observed(reading)

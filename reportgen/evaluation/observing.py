@@ -3,17 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from decimal import Decimal
+from fractions import Fraction
 
 from reportgen.campaign.declared import Amount, Campaign
 from reportgen.campaign.declared import Instrument as DeclaredInstrument
-from reportgen.evaluation.grid import coarser_step
+from reportgen.evaluation.frames_read import SECONDS, first_frame, rate_of
+from reportgen.evaluation.laboratories import as_stated, laboratory_of
+from reportgen.evaluation.steps_seen import column_of, steps_seen
 from reportgen.finding import Finding
+from reportgen.intake.against import chain_of, other_of
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.metrology.errors import MetrologyError, UnitError
-from reportgen.metrology.instrument import Instrument, Size, observed
+from reportgen.metrology.arithmetic import add
+from reportgen.metrology.errors import MetrologyError, NoValue, UnitError
+from reportgen.metrology.instrument import Instrument, Size, observed, observed_difference
 from reportgen.metrology.uncertain import Uncertain
-from reportgen.metrology.unit import convert, parse_unit
+from reportgen.metrology.unit import convert, is_decibel, parse_unit
 
 
 def instrument_for_metrology(declared: DeclaredInstrument) -> Instrument:
@@ -38,37 +44,95 @@ def instrument_for_metrology(declared: DeclaredInstrument) -> Instrument:
 
 
 class Observer:
-    """Turns readings into values; remembers each, so that one reading stays one variable."""
+    """Turns readings into values; remembers each, so that one reading stays one variable.
+
+    That holds for a reading which serves several contenders, and for one that others were read against: its errors
+    bear one name wherever it goes, and cancel between those that stand on it.
+    """
 
     def __init__(self, campaign: Campaign, readings: Mapping[ReadingKey, Reading]) -> None:
+        self.campaign, self.readings = campaign, readings
         self.instruments = {i.id: instrument_for_metrology(i) for i in campaign.instruments.values()}
-        self.steps = _steps_seen(campaign, readings.values())
-        self.same = _chained(campaign, readings.values())
+        self.steps = steps_seen(campaign, readings.values())
+        self.same = {**_chained(campaign, readings.values()), **_for_all(readings.values())}
+        self.leant_on = frozenset(_leant_on(readings))
         self.findings: dict[ReadingKey, Finding] = {}
         self._observed: dict[ReadingKey, Uncertain] = {}
 
     def observed(self, reading: Reading) -> Uncertain:
-        """The reading with its instrument's uncertainty; raises `ReadingRefused` where its unit can't be used."""
-        if reading.key not in self._observed:
-            self._observed[reading.key] = self._observe(reading)
+        """The reading with its instrument's uncertainty; raises `ReadingRefused` where its unit can't be used.
+
+        One read against another contender stands on that one's reading; raises `NoValue` where that was not read.
+        """
+        for one in reversed((reading, *chain_of(reading, self.readings))):
+            if one.key not in self._observed:
+                self._observed[one.key] = self._observe(one)
         return self._observed[reading.key]
 
     def _observe(self, reading: Reading) -> Uncertain:
+        if reading.absent_because:
+            raise NoValue(f"{reading.key.contender}, which it was read against, was not read: {reading.absent_because}")
         try:
-            return observed(
-                float(reading.value) if reading.value is not None else None,
-                parse_unit(reading.unit),
-                self.instruments.get(reading.instrument),
-                session=session_of(reading),
-                reading=self.same.get(reading.key, _name(reading.key)),
-                limit=reading.limit,
-                step=self.steps.get(column_of(reading)),
-            )
+            other = other_of(reading, self.readings) if reading.beside else None
+            return self._alone(reading) if other is None else self._beside(reading, self._observed[other.key])
+        except NoValue:
+            raise
         except (UnitError, MetrologyError) as wrong:
             by = f"“{reading.text}”, read off {reading.instrument}" if reading.instrument else f"“{reading.text}”"
             says, subject = f"{by}: {wrong.says}", f"test/{reading.key.test}"
             finding = Finding("error", "unit", reading.at, says, do=wrong.do, subject=subject)
             raise ReadingRefused(finding, reading.instrument) from None
+
+    def _alone(self, reading: Reading) -> Uncertain:
+        rate, name = rate_of(reading, self.campaign), self._name(reading)
+        step = self._step(reading, rate)
+        value = observed(
+            _in_seconds(reading.value, rate),
+            parse_unit(SECONDS if rate else reading.unit),
+            self.instruments.get(reading.instrument),
+            session=session_of(reading),
+            reading=name,
+            limit=reading.limit,
+            step=step,
+            width=_in_seconds(reading.width, rate),
+            leant_on=reading.key in self.leant_on,
+        )
+        value = as_stated(value, laboratory_of(self.campaign, reading), name)
+        further = first_frame(reading, reading.instrument, name, step or 0.0)
+        return replace(value, contributions={**value.contributions, **further}) if further else value
+
+    def _beside(self, reading: Reading, other: Uncertain) -> Uncertain:
+        """The other contender's reading and the difference to it."""
+        rate = rate_of(reading, self.campaign)
+        unit, difference = parse_unit(SECONDS if rate else reading.unit), _in_seconds(reading.value, rate)
+        ends = None
+        if other.value is not None and difference is not None:
+            levels = is_decibel(unit.dimension)
+            there = other.value if levels else convert(other.value, other.unit, unit)
+            ends = (there + difference, there)
+        apart = observed_difference(
+            difference,
+            unit,
+            self.instruments.get(reading.instrument),
+            session=session_of(reading),
+            reading=self._name(reading),
+            limit=reading.limit,
+            step=self._step(reading, rate),
+            width=_in_seconds(reading.width, rate),
+            leant_on=reading.key in self.leant_on,
+            ends=ends,
+        )
+        return add(other, apart)
+
+    def _name(self, reading: Reading) -> str:
+        return self.same.get(reading.key, _name(reading.key))
+
+    def _step(self, reading: Reading, rate: Fraction | None) -> float | None:
+        """The step it was read in. What says itself how rough it is has its instrument's own alone, and of frames one."""
+        if reading.rough:
+            return 1 / float(rate) if rate else None
+        step = self.steps.get(column_of(reading))
+        return _in_seconds(step, rate)
 
 
 class ReadingRefused(Exception):
@@ -84,47 +148,29 @@ def session_of(reading: Reading) -> str:
     return reading.session or f"the session of {reading.key.test}"
 
 
+def _in_seconds(number: Decimal | float | None, rate: Fraction | None) -> float | None:
+    """A number of frames as a time at `rate`, rounded once; as it stands where there is no rate."""
+    if number is None:
+        return None
+    return float(Fraction(number) / rate) if rate else float(number)
+
+
 def _name(key: ReadingKey) -> str:
     return "/".join((key.test, key.contender, key.specimen, key.pass_, key.part, key.name))
 
 
-def column_of(reading: Reading) -> tuple[str, str, str, str]:
-    """Readings of one column, unit and instrument are read on one grid."""
-    return (reading.key.test, reading.key.name, reading.unit, reading.instrument)
+def _for_all(readings: Iterable[Reading]) -> Mapping[ReadingKey, str]:
+    """A reading that serves every contender is one variable, named by its place."""
+    return {r.key: f"{r.key.test}/all/{r.key.name}/{r.at}" for r in readings if r.for_all}
 
 
-def _steps_seen(campaign: Campaign, readings: Iterable[Reading]) -> Mapping[tuple[str, str, str, str], float]:
-    """The step each column was read in, in its unit: the instrument's, or its finest decimal where no instrument
-    with a step is named; coarser where the readings keep to a coarser grid."""
-    columns: dict[tuple[str, str, str, str], list[Decimal]] = {}
-    for r in readings:
-        if r.value is not None and r.limit is None and r.decimals is not None:
-            columns.setdefault(column_of(r), []).append(r.value)
-    return {
-        column: max(float(coarser_step(values, _declared_step(campaign, column))), _step_converted(campaign, column))
-        for column, values in columns.items()
-    }
-
-
-def _declared_step(campaign: Campaign, column: tuple[str, str, str, str]) -> Decimal | None:
-    """The instrument's step as declared, where it is declared in the unit that the column is written in."""
-    instrument = campaign.instruments.get(column[3])
-    if instrument is None or instrument.resolution is None or instrument.resolution.unit != column[2]:
-        return None
-    return instrument.resolution.value
-
-
-def _step_converted(campaign: Campaign, column: tuple[str, str, str, str]) -> float:
-    """The instrument's step in the column's unit, where that is another: digits typed after a conversion, or a display
-    switched over, show no finer step than the one declared. 0 where nothing is declared or it doesn't fit."""
-    instrument = campaign.instruments.get(column[3])
-    if instrument is None or instrument.resolution is None or instrument.resolution.unit == column[2]:
-        return 0.0
-    try:
-        step, of = float(instrument.resolution.value), parse_unit(instrument.resolution.unit)
-        return convert(step, of, parse_unit(column[2]), difference=True)
-    except UnitError:
-        return 0.0
+def _leant_on(readings: Mapping[ReadingKey, Reading]) -> Iterable[ReadingKey]:
+    """Readings that values of several contenders stand on."""
+    for reading in readings.values():
+        if reading.for_all:
+            yield reading.key
+        if reading.beside and (other := other_of(reading, readings)) is not None:
+            yield other.key
 
 
 def _chained(campaign: Campaign, readings: Iterable[Reading]) -> Mapping[ReadingKey, str]:

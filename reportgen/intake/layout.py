@@ -6,6 +6,7 @@ from reportgen.campaign.declared import Campaign, Source, Test
 from reportgen.finding import Finding
 from reportgen.intake.log import read_log
 from reportgen.intake.long import read_long
+from reportgen.intake.names import EVERYONE
 from reportgen.intake.seen import Glance, contender_headings, frame_of, missing_heading
 from reportgen.intake.table import Table
 from reportgen.intake.wide import read_wide
@@ -26,7 +27,8 @@ def look(table: Table, source: Source, test: Test, campaign: Campaign) -> Glance
         return read_log(table, frame, test, campaign)
     if "contender" in frame.roles:
         return read_long(table, frame, test, campaign)
-    if contender_headings(table, campaign):
+    people = set(contender_headings(table, campaign).values())
+    if people - {EVERYONE} or (people and "what" in frame.roles):
         alone = sum(s == source for t in campaign.tests for s in t.sources) == 1
         return read_wide(table, frame, test, campaign, alone)
     return Glance((), (_neither(table),), frame.asked(table), known=False)

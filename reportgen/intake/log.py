@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from reportgen.campaign.declared import Campaign, Test
 from reportgen.finding import Finding
+from reportgen.intake.incidents import about_headings, is_incident
 from reportgen.intake.names import contenders_in, unknown_contender
 from reportgen.intake.seen import (
     Frame,
@@ -31,6 +32,8 @@ def read_log(table: Table, frame: Frame, test: Test, campaign: Campaign) -> Glan
         contender = people[row.cells[who]]
         if contender is None:
             findings.append(unknown_contender(row.cells[who], campaign, table.at(row.line, who)))
+        elif is_incident(row.cells[what], test):
+            names.add(row.cells[what])
         elif column is not None:
             names.add(row.cells[what])
             unit = unit_beside(row.cells[what], column)
@@ -39,7 +42,7 @@ def read_log(table: Table, frame: Frame, test: Test, campaign: Campaign) -> Glan
     return Glance(
         tuple(seen),
         tuple(findings),
-        frame.asked(table),
+        frame.asked(table) | (about_headings(table) if any(is_incident(name, test) for name in names) else frozenset()),
         entries_of(table, frame),
         frozenset(names),
         ordered=True,

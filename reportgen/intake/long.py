@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from reportgen.campaign.declared import Campaign, Test
 from reportgen.finding import Finding
-from reportgen.intake.names import contenders_in, unknown_contender
+from reportgen.intake.names import EVERYONE, contenders_in, unknown_contender
 from reportgen.intake.seen import Frame, Glance, Seen, all_rounds, unit_beside
 from reportgen.intake.table import Table
 
@@ -24,6 +24,8 @@ def read_long(table: Table, frame: Frame, test: Test, campaign: Campaign) -> Gla
             continue
         beside = frame.beside(row)
         for i, column in columns.items():
+            if contender == EVERYONE and not row.cells[i]:
+                continue  # what is read once for all of them is one cell of many
             at = table.at(row.line, i)
             seen.append(Seen(contender, column, row.cells[i], at, order, beside, beside.pass_, units[i]))
     asked = frame.asked(table) | {table.headings[i] for i in columns}

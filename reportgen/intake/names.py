@@ -38,9 +38,11 @@ def find_contender(text: str, names: Names) -> str | None:
 
 
 def contenders_in(column: Iterable[str], campaign: Campaign) -> Mapping[str, str | None]:
-    """Each different text of a column with the contender it names, or None."""
+    """Each different text of a column with the contender it names, EVERYONE for `all`, or None."""
     names = names_of(campaign)
-    return {text: find_contender(text, names) for text in dict.fromkeys(column)}
+    return {
+        text: EVERYONE if as_id(text) == EVERYONE else find_contender(text, names) for text in dict.fromkeys(column)
+    }
 
 
 def unknown_contender(text: str, campaign: Campaign, at: Place) -> Finding:
@@ -54,15 +56,6 @@ def unknown_contender(text: str, campaign: Campaign, at: Place) -> Finding:
             "This row doesn't say which contender it is of.",
             "A reading of nobody can't be used.",
             "Fill the cell in.",
-        )
-    if as_id(text) == EVERYONE:
-        return Finding(
-            "error",
-            "not-yet-available",
-            at,
-            "One reading that serves all contenders is not available in this version yet.",
-            "Its error would be shared by all of them, and no result may forget that.",
-            "Write the reading once for each contender.",
         )
     ids = names_of(campaign).get(as_id(text) or text.casefold(), ())
     if len(ids) > 1:

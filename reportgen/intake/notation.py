@@ -1,19 +1,29 @@
 """What is written in one cell → a value, a limit, a word or a stated absence. Never a guess.
 
 The table of notations: `16.5`, `16.5 kg`, `1e3`, `over 999` or `>999`, `under 1` or `<1`, `over unknown`,
-`none (spilled)`, `yes`, `no`, a grade, `5:31` for minutes and seconds. Everything else is refused with the reason.
+`none (spilled)`, `yes`, `no`, a grade, `5:31` for minutes and seconds, `some`; `about 250`, `250 ±10`, `2 to 3`
+(`rough.py`), `ostler + 72` (`against.py`), `frames 1204 to 4820` (`frames.py`), `less than ostler` (`order_seen.py`),
+`not found` (`laboratory.py`). Everything else is refused with the reason.
 """
 
 from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass
+from dataclasses import replace
 from decimal import Decimal
 
 from reportgen.finding import unseen_characters
+from reportgen.intake.against import read_against
+from reportgen.intake.cell import Expected, UnreadableError, Written
+from reportgen.intake.frames import FRAMES, as_frames, is_frames, read_frames
+from reportgen.intake.laboratory import read_found
+from reportgen.intake.order_seen import read_order
 from reportgen.intake.reading import Limit
-from reportgen.intake.table import Comma, did_you_mean, key, spelt
+from reportgen.intake.rough import is_rough, mixed, read_rough
+from reportgen.intake.table import did_you_mean, key, spelt
+
+__all__ = ["NO_REASON", "Expected", "UnreadableError", "Written", "read_cell"]
 
 NO_REASON = "no reason given"
 LONGEST = 200  # characters; a reading is a number and a unit, a reason for none may be a paragraph
@@ -30,38 +40,7 @@ _THOUSANDS = re.compile(
     r"|(?:[ '’\u00a0\u202f_][0-9]{3})+(?:[.,][0-9]+)?)"
 )
 _DECIMAL_COMMA = re.compile(r"[+-]?[0-9]+,[0-9]+(?:[eE][+-]?[0-9]+)?(?:\s*[^0-9\s,.].*)?")
-_LATER = re.compile(r"about\b.*|some|.*(?:±|\+/-|\+-).*|\S+\s+to\s+\S+.*|[^\W\d].*\s[+-]\s.*\d.*", re.IGNORECASE)
 _NOT_A_NUMBER = frozenset({"nan", "inf", "infinity", "-inf", "+inf", "-infinity", "+infinity"})
-
-
-@dataclass(frozen=True)
-class Expected:
-    """What a cell may hold: the kind of its quantity ("" for a plain number), its unit, grades, and the comma."""
-
-    kind: str = ""
-    unit: str = ""
-    grades: tuple[str, ...] = ()
-    comma: Comma = "refused"
-
-
-@dataclass(frozen=True)
-class Written:
-    """What was read out of a cell; the fields are those of `Reading`. `unit` is "" where the cell has none."""
-
-    value: Decimal | None = None
-    unit: str = ""
-    limit: Limit | None = None
-    word: str = ""
-    absent_because: str = ""
-    decimals: int | None = None
-
-
-class UnreadableError(Exception):
-    """A cell that can't be read: what is wrong, why it matters, what to do."""
-
-    def __init__(self, rule: str, says: str, why: str, do: str) -> None:
-        self.rule, self.says, self.why, self.do = rule, says, why, do
-        super().__init__(says)
 
 
 def read_cell(text: str, expected: Expected) -> Written:
@@ -82,14 +61,31 @@ def read_cell(text: str, expected: Expected) -> Written:
         return _yes_or_no(text)
     if expected.kind == "grade":
         return _grade(text, expected.grades)
+    if expected.kind == "order":
+        return read_order(text, expected)
+    if expected.kind == "laboratory" and (found := read_found(text, expected)):
+        return found
+    if against := read_against(text, expected, lambda rest: _amount(rest, expected, text)):
+        return against
+    return as_frames(_amount(text, expected, text), text)
+
+
+def _amount(text: str, expected: Expected, whole: str) -> Written:
+    """A number in any of its notations but one against another contender; `whole` is the cell, for the messages."""
+    if text.lower() == "some":
+        return Written(Decimal(0), limit="above", unweighed=True)
+    if frames := read_frames(text):
+        return frames
     if limit := _LIMIT.fullmatch(text):
         above = (limit["word"] or "").lower() == "over" or limit["sign"] == ">"
         side: Limit = "above" if above else "below"
         if limit["rest"].strip().lower() == "unknown":
             return Written(limit=side)
-        inner = _number(limit["rest"].strip(), expected, text)
-        return Written(inner.value, inner.unit, side, decimals=inner.decimals)
-    return _number(text, expected, text)
+        if is_rough(limit["rest"].strip()):
+            raise mixed(whole)
+        return replace(_number(limit["rest"].strip(), expected, whole), limit=side)
+    rough = read_rough(text, expected, lambda part: _number(part.strip(), expected, whole))
+    return rough or _number(text, expected, whole)
 
 
 def _yes_or_no(text: str) -> Written:
@@ -137,7 +133,8 @@ def _number(text: str, expected: Expected, whole: str) -> Written:
         )
     if expected.kind == "count":
         _must_be_whole(value, found["unit"], whole)
-    return Written(value, found["unit"] or "", decimals=-int(value.as_tuple().exponent))
+    unit = FRAMES if is_frames(found["unit"] or "") else found["unit"] or ""
+    return Written(value, unit, decimals=-int(value.as_tuple().exponent))
 
 
 def _must_be_whole(value: Decimal, unit: str | None, whole: str) -> None:
@@ -217,17 +214,9 @@ def _why_not(text: str, expected: Expected, whole: str) -> UnreadableError:
             "A dash alone often means that nothing was read.",
             "Write - for minus, or `none (reason)`.",
         )
-    if _LATER.fullmatch(plain):
-        return UnreadableError(
-            "not-yet-available",
-            f"“{whole}” is a notation that is not available in this version yet.",
-            "Rough values, ranges, unweighed additions and readings against another contender carry "
-            "uncertainty of their own.",
-            "Leave the reading out with `none (reason)`, or note the value read and a caveat that says how.",
-        )
     return UnreadableError(
         "not-a-number",
         f"“{whole}” stands where a number belongs.",
         "Only numbers can be computed with.",
-        "Write a number with a decimal point, `over …`, `under …` or `none (reason)`.",
+        "Write a number with a decimal point, `about …`, `2 to 3`, `over …`, `under …`, `some` or `none (reason)`.",
     )

@@ -7,9 +7,12 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from itertools import groupby
 
-from reportgen.campaign.declared import Column, Test
+from reportgen.campaign.declared import Column, Laboratory, Quantity, Test
 from reportgen.finding import Finding, Place
+from reportgen.intake.names import EVERYONE, Names
 from reportgen.intake.notation import Expected, UnreadableError, read_cell
+from reportgen.intake.laboratory import page_of, refuse_below_limits
+from reportgen.intake.order_seen import refuse_itself
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.intake.seen import Glance, Seen
 from reportgen.intake.table import Comma
@@ -36,6 +39,9 @@ def numbered(glances: Sequence[Glance], test: Test) -> tuple[tuple[tuple[Seen, .
         for _, row in rows:
             together = list(row)
             run = (together[0].contender, together[0].beside.specimen or "1", together[0].beside.part)
+            if run[0] == EVERYONE:
+                cells.extend(together)  # without a pass it serves every pass
+                continue
             turn = 1 + max(turns[run, s.column.name] for s in together)
             turns.update({(run, s.column.name): turn - turns[run, s.column.name] for s in together})
             cells.extend(s if s.pass_ else replace(s, pass_=str(turn)) for s in together)
@@ -64,15 +70,16 @@ def _unequal(test: Test, loose: Mapping[Run, Mapping[str, Sequence[Seen]]]) -> I
 
 
 def as_readings(
-    seen: Iterable[Seen], test: Test, comma: Comma, by_unit: Mapping[str, str]
+    seen: Iterable[Seen], test: Test, comma: Comma, by_unit: Mapping[str, str], names: Names
 ) -> tuple[tuple[Reading, ...], tuple[Finding, ...]]:
     """Reads every cell. An empty one is absent without a reason, unless its contender is not yet tested.
 
-    `by_unit` names the campaign's instrument for a unit, where rows give units and the column names no instrument.
+    `by_unit` names the campaign's instrument for a unit, where rows give units and the column names no instrument;
+    `names` are the contenders that a reading may be taken against.
     """
     readings: list[Reading] = []
     findings: list[Finding] = []
-    expected = expectations(test, comma)
+    expected = expectations(test, comma, names)
     for cell in seen:
         if not cell.text and cell.contender in test.not_yet_tested:
             continue
@@ -84,13 +91,13 @@ def as_readings(
     return tuple(readings), tuple(findings)
 
 
-def expectations(test: Test, comma: Comma) -> Mapping[str, Expected]:
+def expectations(test: Test, comma: Comma, names: Names) -> Mapping[str, Expected]:
     """What each column of a test may hold, from the quantity that reads it."""
     kinds = {name: q for q in reversed(test.quantities) if q.kind for name in q.reads}
     return {
-        c.name: Expected(kinds[c.name].kind, c.unit, kinds[c.name].grades, comma)
+        c.name: Expected(kinds[c.name].kind, c.unit, kinds[c.name].grades, comma, names, _laboratory(test, kinds[c.name]))
         if c.name in kinds
-        else Expected("", c.unit, (), comma)
+        else Expected("", c.unit, (), comma, names)
         for c in test.columns
     }
 
@@ -99,6 +106,12 @@ def _reading(seen: Seen, test: Test, expected: Expected, by_unit: Mapping[str, s
     beside = seen.beside
     outside = beside.unit or seen.heading_unit or expected.unit
     written = read_cell(seen.text, expected if outside == expected.unit else replace(expected, unit=outside))
+    if written.beside and seen.contender in (written.beside, EVERYONE):
+        raise _against_itself(seen)
+    if expected.kind == "order":
+        refuse_itself(written.word, seen.contender)
+    if expected.laboratory:
+        refuse_below_limits(written, seen.text, outside, expected.laboratory)
     number = not written.word and not written.absent_because
     if number and written.unit and beside.unit and written.unit != beside.unit and ":" not in seen.text:
         raise UnreadableError(
@@ -107,16 +120,17 @@ def _reading(seen: Seen, test: Test, expected: Expected, by_unit: Mapping[str, s
             "Which of the two holds can't be known.",
             "Leave one of them out.",
         )
-    if expected.kind in ("count", "yes/no", "grade"):
+    if expected.kind in ("count", "yes/no", "grade", "order"):
         outside = ""
     unit = (written.unit or outside) if number else ""
-    key = ReadingKey(test.id, seen.contender, beside.specimen or "1", seen.pass_, beside.part, seen.column.name)
+    specimen = beside.specimen or ("" if seen.contender == EVERYONE else "1")
+    key = ReadingKey(test.id, seen.contender, specimen, seen.pass_, beside.part, seen.column.name)
     return Reading(
         key,
         seen.text,
         written.value,
         unit,
-        _instrument(seen.column, unit, by_unit),
+        seen.instrument or _instrument(seen.column, unit, by_unit),
         seen.at,
         written.limit,
         written.word,
@@ -128,6 +142,26 @@ def _reading(seen: Seen, test: Test, expected: Expected, by_unit: Mapping[str, s
         beside.note,
         seen.order,
         beside.conditions,
+        width=written.width,
+        rough=written.rough,
+        unweighed=written.unweighed,
+        beside=written.beside,
+        frames=written.frames,
+        attachment=expected.laboratory.report if expected.laboratory else "",
+        page=page_of(beside.page, expected.laboratory),
+    )
+
+
+def _laboratory(test: Test, quantity: Quantity) -> Laboratory | None:
+    return test.laboratory if quantity.kind == "laboratory" else None
+
+
+def _against_itself(seen: Seen) -> UnreadableError:
+    return UnreadableError(
+        "against-itself",
+        f"“{seen.text}” stands with {'all contenders' if seen.contender == EVERYONE else seen.contender} itself.",
+        "A difference to itself says nothing of how much it is.",
+        "Write what was read, or name the contender it was read against.",
     )
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Literal
 
-from reportgen.campaign.declared import Moment
+from reportgen.campaign.declared import Incident, Moment
 from reportgen.finding import Finding, Place
 
 Limit = Literal["above", "below"]
@@ -84,6 +84,7 @@ class Reading:
     rough: Rough = ""
     unweighed: bool = False  # `some`: more than nothing; then value 0, limit above
     beside: str = ""  # `ostler + 72`: the contender it was read against; value is then the difference
+    frames: tuple[int, int] | None = None  # `frames 1204 to 4820`: first and last; value is then their difference
     for_all: bool = False  # one reading that serves every contender: one variable, one error
     amendment: str = ""  # the amendment that put it right; `was` is then what the file says
     was: str = ""
@@ -93,6 +94,8 @@ class Reading:
     photos: tuple[str, ...] = ()  # ids of photographs, such as the display it was read off
     film: Moment | None = None
     series: Series | None = None  # kind logged: the trace it stands for; value and limit are then None
+    running: str = ""  # the day since when the run goes on, as typed: what was read is only what was read so far
+    incident: str = ""  # the incident that is counted here, by its id; value is how many times
 
 
 @dataclass(frozen=True)
@@ -114,6 +117,14 @@ class RawFile:
 
 
 @dataclass(frozen=True)
+class Happened:
+    """An incident told in a bench log, and where it stands."""
+
+    incident: Incident
+    at: Place
+
+
+@dataclass(frozen=True)
 class Readings:
     """All readings of a campaign, the files they stood in, and what was noticed while reading."""
 
@@ -122,6 +133,8 @@ class Readings:
     findings: tuple[Finding, ...] = ()
     order_recorded: Mapping[str, bool] = field(default_factory=dict)  # test id → the file shows the order of work
     rounds_recorded: Mapping[str, bool] = field(default_factory=dict)
+    incidents: tuple[Happened, ...] = ()  # those of bench logs; the declared ones stand in the campaign
+    counted_for: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # counting quantity → contenders, from 0 on
 
     def of_test(self, test: str) -> tuple[Reading, ...]:
         """The test's readings in the order of their file."""

@@ -11,7 +11,10 @@ from reportgen.finding import Finding, Place
 from reportgen.intake.names import EVERYONE, contenders_in
 from reportgen.intake.table import Row, Table, did_you_mean, key, spelt, without_unit
 
-ROLES = ("contender", "pass", "part", "specimen", "session", "round", "unit", "time", "note", "page", "photo", "film", "what", "value")
+ROLES = (
+    "contender", "pass", "part", "specimen", "session", "round", "unit", "instrument", "time", "note", "page", "photo", "film",
+    "what", "value",
+)  # fmt: skip
 KEPT = ("sample",)  # columns of the bench log that are kept beside the reading
 _FLOATED = re.compile(r"(\d+)\.0+")
 
@@ -32,6 +35,7 @@ class Beside:
     page: str = ""  # of the laboratory's report
     photo: str = ""
     film: str = ""
+    instrument: str = ""
 
 
 @dataclass(frozen=True)
@@ -49,6 +53,7 @@ class Seen:
     beside: Beside
     pass_: str
     heading_unit: str = ""
+    instrument: str = ""  # that its row or heading names, by id
 
 
 @dataclass(frozen=True)
@@ -98,6 +103,7 @@ class Frame:
             page=as_label(self.of(row, "page")),
             photo=self.of(row, "photo"),
             film=self.of(row, "film"),
+            instrument=self.of(row, "instrument"),
         )
 
     def asked(self, table: Table) -> frozenset[str]:

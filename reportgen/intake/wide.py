@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from reportgen.campaign.declared import Campaign, Column, Test
 from reportgen.finding import Finding
-from reportgen.intake.names import spellings
+from reportgen.intake.names import EVERYONE, spellings
 from reportgen.intake.seen import (
     Frame,
     Glance,
@@ -43,6 +43,8 @@ def read_wide(table: Table, frame: Frame, test: Test, campaign: Campaign, alone:
         names.add(frame.of(row, "what"))
         beside = frame.beside(row)
         for i, contender in people.items():
+            if not row.cells[i] and (contender == EVERYONE or _for_all(row, people)):
+                continue
             at = table.at(row.line, i)
             seen.append(Seen(contender, column, row.cells[i], at, order, beside, beside.pass_, unit))
     ordered = bool(seen) and (all(s.beside.time for s in seen) or all_rounds(seen))
@@ -55,6 +57,11 @@ def read_wide(table: Table, frame: Frame, test: Test, campaign: Campaign, alone:
         ordered=ordered,
         rounds=all_rounds(seen),
     )
+
+
+def _for_all(row: Row, people: Mapping[int, str]) -> bool:
+    """Whether the row has one reading for all of them: then the empty cells beside it want none."""
+    return any(contender == EVERYONE and row.cells[i] for i, contender in people.items())
 
 
 def _column(frame: Frame, row: Row, test: Test) -> tuple[Column | None, str]:

@@ -14,6 +14,7 @@ from typing import Literal
 from reportgen.metrology.errors import MetrologyError, UnitError
 from reportgen.metrology.uncertain import Limit, Source, Uncertain
 from reportgen.metrology.unit import Unit, alike, convert, is_decibel, named, parse_unit
+from reportgen.metrology.unit_algebra import step_of
 from reportgen.metrology.unit_table import TIME
 
 Shared = Literal["offset", "gain", "both", "nothing"]
@@ -57,13 +58,17 @@ def observed(
     reading: str,
     limit: Limit | None = None,
     step: float | None = None,
+    width: float | None = None,
+    leant_on: bool = False,
 ) -> Uncertain:
     """One reading with what its instrument makes uncertain, in the reading's unit.
 
     `reading` is the reading's own id: whoever passes the same one again (an "after" that is the next "before") names
     the same variables, and they cancel. `step` (in `unit`) is the step seen in what was written; where given it
-    counts instead of the declared resolution. Raises UnitError where the figures don't fit the reading's unit,
-    MetrologyError where an accuracy in digits has no resolution.
+    counts instead of the declared resolution. `width` is half the width a reading says it has (`about 250`), uniform
+    and its own (JCGM 100, 4.3.7). `leant_on`: other values stand on this reading, so its step is one more error they
+    share. Raises UnitError where the figures don't fit the reading's unit, MetrologyError where an accuracy in digits
+    has no resolution.
     """
     if value is None:
         if limit is None:
@@ -71,15 +76,62 @@ def observed(
         return Uncertain(None, unit, {}, limit)
     name = instrument.id if instrument else ""
     reaction = _reaction(unit) if instrument and instrument.by_hand else 0.0
-    width = step if step is not None else _resolution(instrument, unit)
-    found: dict[Source, float] = {}
-    if width:
-        found[Source("step", name, reading)] = width / math.sqrt(12)
+    found = _step_and_width(instrument, unit, reading, step, width, leant_on)
     if instrument:
         found.update(_accuracy(instrument, value, unit, session, reading))
     if reaction:
         found[Source("reaction", name, reading)] = reaction / math.sqrt(3)
     return Uncertain(value, unit, found, limit)
+
+
+def observed_difference(
+    value: float | None,
+    unit: Unit,
+    instrument: Instrument | None,
+    session: str,
+    reading: str,
+    limit: Limit | None = None,
+    step: float | None = None,
+    width: float | None = None,
+    leant_on: bool = False,
+    ends: tuple[float, float] | None = None,
+) -> Uncertain:
+    """A difference that was read as such, on one instrument in one session; `unit` a step, °C or dB meant as steps.
+
+    What its two ends share cancels: the offset wholly, the gain but for its share of the difference. Errors that each
+    reading has of its own come twice, once an end; `ends` are the two readings in `unit` as a scale, where they are
+    known. The other parameters and errors are those of `observed`.
+    """
+    unit = step_of(unit)
+    if value is None:
+        return Uncertain(None, unit, {}, limit)
+    found = _step_and_width(instrument, unit, reading, step, width, leant_on)
+    if instrument:
+        of_difference = _accuracy(instrument, value, unit, session, reading)
+        found.update({source: size for source, size in of_difference.items() if source.sort == "gain"})
+        for name, end in zip((reading, f"{reading}, other end"), ends or (value, value), strict=True):
+            of_end = _accuracy(instrument, end, unit, session, name)
+            found.update({source: size for source, size in of_end.items() if source.sort == "accuracy"})
+            if instrument.by_hand:
+                found[Source("reaction", instrument.id, name)] = _reaction(unit) / math.sqrt(3)
+    return Uncertain(value, unit, found, limit)
+
+
+def _step_and_width(
+    instrument: Instrument | None,
+    unit: Unit,
+    reading: str,
+    step: float | None,
+    width: float | None,
+    leant_on: bool,
+) -> dict[Source, float]:
+    name = instrument.id if instrument else ""
+    found: dict[Source, float] = {}
+    if shown := step if step is not None else _resolution(instrument, unit):
+        found[Source("shared" if leant_on else "step", name, reading)] = shown / math.sqrt(12)
+    if width:
+        found[Source("rough", "", reading)] = width / math.sqrt(3)
+    return found
 
 
 def outside(value: float, unit: Unit, instrument: Instrument) -> bool:

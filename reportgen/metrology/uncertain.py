@@ -20,7 +20,7 @@ from typing import Literal
 
 from reportgen.metrology.unit import Unit
 
-Sort = Literal["step", "offset", "gain", "accuracy", "reaction", "constant", "assumption", "scatter"]
+Sort = Literal["step", "shared", "rough", "offset", "gain", "accuracy", "laboratory", "reaction", "constant", "assumption", "scatter"]
 Shape = Literal["uniform", "normal"]
 Limit = Literal["above", "below"]
 
@@ -31,6 +31,7 @@ class Source:
 
     `of` names what it comes from (an instrument, a constant, an assumption); `where` is what makes it the same
     variable: the session for a shared offset or gain, the reading for its own step or reaction, "" for a constant.
+    `shared` is the step of a reading that several values stand on, `rough` the stated width of one (`about 250`).
     """
 
     sort: Sort

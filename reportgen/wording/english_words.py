@@ -56,6 +56,8 @@ WORDS: Mapping[str, str | Forms] = {
     "covers.at-least.instrument": "Intervals of at least 95 %, of the instrument alone: "
     "whether a repeat would agree isn't known",
     "source.step": "the step the instrument reads in",
+    "source.shared": "the step of a reading that several stand on",
+    "source.rough": "how roughly it was read",
     "source.offset": "an offset all its readings of a session share",
     "source.gain": "a gain error all its readings of a session share",
     "source.accuracy": "the instrument's stated accuracy",

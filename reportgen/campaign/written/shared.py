@@ -8,6 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from reportgen.campaign import short
 from reportgen.campaign.accuracy import AccuracyOf
 from reportgen.campaign.dates import DayOf
+from reportgen.campaign.frame_rates import FrameRateOf
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.ranges import RangeOf
 from reportgen.campaign.scalar import AmountOf, AmountOrGuess, SizeOf, Term, Whole, Words, YesNo, choice
@@ -58,6 +59,7 @@ class WrittenInstrument:
     resolution: SizeOf | None = key("The smallest step it shows")
     range: RangeOf | None = key("What it can show: 0 g to 2000 g, up to 130 dB")
     accuracy: AccuracyOf | None = key("As its maker states it: ±0.3 g, ±0.5 % + 2 digits, or unknown")
+    frames: FrameRateOf | None = key("A camera's frame rate: 60000/1001 frames a second; readings in frames become times")
     by_hand: YesNo | None = key("Whether a hand starts and stops it")
     shared: Shared | None = key("What all readings of one session have in common")
     model: Term | None = key("The maker's designation")
@@ -68,7 +70,8 @@ class WrittenInstrument:
     photo: WrittenPhoto | None = key("A photograph of it: what it shows; its file bears the instrument's id")
     notes: Words | None = key("Anything else worth knowing")
     SHORT: ClassVar[Short] = Short(
-        short.instrument, short.INSTRUMENT_PATTERN, ("0.1 dB, up to 130 dB, accuracy ±1.5 dB", "0.01 s, by hand")
+        short.instrument, short.INSTRUMENT_PATTERN, 
+        ("0.1 dB, up to 130 dB, accuracy ±1.5 dB", "0.01 s, by hand", "60000/1001 frames a second"),
     )
     LATER: ClassVar[tuple[str, ...]] = ("correction", "drift", "class", "expires")
 
