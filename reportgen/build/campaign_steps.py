@@ -51,6 +51,13 @@ def read(workspace: Workspace, declared: Declared) -> Readings:
         raise Refused(dict.fromkeys((*refused.findings, *in_formulas(declared)))) from None
 
 
+def take_along(declared: Declared, readings: Readings) -> Declared:
+    """The campaign with the instruments that only its tables name."""
+    from reportgen.intake import with_instruments
+
+    return with_instruments(declared, readings)
+
+
 def evaluate(declared: Declared, readings: Readings) -> Evaluation:
     """Its results and decisions. Raises `Refused`."""
     from reportgen.evaluation.evaluate import evaluate
@@ -148,18 +155,25 @@ def record(declared: Declared, evaluation: Evaluation, findings: tuple[Finding, 
 def copied(declared: Declared, readings: Readings, files: tuple[str, ...]) -> Mapping[str, str]:
     """Address on the site → path in the workspace, of every file that is passed on byte for byte.
 
-    These are the files its readings came from, what lies in `attachments/`, and what its texts name.
+    These are the files its readings came from, what lies in `attachments/`, and what its texts name; but for pictures,
+    which tell more than they show.
     """
     from reportgen.addresses import raw_file
-    from reportgen.prose.written import link_places, picture_places
+    from reportgen.build.pictures_kept import are_pictures, passed_on
 
     campaign = declared.campaign
-    attached = posixpath.join(campaign.folder, "attachments/")
-    named = {target for text in campaign.prose for _, target in link_places(text)}
-    named |= {target for text in campaign.prose for _, target, _ in picture_places(text)}
-    shown = {posixpath.normpath(posixpath.join(campaign.folder, target.partition("#")[0])) for target in named}
-    paths = {*(file.path for file in readings.files), *(f for f in files if f.startswith(attached) or f in shown)}
+    pictures = are_pictures(campaign, files)
+    paths = {*(file.path for file in readings.files), *(f for f in passed_on(campaign, files) if f not in pictures)}
     return {raw_file(campaign.id, posixpath.relpath(path, campaign.folder or ".")): path for path in sorted(paths)}
+
+
+def pictures(
+    workspace: Workspace, declared: Declared, files: tuple[str, ...], program: str, kept: Kept
+) -> Mapping[str, bytes]:
+    """Address on the site → every picture of it: photographs in their sizes, other pictures of pixels alone."""
+    from reportgen.build.pictures_kept import pictures
+
+    return pictures(workspace, declared.campaign, files, program, kept)
 
 
 def card(declared: Declared, evaluation: Evaluation) -> Card:

@@ -27,6 +27,7 @@ class Step:
 CHECKED: tuple[Step, ...] = (
     Step("declared", ("workspace", "folder", "publication"), do.declare, "reading the declarations"),
     Step("readings", ("workspace", "declared"), do.read, "reading the measurements"),
+    Step("declared", ("declared", "readings"), do.take_along, "noting which instruments were used"),
     Step("evaluation", ("declared", "readings"), do.evaluate, "working out results"),
     Step("prose", ("declared", "evaluation", "site_texts"), do.check_prose, "following references"),
     Step("files", ("workspace", "declared"), do.files_of, "looking for what is unused"),
@@ -51,6 +52,7 @@ SHOWN: tuple[Step, ...] = (
     Step("pages", ("told",), do.build_pages, "writing pages"),
     Step("record", ("declared", "evaluation", "findings", "readings"), do.record, "writing results.json"),
     Step("copied", ("declared", "readings", "files"), do.copied, "copying files"),
+    Step("pictures", ("workspace", "declared", "files", "program", "kept"), do.pictures, "making pictures"),
 )
 
 

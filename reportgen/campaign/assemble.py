@@ -20,7 +20,7 @@ from reportgen.campaign.laboratories_of import with_laboratory
 from reportgen.campaign.members import Member
 from reportgen.campaign.remarks import Scope, remarks
 from reportgen.campaign.seeing import Seeing, shown_by
-from reportgen.campaign.seen_of import seeing_of, with_instruments_shown
+from reportgen.campaign.seen_of import seeing_of, tell_of_loose_pictures, with_instruments_shown
 from reportgen.campaign.sources_of import sources_of
 from reportgen.campaign.verdict_of import verdict_of, verdict_places
 from reportgen.campaign.written.campaign import WrittenCampaign
@@ -89,7 +89,9 @@ def assemble(ws: Workspace, records: Records, publication: Publication, told: li
         films=tuple(seeing.films.values()),
         photos=tuple(seeing.photos.values()),
     )
-    return Declared(with_instruments_shown(ws, _with_shared(campaign, reach, places), places, told), places)
+    campaign = with_instruments_shown(ws, _with_shared(campaign, reach, places), places, told)
+    tell_of_loose_pictures(ws, campaign, told)
+    return Declared(campaign, places)
 
 
 def _known(w: WrittenCampaign, inside: Folder, reach: Reach, told: list[Finding]) -> Known:
@@ -181,12 +183,14 @@ def _with_shared(campaign: Campaign, reach: Reach, places: dict[str, Place]) -> 
         formulas.append(campaign.verdict.use.cost)
     used = frozenset(name for formula in formulas for name in names_in(formula))
     constants = {f.value.id: f for f in reach.constants_in(used)}
-    places |= {f"instrument/{id}": f.at for id, f in reach.instruments.items()}
+    shelf = reach.shelf
+    places |= {f"instrument/{id}": f.at for id, f in shelf.items()}
     places |= {f"method/{id}": f.at for id, f in reach.methods.items()}
     places |= {f"constant/{id}": f.at for id, f in constants.items()}
     return dataclasses.replace(
         campaign,
         instruments={id: f.value for id, f in sorted(reach.instruments.items())},
+        shelf={id: f.value for id, f in sorted(shelf.items())},
         methods={id: f.value for id, f in sorted(reach.methods.items())},
         constants={id: f.value for id, f in sorted(constants.items())},
         by_unit=dict(sorted(reach.by_unit.items())),

@@ -37,6 +37,11 @@ class Reach:
         """Whether there is an instrument of this name."""
         return any(as_id(name) in shared.instruments for shared in self.places)
 
+    @property
+    def shelf(self) -> dict[str, Found[Instrument]]:
+        """Every instrument in reach, each from the nearest place that has it."""
+        return {id: found for shared in reversed(self.places) for id, found in shared.instruments.items()}
+
     def use_instrument(self, given: Given[str]) -> str:
         """The id of the instrument named, marked as used; "" where there is none, which is told."""
         id = as_id(given.value)

@@ -17,8 +17,8 @@ from reportgen.finding import Finding, Place
 
 LOG_COLUMNS = frozenset(
     {
-        "time", "contender", "specimen", "what", "value", "unit", "pass", "part", "round", "session", "note", "photo",
-        "film",
+        "time", "contender", "specimen", "what", "value", "unit", "instrument", "pass", "part", "round", "session",
+        "note", "photo", "film",
     }
 )  # fmt: skip
 

@@ -16,7 +16,8 @@ from reportgen.campaign.written.measure import WrittenQuantity, WrittenSource
 from reportgen.finding import Finding
 
 ROLES = (
-    "contender", "pass_", "part", "specimen", "session", "round", "unit", "time", "note", "photo", "film", "what", "value",
+    "contender", "pass_", "part", "specimen", "session", "round", "unit", "instrument", "time", "note", "photo", "film",
+    "what", "value",
 )  # fmt: skip
 
 

@@ -8,8 +8,11 @@ from dataclasses import replace
 from reportgen.campaign.declared import Campaign, Declared, Test
 from reportgen.finding import Finding, Refused, in_order
 from reportgen.intake.against import wrong_against
+from reportgen.intake.amended import amended
 from reportgen.intake.attachments import wrong_attachments
+from reportgen.intake.came import Came, come_to, written_in
 from reportgen.intake.for_all import served
+from reportgen.intake.instruments import off_instruments
 from reportgen.intake.layout import look
 from reportgen.intake.missing import Look, Unread, left_unread, missing_columns, unread_inline
 from reportgen.intake.names import names_of
@@ -35,6 +38,7 @@ def read_readings(ws: Workspace, declared: Declared) -> Readings:
     known = expected_headings(campaign)
     sources = {name_of(campaign, s): s for t in campaign.tests for s in t.sources}
     opened = {name: open_source(ws, campaign, source, known) for name, source in sources.items()}
+    opened, righted, mismatches = amended(declared, opened)
     looks = {
         test.id: tuple(
             (table, look(table, source, test, campaign))
@@ -52,10 +56,15 @@ def read_readings(ws: Workspace, declared: Declared) -> Readings:
     inline = [o.table for name, o in opened.items() if o.table is not None and not sources[name].file]
     spare = [f for table in inline for f in unread_inline(table, unread[table.spot])]
     beyond = (*wrong_against(kept), *wrong_attachments(ws, declared, kept.values()))
-    everything = told_once(in_order(dict.fromkeys((*of_files, *findings, *missing, *doubles, *spare, *beyond))))
+    found = [*mismatches, *of_files, *findings, *missing, *doubles, *spare, *beyond]
+    whole = whole and not any(f.severity == "error" for f in found)
+    came = come_to(declared, kept, righted, opened, looks) if whole else Came(kept)
+    everything = told_once(in_order(dict.fromkeys((*found, *came.findings))))
     if any(f.severity == "error" for f in everything):
         raise Refused(everything)
-    return Readings(kept, _files(opened, unread), everything, *_order(looks))
+    files = _files(opened, unread)
+    files = tuple(sorted((*files, *written_in(ws, came.readings, files)), key=lambda f: f.path))
+    return Readings(came.readings, files, everything, *_order(looks), came.incidents, came.counted_for)
 
 
 def damage(ws: Workspace, declared: Declared) -> tuple[Finding, ...]:
@@ -73,8 +82,9 @@ def _readings(campaign: Campaign, looks: Mapping[str, tuple[Look, ...]]) -> tupl
     names = names_of(campaign)
     for test in campaign.tests:
         own: list[Reading] = []
-        of_units = [of_specimens(glance.seen, campaign) for _, glance in looks[test.id]]
-        findings.extend(f for _, unknown in of_units for f in unknown)
+        read_off = [off_instruments(glance.seen, campaign) for _, glance in looks[test.id]]
+        of_units = [of_specimens(seen, campaign) for seen, _ in read_off]
+        findings.extend(f for _, unknown in (*read_off, *of_units) for f in unknown)
         glances = [replace(g, seen=seen) for (_, g), (seen, _) in zip(looks[test.id], of_units, strict=True)]
         by_table, unclear = numbered(glances, test)
         findings.extend(unclear)

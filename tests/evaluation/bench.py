@@ -8,7 +8,7 @@ from reportgen.campaign.declared import Declared
 from reportgen.campaign.load import load_campaign, load_publication
 from reportgen.evaluation.evaluate import evaluate
 from reportgen.evaluation.evaluated import Comparison, Evaluation, Result
-from reportgen.intake import Readings, read_readings
+from reportgen.intake import Readings, read_readings, with_instruments
 from reportgen.sources import find_workspace
 from tests.campaigns import write_campaign
 
@@ -24,6 +24,7 @@ def all_stages(place: Path, yaml_text: str, **files: str) -> tuple[Declared, Rea
     ws = find_workspace(folder)
     declared = load_campaign(ws, "", load_publication(ws)[0])
     readings = read_readings(ws, declared)
+    declared = with_instruments(declared, readings)
     return declared, readings, evaluate(declared, readings)
 
 

@@ -114,7 +114,12 @@ def test_what_the_box_lacked_is_said_once_and_shows_where_it_came_out(lamps: tup
         ("c6", "not tested", None, "No number could test it. Fineness isn't a number."),
         ("c7", "not tested", None, "It is claimed under another condition (5 °C); under ours we measured"),
         ("c8", "supported", "repeat", "We measured"),
-        ("c9", "contradicted", "repeat", "The maker contradicts itself: elsewhere it says “Runs more than three hours”."),
+        (
+            "c9",
+            "contradicted",
+            "repeat",
+            "The maker contradicts itself: elsewhere it says “Runs more than three hours”.",
+        ),
     ],
 )
 def test_a_claim_is_answered_by_what_bears_on_it(

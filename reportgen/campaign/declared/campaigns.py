@@ -37,6 +37,7 @@ class Campaign:
     instruments: Mapping[str, Instrument]  # those used here, wherever they were found
     methods: Mapping[str, Method]  # "id.version" → method, those used here
     constants: Mapping[str, Constant]
+    shelf: Mapping[str, Instrument] = field(default_factory=dict)  # every instrument in reach, for tables that name one
     by_unit: Mapping[str, str] = field(default_factory=dict)  # unit as typed → instrument, where no column names one
     verdict: VerdictPlan | None = None
     tested: Day | None = None

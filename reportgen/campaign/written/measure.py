@@ -56,6 +56,7 @@ class WrittenSource:
     session: Term | None = key("The heading of the column that names the session")
     round: Term | None = key("The heading of the column that numbers the rounds")
     unit: Term | None = key("The heading of the column that holds units")
+    instrument: Term | None = key("The heading of the column that names instruments")
     time: Term | None = key("The heading of the column that holds times of day")
     note: Term | None = key("The heading of the column that holds notes")
     photo: Term | None = key("The heading of the column that names photographs")
