@@ -9,7 +9,7 @@ from reportgen.addresses import from_to, instrument_page, raw_file, result_ancho
 from reportgen.evaluation.evaluated import PassValue, Result
 from reportgen.finding import Place
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.pages.struck import why_put_right
+from reportgen.pages.struck import is_struck, says_of_slip, why_put_right
 from reportgen.pages.told import Told
 from reportgen.pages.traces import LineLink, file_link, line_link
 from reportgen.pages.words import words
@@ -65,7 +65,7 @@ def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> Rea
     return ReadingShown(
         anchor=anchor,
         name=_name(told, result, r),
-        was=(r.was or words("empty")) if r.amendment else "",
+        was=_was(told, r),
         text=r.text or words("empty"),
         unit=spelled(r.unit),
         instrument=instrument.title if instrument else "",
@@ -73,6 +73,12 @@ def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> Rea
         ways=tuple(_ways(told, page, r)),
         says=tuple(_says(told, page, result, r)),
     )
+
+
+def _was(told: Told, r: Reading) -> str:
+    """What the file says, where that isn't what is meant: a slip put right, or the record that isn't used."""
+    slips = [a for a in told.campaign.amendments if a.id == r.amendment and is_struck(r, a)]
+    return r.was or (words("empty") if slips else "")
 
 
 def _heading(told: Told, r: Reading) -> str:
@@ -115,7 +121,7 @@ def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
         yield Said(words("reading.for-all"))
     for amendment in told.campaign.amendments:
         if amendment.id == r.amendment:
-            yield Said(why_put_right(amendment))
+            yield Said(why_put_right(amendment) if is_struck(r, amendment) else says_of_slip(amendment))
     for two in told.campaign.two_records:
         if two.id == r.records:
             said = and_list(two.said)

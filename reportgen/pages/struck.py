@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import posixpath
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from reportgen.campaign.declared import Amendment
 from reportgen.finding import Place
+from reportgen.intake.raw_view import RawView
+from reportgen.intake.reading import Reading
+from reportgen.intake.table import key
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 
@@ -35,13 +39,34 @@ class Slip:
 def slips_in(told: Told, path: str) -> tuple[Slip, ...]:
     """The amendments of one raw file (path from the workspace), in its order."""
     campaign = told.campaign
-    cells = {r.amendment: r.at for r in told.readings.readings.values() if r.amendment}
     found = []
     for a in campaign.amendments:
         if posixpath.normpath(posixpath.join(campaign.folder, a.file)) == path:
-            at = cells.get(a.id, Place(path, a.line, a.number, a.sheet))
-            found.append(Slip(at, a.was, a.is_, says_of_slip(a)))
+            read = (r.at for r in told.readings.readings.values() if r.amendment == a.id and is_struck(r, a))
+            column = a.number or _column(told.raw_views[path], a)
+            found.append(Slip(next(read, Place(path, a.line, column, a.sheet)), a.was, a.is_, says_of_slip(a)))
     return tuple(sorted(found, key=lambda s: s.at))
+
+
+def is_struck(r: Reading, a: Amendment) -> bool:
+    """Whether it was the reading's own cell that was put right, not another of its row, or its heading."""
+    return bool(r.was) or (not a.was and (r.at.line, r.text) == (a.line, a.is_.strip()))
+
+
+def _column(view: RawView, a: Amendment) -> int:
+    """The column whose heading the amendment names, from 1; 0 where none is found among those shown."""
+    for sheet in view.sheets:
+        for row in sheet.rows if a.sheet in ("", sheet.name) else ():
+            for cells in _splits(row.cells[0]) if view.form == "text" else (row.cells,):
+                headings = [key(cell) for cell in cells]
+                if key(a.column) in headings:
+                    return headings.index(key(a.column)) + 1
+    return 0
+
+
+def _splits(line: str) -> Iterator[tuple[str, ...]]:
+    for separator in SEPARATORS:
+        yield tuple(_bare(line[first:last]) for first, last in _cells(line, separator))
 
 
 def says_of_slip(a: Amendment) -> str:

@@ -39,7 +39,7 @@ def _row(r: Reading, contender: str, folder: str) -> dict[str, Any]:
         "for_all": r.for_all,
         "frames": list(r.frames) if r.frames else None,
         "contender": "" if r.for_all or r.key.contender == contender else r.key.contender,
-        "was": r.was if r.amendment else None,
+        "was": r.was,
         "amendment": r.amendment,
         "records": r.records,
         "attachment": r.attachment,
@@ -61,7 +61,7 @@ def _row(r: Reading, contender: str, folder: str) -> dict[str, Any]:
 
 
 def _says_something(key: str, value: object) -> bool:
-    return value is not None if key in ("value", "was") else bool(value)
+    return value is not None if key == "value" else bool(value)
 
 
 def _series(r: Reading) -> dict[str, Any] | None:
