@@ -11,6 +11,7 @@ from reportgen.pages.named import Named, named
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
+from reportgen.prose.money import currencies, money_notes
 from reportgen.prose.sentences import bound, campaign_answer, first_place, money_line, must_line
 from reportgen.wording.listing import and_list
 from reportgen.wording.sentence import inside
@@ -57,6 +58,7 @@ class VerdictShown:
     said: SaidShown | None
     support: tuple[str, ...]
     money: tuple[MoneyRow, ...]
+    money_notes: tuple[str, ...]
     money_figure: Figure | None
 
 
@@ -79,6 +81,7 @@ def verdict_of(told: Told, page: str) -> VerdictShown | None:
         said=_said(told, page, we_say) if we_say else None,
         support=_support(told, we_say),
         money=_money(told, page),
+        money_notes=money_notes(told.campaign, verdict.value),
         money_figure=told.figures.get("money"),
     )
     return shown if shown.rows or shown.said or shown.money else None
@@ -109,6 +112,7 @@ def _money(told: Told, page: str) -> tuple[MoneyRow, ...]:
     verdict = told.evaluation.verdict
     if verdict is None:
         return ()
+    order = currencies(verdict.value)
     return tuple(
         MoneyRow(
             contender=named(told.campaign, v.contender, page),
@@ -116,5 +120,5 @@ def _money(told: Told, page: str) -> tuple[MoneyRow, ...]:
             beaten=bool(v.dominated_by),
             says=money_line(told.campaign, verdict.value_quantities, v, told.evaluation),
         )
-        for v in sorted(verdict.value, key=lambda v: (v.low is None, v.low or 0.0))
+        for v in sorted(verdict.value, key=lambda v: (order.index(v.currency), v.low is None, v.low or 0.0))
     )

@@ -8,6 +8,7 @@ from reportgen.campaign.declared import Campaign, Must
 from reportgen.evaluation.evaluated import Evaluation, FirstPlace, MustOutcome, ValueForMoney
 from reportgen.prose import amounts
 from reportgen.prose.claim import bound
+from reportgen.prose.money import currencies
 from reportgen.prose.standing import name, names
 from reportgen.wording.count import in_words
 from reportgen.wording.language import say, say_of
@@ -126,6 +127,8 @@ def money_line(
     `quantities` are those compared; with `evaluation` only those are named on which it was beaten.
     """
     who = name(campaign, value.contender)
+    if not value.dominated_by and evaluation and evaluation.verdict and len(currencies(evaluation.verdict.value)) > 1:
+        return sentence(say("money.frontier.currency", name=who, currency=value.currency))
     if not value.dominated_by:
         return sentence(say("money.frontier", name=who))
     beaten_on = _beaten_on(evaluation, quantities, value) if evaluation else ()

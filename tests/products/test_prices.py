@@ -1,0 +1,62 @@
+"""Price ranges stay ranges, and two currencies are never held against each other."""
+
+from __future__ import annotations
+
+import html
+import re
+from pathlib import Path
+
+from tests.campaigns import compile_campaign
+
+YAML = """\
+title: Which lamp for the money?
+contenders:
+  harl: {title: Harl One, HARL}
+  tolk: {title: Tolk Beam, TOLK}
+measure: {run time: "timed, min, higher"}
+readings: readings.csv
+"""
+READINGS = "contender,pass,run time\n" + "".join(
+    f"harl,{n},{100 + n}\ntolk,{n},{200 + n}\n" for n in range(1, 6)
+)  # Tolk runs twice as long in every pass: nobody needs a test of significance to see it
+
+
+def built(place: Path, harl: str, tolk: str) -> tuple[dict[str, list[str]], str]:
+    """Who dominates whom, and the words of the campaign's page."""
+    told = compile_campaign(place, YAML.replace("HARL", harl).replace("TOLK", tolk), readings=READINGS)
+    page = (place / "stoves/.site/stoves/index.html").read_text(encoding="utf-8")
+    text = " ".join(html.unescape(re.sub(r"<[^>]+>", " ", page)).split())
+    return {v["contender"]: v["dominated_by"] for v in told["verdict"]["value"]}, text
+
+
+def test_a_range_that_lies_above_is_dearer(tmp_path: Path) -> None:
+    beaten, text = built(tmp_path, "listed: 60 to 75 EUR", "listed: 40 to 60 EUR")
+    assert beaten == {"harl": ["tolk"], "tolk": []}
+    assert "60 to 75 EUR" in text
+    assert "lying line is a price range" in text
+
+
+def test_ranges_that_overlap_settle_nothing(tmp_path: Path) -> None:
+    beaten, _ = built(tmp_path, "listed: 60 to 75 EUR", "listed: 40 to 61 EUR")
+    assert beaten == {"harl": [], "tolk": []}
+
+
+def test_what_was_paid_counts_before_what_is_listed(tmp_path: Path) -> None:
+    beaten, text = built(
+        tmp_path, "listed: 20 EUR, paid: 70 EUR", "prices: [{listed: 90 EUR, date: 2026-05-02}, {paid: 60 EUR}]"
+    )
+    assert beaten == {"harl": ["tolk"], "tolk": []}
+    assert "70 EUR" in text
+
+
+def test_two_currencies_are_not_compared_and_the_page_says_so(tmp_path: Path) -> None:
+    beaten, text = built(tmp_path, "paid: 70 EUR", "paid: 60 USD")
+    assert beaten == {"harl": [], "tolk": []}
+    assert "Prices are in EUR and USD, and no rate is assumed: only prices in one currency are compared." in text
+    assert "isn't beaten at its price or below, among those priced in EUR" in text.replace("’", "'")
+
+
+def test_one_without_a_price_is_left_out_of_the_money_and_named(tmp_path: Path) -> None:
+    beaten, text = built(tmp_path, "paid: 70 EUR", "maker: Tolk")
+    assert beaten == {"harl": []}
+    assert "No price is noted for Tolk Beam." in text
