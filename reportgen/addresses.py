@@ -75,6 +75,15 @@ def raw_file(campaign: str, path: str) -> str:
     return f"{campaign}/files/{path}"
 
 
+def photo_file(campaign: str, photo: str, name: str) -> str:
+    """Where a photograph in one of its sizes stands; `name` is its width with its ending: 960.webp."""
+    return f"{campaign}/photos/{photo}-{name}"
+
+
+def photo_anchor(photo: str) -> str:
+    return f"photo-{photo}"
+
+
 def result_anchor(quantity: str, contender: str, part: str = "") -> str:
     return "-".join(filter(None, ("result", quantity, contender, part)))
 

@@ -115,7 +115,7 @@ def unused_files(case: Case) -> Iterable[Seen]:
     kept = tuple(f"{prefix}{name}/" for name in ("raw", "attachments"))
     mentioned = "\n".join(p.text for p in case.declared.campaign.prose)
     for path in case.files:
-        if is_picture(path):
+        if is_picture(path) and path.startswith(f"{prefix}attachments/"):
             continue  # told where photographs are declared
         beside = path.startswith(prefix) and "/" not in path[len(prefix) :] and path.endswith((".csv", ".tsv"))
         grid = path == f"{prefix}contenders.csv"

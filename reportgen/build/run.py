@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import posixpath
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -141,4 +142,9 @@ def _read_besides(shown: Iterable[Made]) -> tuple[str, ...]:
     """Files that declarations point to, from the workspace, wherever they lie."""
     files = {file.path for made in shown for file in made["readings"].files}
     places = {place.file for made in shown for place in made["declared"].places.values()}
-    return tuple(sorted((files | places) - {""}))
+    photos = {
+        posixpath.normpath(posixpath.join(made["declared"].campaign.folder, photo.file))
+        for made in shown
+        for photo in made["declared"].campaign.photos
+    }
+    return tuple(sorted((files | places | photos) - {""}))

@@ -67,7 +67,7 @@ def two_records(
             error(told, "said-twice", where.at, says, do="Take `test:` out, or move it to that test.")
         about = Narrowing(
             (),
-            look_up(where.contender, contenders, "contender", told),
+            "" if as_id(where.contender.value) == "all" else look_up(where.contender, contenders, "contender", told),
             where.specimen.value if where.specimen else "",
             where.pass_.value if where.pass_ else "",
             where.part.value if where.part else "",

@@ -13,7 +13,7 @@ from reportgen.campaign.declared import Film, Moment
 from reportgen.campaign.did_you_mean import did_you_mean
 from reportgen.campaign.given import Given
 from reportgen.campaign.shape import NotThat, Scalar
-from reportgen.wording.moment import as_typed
+from reportgen.wording.moment import as_typed, in_seconds, whole_seconds
 
 _SECONDS = r"(?:\.[0-9]{1,3})?s"
 TIME = (
@@ -73,6 +73,14 @@ def moment_in(films: Mapping[str, Film], text: str) -> Moment:
             "Correct the moment, or the film's `length:`.",
         )
     return Moment(film.id, said.seconds, text.strip())
+
+
+def address_of(film: Film, moment: Moment) -> str:
+    """Where a moment opens: the host's own address for it, else a media fragment (Media Fragments URI 1.0, 4.2.1)."""
+    if film.moment:
+        return film.moment.replace("{seconds}", whole_seconds(moment.seconds))
+    joint = "&" if "#" in film.address else "#"
+    return f"{film.address}{joint}t={in_seconds(moment.seconds)}"
 
 
 def _why(said: str) -> str:

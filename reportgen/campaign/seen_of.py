@@ -8,15 +8,13 @@ from dataclasses import replace
 
 from reportgen.campaign.declared import Campaign, Instrument, Photo
 from reportgen.campaign.given import Entry
-from reportgen.campaign.photos_of import ATTACHMENTS, looked_at, photos_of
+from reportgen.campaign.photos_of import ATTACHMENTS, is_picture, looked_at, photos_of
 from reportgen.campaign.seeing import Seeing, film_of
 from reportgen.campaign.written.pictures import WrittenFilm, WrittenPhoto
 from reportgen.finding import Finding, Place
-from reportgen.sources import Workspace
+from reportgen.sources import Workspace, list_files, read_bytes
 
-OF_INSTRUMENT = (
-    "instrument-"  # begins the id of an instrument's photograph: what is the campaign's own has no such file
-)
+OF_INSTRUMENT = "instrument-"
 
 
 def seeing_of(
@@ -41,6 +39,30 @@ def with_instruments_shown(
         shown[id] = replace(instrument, photo=photo or None)
     more = tuple(i.photo for i in shown.values() if i.photo)
     return replace(campaign, instruments=shown, photos=(*campaign.photos, *more))
+
+
+def tell_of_loose_pictures(ws: Workspace, campaign: Campaign, told: list[Finding]) -> None:
+    """Pictures in attachments/ that nobody declared and no text names: the site passes on their pixels alone."""
+    from reportgen.pictures import NotAPicture, look
+
+    mentioned = "\n".join(p.text for p in campaign.prose)
+    declared = {posixpath.normpath(posixpath.join(campaign.folder, p.file)) for p in campaign.photos}
+    for path in list_files(ws, posixpath.join(campaign.folder, ATTACHMENTS)):
+        inside = posixpath.relpath(path, campaign.folder or ".")
+        if path in declared or not is_picture(path):
+            continue
+        try:
+            look(read_bytes(ws, path))
+        except NotAPicture as wrong:
+            says = f"{inside} is left out of the site: {wrong.says}"
+            why = "It may carry where and with what it was taken, and that can't be taken out."
+            told.append(Finding("warning", "picture-left-out", Place(path), says, why, wrong.do))
+            continue
+        if inside not in mentioned:
+            says = f"{inside} is a picture that `photos:` doesn't name; no page shows it"
+            why = "The site passes on its pixels alone, without where and with what it was taken."
+            do = "Add it to `photos:` with what it shows, or move it out of the campaign."
+            told.append(Finding("note", "picture-not-shown", Place(path), says, why, do))
 
 
 def _photo(ws: Workspace, folder: str, instrument: Instrument, at: Place, told: list[Finding]) -> Photo | None:

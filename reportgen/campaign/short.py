@@ -92,8 +92,11 @@ def where(text: str) -> Mapping[str, str]:
 
 
 def source(text: str) -> Mapping[str, str]:
-    """One line is a file; several lines are the table itself."""
-    return {"table": text} if "\n" in text.strip() else {"file": text.strip()}
+    """One line is a file, `raw/day.xlsx, sheet Bench` one sheet of it; several lines are the table itself."""
+    if "\n" in text.strip():
+        return {"table": text}
+    sheet = re.fullmatch(r"(?P<file>.+\.(?:xlsx|xlsm|ods))\s*,\s*sheet\s+(?P<sheet>\S.*)", text.strip(), re.IGNORECASE)
+    return {"file": sheet["file"], "sheet": sheet["sheet"]} if sheet else {"file": text.strip()}
 
 
 def _unit_and_instrument(found: dict[str, str], others: list[str]) -> dict[str, str]:

@@ -28,7 +28,13 @@ def source_of(written: WrittenSource, told: list[Finding]) -> Source:
         says = "readings stand either in a file or in a table in place"
         error(told, "readings-without-place", written.at, says, do="Write `file:` or `table:`.")
     if written.file is not None:
-        return Source(file=written.file.value, roles=roles, place=written.file.at)
+        sheet = written.sheet.value if written.sheet else ""
+        encoding = written.encoding.value if written.encoding else ""
+        return Source(file=written.file.value, roles=roles, sheet=sheet, encoding=encoding, place=written.file.at)
+    if (beside := written.sheet or written.encoding) is not None:
+        told_of = "sheet" if written.sheet else "encoding"
+        says = f"`{told_of}:` tells of a file, and there is none"
+        error(told, "readings-without-place", beside.at, says, do="Write `file:`, or take it out.")
     if isinstance(written.table, Given):
         return _from_text(written.table, roles, told)
     rows = tuple(tuple(cell.value.strip() for cell in row) for row in written.table or ())
@@ -56,9 +62,9 @@ def _look(label: str, seen: Sequence[Given[tuple[str, Saying]]]) -> Source:
 def sources_of(written: Sequence[WrittenSource], told: list[Finding]) -> tuple[Source, ...]:
     """All places where readings stand; a file listed twice is an error, for all of it would count twice."""
     kept: list[Source] = []
-    seen: list[tuple[str, Mapping[str, str]]] = []
+    seen: list[tuple[str, str, Mapping[str, str]]] = []
     for source in (source_of(w, told) for w in written):
-        known = (posixpath.normpath(source.file), source.roles)
+        known = (posixpath.normpath(source.file), source.sheet, source.roles)
         if source.file and known in seen:
             says = f"“{source.file}” is listed twice"
             error(told, "listed-twice", source.place, says, "Its readings would count twice.", "Take one of them out.")

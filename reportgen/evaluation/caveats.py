@@ -32,6 +32,7 @@ def caveats_of(declared: Declared, readings: Mapping[ReadingKey, Reading], feeds
             yield Caveat(
                 c.id, 0, "caveat", c.says, c.pushes, c.blocks,
                 touched(c.about, test), c.about.quantities, c.about.contender, declared.at(f"caveat/{c.id}"),
+                photos=c.photos, film=c.film,
             )  # fmt: skip
         for i in holder.incidents:
             yield Caveat(
@@ -43,7 +44,7 @@ def caveats_of(declared: Declared, readings: Mapping[ReadingKey, Reading], feeds
             yield Caveat(
                 e.id, 0, "exclusion", e.because, "", False,
                 touched(e.about, test), e.about.quantities, e.about.contender, declared.at(f"exclusion/{e.id}"),
-                decided=e.decided, because=e.because,
+                decided=e.decided, because=e.because, photos=e.photos, film=e.film,
             )  # fmt: skip
 
     def met(caveat: Caveat) -> int:

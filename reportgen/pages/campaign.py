@@ -109,7 +109,7 @@ def campaign_view(told: Told) -> CampaignView:
         grid=grid_of(told, page),
         matrix=matrix_of(told, page),
         overview=told.figures.get("overview"),
-        limits=tuple(shown(campaign, bearing[n]) for n in sorted(bearing)),
+        limits=tuple(shown(campaign, bearing[n], page) for n in sorted(bearing)),
         verdict=verdict_of(told, page),
         tests=_tests(told, page),
         texts=tuple(own_text(told, p, page) for p in campaign.prose if p.id != "method"),

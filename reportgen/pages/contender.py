@@ -11,6 +11,7 @@ from reportgen.pages.figures_shown import Printed, printed
 from reportgen.pages.framing import frame_of
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.named import Named, named
+from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.own_words import OwnText, own_text
 from reportgen.pages.result_table import tied_words
 from reportgen.pages.titles import heading
@@ -74,6 +75,8 @@ class ContenderView:
     specimens: tuple[Fact, ...]
     several: bool
     as_received: tuple[str, ...]
+    arrival: tuple[PhotoShown, ...]
+    arrival_film: FilmShown | None
     claims: tuple[ClaimShown, ...]
     results: tuple[SheetRow, ...]
     limits: tuple[CaveatShown, ...]
@@ -105,9 +108,11 @@ def contender_view(told: Told, c: Contender) -> ContenderView:
         specimens=tuple(Fact(words("fact.specimen", id=s.id), specimen_told(s)) for s in c.specimens),
         several=len(c.specimens) > 1,
         as_received=received(c),
+        arrival=photos_shown(campaign, page, c.photos),
+        arrival_film=film_shown(campaign, page, c.film),
         claims=_claims(told, page, c),
         results=tuple(_row(told, page, t, r) for t, r in of),
-        limits=tuple(shown(campaign, bearing[n]) for n in sorted(bearing)),
+        limits=tuple(shown(campaign, bearing[n], page) for n in sorted(bearing)),
         facts=tuple(Fact(capital(name), says) for name, says in c.facts.items()),
         text=own_text(told, prose, page) if c.says else None,
         others=tuple(named(campaign, o.id, page) for o in campaign.contenders),

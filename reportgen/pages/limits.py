@@ -9,6 +9,7 @@ from reportgen.addresses import caveat_anchor
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Caveat
 from reportgen.evaluation.says import says_of
+from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.words import words
 from reportgen.wording.reason import decided, pushes
 from reportgen.wording.sentence import paragraph
@@ -23,6 +24,8 @@ class CaveatShown:
     title: str
     about: str
     says: str
+    photos: tuple[PhotoShown, ...] = ()
+    film: FilmShown | None = None
 
 
 @dataclass(frozen=True)
@@ -34,8 +37,11 @@ class CaveatMark:
     says: str
 
 
-def shown(campaign: Campaign, caveat: Caveat) -> CaveatShown:
-    """The caveat in full: what it says, which way it pushes, and for an exclusion when that was decided."""
+def shown(campaign: Campaign, caveat: Caveat, page: str) -> CaveatShown:
+    """The caveat in full: what it says, which way it pushes, and for an exclusion when that was decided.
+
+    `page` is where it stands: ways to its photographs begin there.
+    """
     when = decided(caveat.decided) if caveat.decided else ""
     return CaveatShown(
         str(caveat.number),
@@ -43,6 +49,8 @@ def shown(campaign: Campaign, caveat: Caveat) -> CaveatShown:
         words(f"sort.{caveat.sort}"),
         campaign.contender(caveat.contender).title if caveat.contender else "",
         paragraph(says_of(caveat), when, pushes(caveat.pushes)),
+        photos_shown(campaign, page, caveat.photos),
+        film_shown(campaign, page, caveat.film),
     )
 
 

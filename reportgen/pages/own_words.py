@@ -6,18 +6,21 @@ from dataclasses import dataclass
 
 from reportgen.campaign.declared import ProseFile
 from reportgen.charts.figure import Figure
+from reportgen.pages.photos import PhotoShown, photo_shown
 from reportgen.pages.told import Told
 from reportgen.prose.markdown import render
 from reportgen.prose.references import resolver
+from reportgen.prose.text import Piece
 
 
 @dataclass(frozen=True)
 class OwnPiece:
-    """A stretch of markup, safe as it stands; or a chart with the author's words for it."""
+    """A stretch of markup, safe as it stands; a chart with the author's words for it; or a photograph."""
 
     markup: str
     figure: Figure | None
     words: str
+    photo: PhotoShown | None
 
 
 @dataclass(frozen=True)
@@ -29,4 +32,15 @@ class OwnText:
 def own_text(told: Told, prose: ProseFile, page: str) -> OwnText:
     """The text as `page` shows it; a chart that could not be drawn leaves the link to it."""
     text = render(prose, resolver(told.declared, told.evaluation, page, told.site_pages), anchors=prose.id)
-    return OwnText(prose.id, tuple(OwnPiece(p.markup, told.figures.get(p.figure), p.words) for p in text.pieces))
+    return OwnText(
+        prose.id,
+        tuple(
+            OwnPiece(p.markup, told.figures.get(p.figure), p.words, _photo(told, page, p) if p.photo else None)
+            for p in text.pieces
+        ),
+    )
+
+
+def _photo(told: Told, page: str, piece: Piece) -> PhotoShown:
+    """The photograph of a piece; words typed in the text stand for the declared ones there."""
+    return photo_shown(told.campaign.id, page, told.campaign.photo(piece.photo), piece.words)

@@ -72,7 +72,7 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
     bearing = {r.contender: evaluation.caveats_on(quantity.id, r.rests_on) for r in results}
     of_all = [c for c in next(iter(bearing.values()), ()) if all(c in found for found in bearing.values())]
     limits = [
-        tuple(shown(campaign, c) for c in bearing[r.contender] if c in in_full and c.contender == r.contender)
+        tuple(shown(campaign, c, page) for c in bearing[r.contender] if c in in_full and c.contender == r.contender)
         for r in results
     ]
     joined = _joined([bool(of) for of in limits])

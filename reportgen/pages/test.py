@@ -13,7 +13,9 @@ from reportgen.finding import Place
 from reportgen.pages.framing import frame_of
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.pairs import PairShown, pairs_of
+from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.result_table import ResultTable, in_order, result_table
+from reportgen.pages.seen_on_bench import PassSeen, seen_on_bench
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import LineLink, in_campaign, line_link
@@ -72,6 +74,9 @@ class TestView:
     method: Link | None
     how: Link
     sources: tuple[LineLink, ...]
+    photos: tuple[PhotoShown, ...]
+    film: FilmShown | None
+    seen: tuple[PassSeen, ...]
     others: tuple[Link, ...]
 
 
@@ -103,6 +108,9 @@ def test_view(told: Told, test: Test) -> TestView:
         method=Link(method.title, from_to(page, method_page(method.id, method.version))) if method else None,
         how=Link(heading(test), from_to(page, f"{campaign_page(campaign.id, 'method')}#{test.id}")),
         sources=tuple(LineLink(in_campaign(campaign, f), line_link(told, page, _top(f)).href) for f in files),
+        photos=photos_shown(campaign, page, test.photos),
+        film=film_shown(campaign, page, test.film),
+        seen=seen_on_bench(told, test, page),
         others=tuple(
             Link(heading(t), from_to(page, test_page(campaign.id, t.id)), t.id == test.id) for t in campaign.tests
         ),
@@ -147,7 +155,7 @@ def _quantity(
         title=table.title,
         finding=first_place(told.campaign, told.evaluation, quantity.id, part),
         marks=marks(bearing),
-        limits=tuple(shown(told.campaign, c) for c in fresh if str(c.number) not in in_rows),
+        limits=tuple(shown(told.campaign, c, page) for c in fresh if str(c.number) not in in_rows),
         figure=told.figures.get(address),
         table=table,
         left_out=_left_out(told, quantity.id, part, bearing),

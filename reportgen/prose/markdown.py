@@ -104,7 +104,7 @@ def _chart(answer: Answer) -> Token:
 
     link = [Token("link_open", "a", 1, attrs={"href": answer.address}), _words(answer.printed)]
     group = Token("inline", "", 0, children=[*link, Token("link_close", "a", -1)])
-    group.meta = {"figure": answer.figure, "words": answer.printed}
+    group.meta = {"figure": answer.figure, "photo": answer.photo, "words": answer.printed}
     return group
 
 
@@ -112,11 +112,15 @@ def _cut_charts(paragraph: Token) -> list[Token]:
     """Takes the charts off a paragraph's end."""
     children = paragraph.children or []
     cut: list[Token] = []
-    while children and (children[-1].meta.get("figure") or _is_space(children[-1])):
+    while children and (_stands_alone(children[-1]) or _is_space(children[-1])):
         last = children.pop()
-        if last.meta.get("figure"):
+        if _stands_alone(last):
             cut.insert(0, last)
     return cut
+
+
+def _stands_alone(child: Token) -> bool:
+    return bool(child.meta.get("figure") or child.meta.get("photo"))
 
 
 def _opened(child: Token) -> list[Token]:
@@ -131,7 +135,7 @@ def _chart_piece(chart: Token) -> Piece:
     from markdown_it.token import Token
 
     paragraph = [Token("paragraph_open", "p", 1, block=True), chart, Token("paragraph_close", "p", -1, block=True)]
-    return Piece(_markup(paragraph), chart.meta["figure"], chart.meta["words"])
+    return Piece(_markup(paragraph), chart.meta["figure"], chart.meta["words"], chart.meta["photo"])
 
 
 def _with_address(token: Token, name: str, address: str) -> Token:

@@ -19,6 +19,8 @@ SCHEMES = (
     "page",
     "comparison",
     "first",
+    "photo",
+    "film",
 )
 ASKS = "?"  # `[?](value:…)` asks for the value
 
@@ -53,6 +55,7 @@ class Answer:
     address: str
     printed: str
     figure: str = ""
+    photo: str = ""  # the id of the photograph that is to stand there, for a `photo:` picture
     finding: Finding | None = None
 
 

@@ -9,11 +9,16 @@ from reportgen import addresses
 from reportgen.addresses import as_id, from_to
 from reportgen.campaign.declared import Campaign, Declared, Test
 from reportgen.campaign.did_you_mean import did_you_mean
+from reportgen.campaign.moments import address_of, moment_in
+from reportgen.campaign.seeing import unknown_photo
+from reportgen.campaign.shape import NotThat
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.finding import Finding
+from reportgen.pictures import sizes_of
 from reportgen.prose.local import local
 from reportgen.prose.reference import SCHEMES, Answer, Reference, Resolve
 from reportgen.prose.value_reference import Printed, comparison_gap, first_words, gap_words, result_words
+from reportgen.wording.moment import spelled_out
 from reportgen.wording.sentence import inside
 
 CAMPAIGN_PAGES = ("index", "method", "data", "changes")
@@ -44,6 +49,7 @@ class Target:
     address: str
     printed: Printed
     figure: str = ""
+    photo: str = ""
 
 
 def resolver(
@@ -62,7 +68,9 @@ def resolver(
             found = _BY_SCHEME[reference.scheme](known, reference)
         except UnknownReferenceError as unknown:
             return Answer("", reference.text, finding=_error(reference, unknown.says, unknown.do))
-        return Answer(from_to(from_page, found.address), found.printed.words, found.figure, found.printed.finding)
+        elsewhere = "://" in found.address
+        address = found.address if elsewhere else from_to(from_page, found.address)
+        return Answer(address, found.printed.words, found.figure, found.photo, found.printed.finding)
 
     return resolve
 
@@ -181,6 +189,29 @@ def _page(known: Known, reference: Reference) -> Target:
     return Target(address + hash_ + anchor, Printed(_words(reference, page)))
 
 
+def _photo(known: Known, reference: Reference) -> Target:
+    photos = {p.id: p for p in known.campaign.photos}
+    photo = photos.get(as_id(reference.target))
+    if photo is None:
+        raise UnknownReferenceError(*unknown_photo(reference.target, photos))
+    largest = sizes_of(photo.width, photo.height)[-1]
+    address = addresses.photo_file(known.campaign.id, photo.id, f"{largest.width}.{'png' if photo.exact else 'jpg'}")
+    return Target(address, Printed(_words(reference, photo.shows)), photo=photo.id if reference.picture else "")
+
+
+def _film(known: Known, reference: Reference) -> Target:
+    if reference.picture:
+        says = "A moment in a film is no picture."
+        raise UnknownReferenceError(says, "Leave the `!` out, or show a still of it: ![…](photo:id).")
+    films = {f.id: f for f in known.campaign.films}
+    try:
+        moment = moment_in(films, reference.target.replace("/", " "))
+    except NotThat as wrong:
+        raise UnknownReferenceError(f"{wrong.says}.", wrong.do) from None
+    words = _words(reference, spelled_out(moment.seconds))
+    return Target(address_of(films[moment.film], moment), Printed(words))
+
+
 _BY_SCHEME: Mapping[str, Callable[[Known, Reference], Target]] = {
     "value": _value,
     "figure": _figure,
@@ -192,6 +223,8 @@ _BY_SCHEME: Mapping[str, Callable[[Known, Reference], Target]] = {
     "page": _page,
     "comparison": _comparison,
     "first": _first,
+    "photo": _photo,
+    "film": _film,
 }
 assert set(_BY_SCHEME) == set(SCHEMES)
 

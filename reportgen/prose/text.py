@@ -18,11 +18,13 @@ class Heading:
 
 @dataclass(frozen=True)
 class Piece:
-    """A stretch of markup, or the place of a chart: then `figure` is its quantity and `markup` a link to it."""
+    """A stretch of markup, or the place of a chart or photograph: `figure` is the chart's quantity, `photo` an id;
+    `markup` is then a link to it."""
 
     markup: str
     figure: str = ""
-    words: str = ""  # the author's words for the chart
+    words: str = ""  # the author's words for the chart or photograph
+    photo: str = ""  # the id of the photograph that belongs here
 
 
 @dataclass(frozen=True)

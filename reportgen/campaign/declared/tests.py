@@ -113,6 +113,7 @@ class Source:
     rows: tuple[tuple[str, ...], ...] = ()
     row_lines: tuple[int, ...] = ()
     sheet: str = ""  # of a spreadsheet; "" for its only or first visible one
+    encoding: str = ""  # of a text table, where it isn't UTF-8 or UTF-16: a key of `campaign.encodings.ENCODINGS`
     logger: Logger | None = None  # the file is a logger's, or `file` is a pattern that names one a pass
     place: Place = Place("")
 

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 
 from reportgen.campaign import short
 from reportgen.campaign.declared import Better, Kind
+from reportgen.campaign.encodings import ENCODINGS
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.kinds import KINDS
 from reportgen.campaign.order_words import SENTENCE_PATTERN, Saying, sentence
@@ -28,6 +29,7 @@ Sighting = Annotated[
     Scalar("a sentence that tells an order", sentence, SENTENCE_PATTERN, ("", Saying("alike", "", "")),
            ("corvane less than ostler", "ostler about like tamsin")),
 ]  # fmt: skip
+Encoding = Annotated[Given[str], choice("an encoding", *ENCODINGS)]
 TableText = Annotated[Given[str], Scalar("a table", str, r"\S", examples=("contender,boil time",))]
 
 
@@ -48,6 +50,8 @@ class WrittenSource:
 
     at: Place
     file: FilePath | None = key("The file, from the campaign's folder")
+    sheet: Term | None = key("The sheet of a spreadsheet, where several hold cells")
+    encoding: Encoding | None = key("The old code page a text table is in, such as windows-1252")
     table: tuple[tuple[Cell, ...], ...] | TableText | None = key("The table itself: text after |, or a list of rows")
     contender: Term | None = key("The heading of the column that names the contender")
     pass_: Term | None = key("The heading of the column that numbers the passes")
@@ -64,8 +68,8 @@ class WrittenSource:
     what: Term | None = key("The heading of the column that names the reading, in a bench log")
     value: Term | None = key("The heading of the column that holds the values, in a bench log")
     columns: tuple[Entry[WrittenColumn | None], ...] | tuple[Name, ...] | None = key("The readings in it, by name")
-    SHORT: ClassVar[Short] = Short(short.source, r"\S", ("readings.csv",))
-    LATER: ClassVar[tuple[str, ...]] = ("sheet", "frames", "rate", "channels", "logger", "attachment")
+    SHORT: ClassVar[Short] = Short(short.source, r"\S", ("readings.csv", "raw/day.xlsx, sheet Bench"))
+    LATER: ClassVar[tuple[str, ...]] = ("frames", "rate", "channels", "logger", "attachment")
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from reportgen.addresses import from_to, instrument_page
 from reportgen.campaign.declared import Instrument
 from reportgen.finding import Finding
+from reportgen.pages.photos import PhotoShown, photo_shown
 from reportgen.pages.told import Page
 from reportgen.prose.amounts import typed
 from reportgen.site.card import Card, CardTest
@@ -47,6 +48,7 @@ class Described:
     notes: str
     origin: str
     uses: tuple[Use, ...]
+    photo: PhotoShown | None
 
 
 @dataclass(frozen=True)
@@ -139,6 +141,7 @@ def _described(page: str, i: Instrument, used: Used) -> Described:
         notes=i.notes,
         origin=words("ready-made") if i.origin == "ready-made" else "",
         uses=uses(page, used),
+        photo=photo_shown(used[0][0].id, page, i.photo) if i.photo else None,
     )  # fmt: skip
 
 

@@ -1,0 +1,85 @@
+"""Pictures as they are kept: made once of a file's bytes, and again only where they, or the program, have changed."""
+
+from __future__ import annotations
+
+import base64
+import json
+import posixpath
+from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING
+
+from reportgen.store.kept import Kept, get, key_of, put
+
+if TYPE_CHECKING:
+    from reportgen.campaign.declared import Campaign
+    from reportgen.sources import Workspace
+
+
+def pictures(
+    workspace: Workspace, campaign: Campaign, files: tuple[str, ...], program: str, kept: Kept
+) -> Mapping[str, bytes]:
+    """Address on the site → bytes. The camera's own files never leave the author's folder.
+
+    Declared photographs come in the sizes pages need; other pictures that are passed on, in their own. What can't be
+    read as a picture is left out, and has been told where the campaign was declared. `program` is the digest of the
+    code and its libraries.
+    """
+    from reportgen.addresses import photo_file, raw_file
+    from reportgen.pictures import NotAPicture, cleaned, draw, sizes_of
+    from reportgen.sources import read_bytes
+
+    found: dict[str, bytes] = {}
+    for photo in campaign.photos:
+        data = read_bytes(workspace, posixpath.normpath(posixpath.join(campaign.folder, photo.file)))
+        sizes = sizes_of(photo.width, photo.height)
+        made = _kept(kept, key_of("photo", program, data), lambda d=data, s=sizes: draw(d, s))  # type: ignore[misc]
+        found |= {photo_file(campaign.id, photo.id, name): picture for name, picture in made.items()}
+    declared = {posixpath.normpath(posixpath.join(campaign.folder, photo.file)) for photo in campaign.photos}
+    named = named_in_texts(campaign)
+    for path in passed_on(campaign, files) & are_pictures(campaign, files):
+        if path in declared and path not in named:
+            continue
+        data = read_bytes(workspace, path)
+        try:
+            made = _kept(kept, key_of("cleaned", program, data), lambda d=data: {"": cleaned(d)})  # type: ignore[misc]
+        except NotAPicture:
+            continue
+        found[raw_file(campaign.id, posixpath.relpath(path, campaign.folder or "."))] = made[""]
+    return dict(sorted(found.items()))
+
+
+def are_pictures(campaign: Campaign, files: tuple[str, ...]) -> frozenset[str]:
+    """The files of a campaign that are pictures made of pixels, by their endings or because they are declared so."""
+    from reportgen.campaign.photos_of import is_picture
+
+    declared = {posixpath.normpath(posixpath.join(campaign.folder, photo.file)) for photo in campaign.photos}
+    return frozenset(f for f in files if is_picture(f) or f in declared)
+
+
+def passed_on(campaign: Campaign, files: tuple[str, ...]) -> frozenset[str]:
+    """What lies in `attachments/` and what texts name, from the workspace."""
+    attached = posixpath.join(campaign.folder, "attachments/")
+    named = named_in_texts(campaign)
+    return frozenset(f for f in files if f.startswith(attached) or f in named)
+
+
+def named_in_texts(campaign: Campaign) -> frozenset[str]:
+    """Paths, from the workspace, that links and pictures of the campaign's texts lead to."""
+    from reportgen.prose.written import link_places, picture_places
+
+    named = {target for text in campaign.prose for _, target in link_places(text)}
+    named |= {target for text in campaign.prose for _, target, _ in picture_places(text)}
+    return frozenset(posixpath.normpath(posixpath.join(campaign.folder, t.partition("#")[0])) for t in named)
+
+
+def _kept(kept: Kept, key: str, make: Callable[[], dict[str, bytes]]) -> dict[str, bytes]:
+    """What is kept under `key`, else what `make` gives, kept from now on."""
+    data = get(kept, key)
+    if data is not None:
+        try:
+            return {name: base64.b85decode(text) for name, text in json.loads(data).items()}
+        except (ValueError, AttributeError):
+            pass
+    made = make()
+    put(kept, key, json.dumps({name: base64.b85encode(bytes_).decode() for name, bytes_ in made.items()}).encode())
+    return made
