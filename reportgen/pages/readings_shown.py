@@ -17,6 +17,7 @@ from reportgen.theme import Link
 from reportgen.wording import number
 from reportgen.wording.count import whole
 from reportgen.wording.listing import and_list
+from reportgen.wording.sentence import sentence
 from reportgen.wording.unit import joined, spelled
 
 
@@ -67,7 +68,7 @@ def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> Rea
         name=_name(told, result, r),
         was=_was(told, r),
         text=r.text or words("empty"),
-        unit=spelled(r.unit),
+        unit=spelled(r.unit) if r.series is None else "",
         instrument=instrument.title if instrument else "",
         instrument_href=from_to(page, instrument_page(instrument.id)) if instrument else "",
         ways=tuple(_ways(told, page, r)),
@@ -136,7 +137,7 @@ def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
         yield Said(words("reading.series", channel=channel, samples=samples, lasted=lasted))
     facts = "; ".join(_facts(r))
     if facts:
-        yield Said(facts)
+        yield Said(sentence(facts))
 
 
 def _facts(r: Reading) -> Iterator[str]:
