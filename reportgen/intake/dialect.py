@@ -10,11 +10,10 @@ import csv
 import io
 import re
 from collections.abc import Collection, Iterator
-from dataclasses import replace
 
 from reportgen.finding import Place, Refused, refuse
+from reportgen.intake.encoding import decoded
 from reportgen.intake.table import Comma, Table, key, without_unit
-from reportgen.sources import as_text
 
 _NOT_NUMBERS = frozenset({"time", "date", "note", "film", "photo"})
 _NAMES = {",": "comma", ";": "semicolon", "\t": "tab"}
@@ -22,12 +21,10 @@ _COMMA_NUMBER = re.compile(r"[+−-]?(?:0,[0-9]+|[0-9]+,(?:[0-9]{1,2}|[0-9]{4,})
 _POINT_NUMBER = re.compile(r"[+−-]?[0-9]+\.[0-9]+")
 
 
-def decode(data: bytes, file: str) -> str:
-    """UTF-8 with or without a byte order mark; else `Refused` with the line and what to do."""
-    try:
-        text = as_text(data, file)
-    except Refused as refused:
-        raise Refused(replace(f, why=_perhaps_windows(data, f.why)) for f in refused.findings) from None
+def decode(data: bytes, file: str, encoding: str = "") -> tuple[str, str]:
+    """The text of a table and its encoding (`reportgen.intake.encoding`); else `Refused` with the line and what to
+    do."""
+    text, codec = decoded(data, file, encoding)
     if "\0" in text:
         line = len(text[: text.index("\0") + 1].splitlines())
         raise refuse(
@@ -37,16 +34,7 @@ def decode(data: bytes, file: str) -> str:
             "It is damaged, or not a text table (a spreadsheet saved under a name that ends in .csv?).",
             "Export the table as “CSV UTF-8”.",
         )
-    return text
-
-
-def _perhaps_windows(data: bytes, why: str) -> str:
-    """Adds what the first strange byte would be in Windows-1252, the usual other encoding; never acted upon."""
-    strange = data.decode("utf-8", "replace").find("\ufffd")
-    if data[:2] in (b"\xff\xfe", b"\xfe\xff") or strange < 0:
-        return why
-    byte = data[len(data.decode("utf-8", "replace")[:strange].encode()) :][:1]
-    return f"In Windows-1252 that byte would be “{byte.decode('cp1252', 'replace')}”, but that is a guess. {why}"
+    return text, codec
 
 
 def records(text: str, file: str, separator: str) -> Iterator[tuple[int, tuple[str, ...]]]:

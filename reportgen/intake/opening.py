@@ -10,8 +10,11 @@ from reportgen.campaign.declared import Campaign, Source
 from reportgen.finding import Finding, Place, Refused, refuse
 from reportgen.intake.dialect import comma_of, decode, records, separator_of
 from reportgen.intake.names import spellings
+from reportgen.intake.package import OTHER_SPREADSHEETS
 from reportgen.intake.reading import RawFile
 from reportgen.intake.seen import KEPT, ROLES
+from reportgen.intake.sheet_table import sheet_table
+from reportgen.intake.spreadsheet import form_of, open_sheet, without_sheets
 from reportgen.intake.table import Table, make_table
 from reportgen.sources import Workspace, digest, exists, read_bytes
 
@@ -31,7 +34,8 @@ def name_of(campaign: Campaign, source: Source) -> str:
     """What tells sources apart: the path from the workspace, or the place of a table in the YAML."""
     if not source.file:
         return f"table at {source.place}"
-    return posixpath.normpath(posixpath.join(campaign.folder, source.file))
+    path = posixpath.normpath(posixpath.join(campaign.folder, source.file))
+    return f"{path}, sheet {source.sheet}" if source.sheet else path
 
 
 def expected_headings(campaign: Campaign) -> tuple[str, ...]:
@@ -55,30 +59,53 @@ def open_source(ws: Workspace, campaign: Campaign, source: Source, known: Collec
         stood_in = source.place.file
         raw = _raw(stood_in, read_bytes(ws, stood_in)) if stood_in and exists(ws, stood_in) else None
         return Opened(_with_comma(table, "\t"), raw, findings)
-    path = name_of(campaign, source)
+    path = name_of(campaign, replace(source, sheet=""))
     try:
-        return _open_file(ws, path, known)
+        if form_of(path) == "text" and not path.lower().endswith(OTHER_SPREADSHEETS):
+            return _open_text(ws, path, source, known)
+        return _open_cells(ws, path, source, known)
     except Refused as refused:
         missing = not exists(ws, path)
         at = source.place if missing and source.place.file else None
         return Opened(None, None, tuple(replace(f, place=at or f.place) for f in refused.findings))
 
 
-def _open_file(ws: Workspace, path: str, known: Collection[str]) -> Opened:
+def _open_text(ws: Workspace, path: str, source: Source, known: Collection[str]) -> Opened:
     data = read_bytes(ws, path)
     if not path.lower().endswith(TEXT_TABLES):
         raise refuse(
             "unknown-format",
             Place(path),
-            "Only CSV and TSV tables can be read in this version.",
+            "What sort of table this is can't be told from its name: CSV, TSV, XLSX, ODS and Parquet are read.",
             "Its readings would be lost.",
-            "Export the table as “CSV UTF-8” and name that file.",
+            "Let its name end in what it is (.csv, .tsv, .xlsx, .ods, .parquet), or export it as “CSV UTF-8”.",
         )
-    text = decode(data, path)
+    if source.sheet:
+        raise without_sheets(path, source.sheet)
+    text, encoding = decode(data, path, source.encoding)
     separator = separator_of(text, path, known)
     table, findings = make_table(path, records(text, path, separator))
-    raw = _raw(path, data, tuple(h for h in table.headings if h) if table else ())
+    raw = replace(_raw(path, data, _headings(table)), encoding=encoding)
     return Opened(_with_comma(table, separator), raw, findings)
+
+
+def _open_cells(ws: Workspace, path: str, source: Source, known: Collection[str]) -> Opened:
+    if source.encoding:
+        raise refuse(
+            "no-encoding",
+            Place(path),
+            f"`encoding:` says {source.encoding}, and {path} is no text.",
+            "Only text tables are in an encoding.",
+            "Take `encoding:` out.",
+        )
+    sheet = open_sheet(ws, path, source.sheet)
+    table, findings = sheet_table(sheet, path, known)
+    raw = _raw(path, read_bytes(ws, path), _headings(table))
+    return Opened(table, replace(raw, form=form_of(path), sheets=(sheet.name,) if sheet.name else ()), findings)
+
+
+def _headings(table: Table | None) -> tuple[str, ...]:
+    return tuple(h for h in table.headings if h) if table else ()
 
 
 def _raw(path: str, data: bytes, headings: tuple[str, ...] = ()) -> RawFile:

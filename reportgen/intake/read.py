@@ -12,6 +12,7 @@ from reportgen.intake.amended import amended
 from reportgen.intake.attachments import wrong_attachments
 from reportgen.intake.came import Came, come_to, written_in
 from reportgen.intake.for_all import served
+from reportgen.intake.held import as_held, fitting
 from reportgen.intake.instruments import off_instruments
 from reportgen.intake.layout import look
 from reportgen.intake.missing import Look, Unread, left_unread, missing_columns, unread_inline
@@ -26,7 +27,11 @@ from reportgen.intake.specimens import of_specimens
 from reportgen.intake.table import Spot, Table
 from reportgen.sources import Workspace
 
-DAMAGE = frozenset({"not-utf-8", "nul-character", "empty-table", "quotes", "ragged-row", "heading-twice", "no-heading"})
+DAMAGE = frozenset(
+    {"not-utf-8", "nul-character", "empty-table", "quotes", "ragged-row", "heading-twice", "no-heading"}
+    | {"two-encodings", "wrong-encoding", "not-in-code-page", "not-utf-16", "cut-short", "password"}
+    | {"damaged-spreadsheet", "no-spreadsheet", "other-spreadsheet", "damaged-parquet", "no-parquet"}
+)
 
 
 def read_readings(ws: Workspace, declared: Declared) -> Readings:
@@ -89,10 +94,12 @@ def _readings(campaign: Campaign, looks: Mapping[str, tuple[Look, ...]]) -> tupl
         by_table, unclear = numbered(glances, test)
         findings.extend(unclear)
         for (table, glance), cells in zip(looks[test.id], by_table, strict=True):
+            cells, unfit = fitting(table, cells, test)
             made, wrong = as_readings(cells, test, table.comma, campaign.by_unit, names)
+            made = as_held(table, made)
             shown, unseen = shown_in(table, cells, campaign)
             own.extend(with_shown(made, shown))
-            findings.extend((*glance.findings, *wrong, *unseen))
+            findings.extend((*glance.findings, *unfit, *wrong, *unseen))
         all_served, unserved = served(own, test, campaign)
         readings.extend(all_served)
         findings.extend(unserved)
@@ -122,5 +129,17 @@ def _files(opened: Mapping[str, Opened], unread: Mapping[Spot, Unread]) -> tuple
         if each.raw is not None and each.table is not None:
             left = unread[each.table.spot]
             spare = (*left.headings, *left.entries) if each.raw.headings else ()
-            files.setdefault(each.raw.path, replace(each.raw, unread=spare))
+            files[each.raw.path] = _together(files.get(each.raw.path), replace(each.raw, unread=spare))
     return tuple(files[path] for path in sorted(files))
+
+
+def _together(first: RawFile | None, other: RawFile) -> RawFile:
+    """One file of which two sheets were read, or one sheet twice."""
+    if first is None:
+        return other
+    return replace(
+        first,
+        headings=tuple(dict.fromkeys((*first.headings, *other.headings))),
+        unread=tuple(dict.fromkeys((*first.unread, *other.unread))),
+        sheets=tuple(dict.fromkeys((*first.sheets, *other.sheets))),
+    )

@@ -7,14 +7,15 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Collection, Iterable
-from dataclasses import dataclass
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from difflib import get_close_matches
 from typing import Literal
 
-from reportgen.finding import Finding, Place
+from reportgen.finding import Finding, Place, letters
+from reportgen.intake.sheet import Sort
 
-Spot = tuple[str, int]
+Spot = tuple[str, str, int]
 Comma = Literal["refused", "decimal", "doubtful", "mixed"]
 
 _UNIT_IN_HEADING = re.compile(r"^(?P<name>.*\S)\s*[(\[](?P<unit>[^()\[\]]+(?:\([^()]*\))?)[)\]]$")
@@ -32,7 +33,8 @@ class Row:
 class Table:
     """Rows under one heading. `comma` says whether `12,5` is a number here: see `reportgen.intake.dialect`.
 
-    A place's column counts cells from 1, as a spreadsheet counts them.
+    A place's column counts cells from 1, as a spreadsheet counts them. In a spreadsheet `sheet` is set; its cells, and
+    those of a Parquet file, are of `sorts` (line and column → sort) where they are not plain text.
     """
 
     file: str
@@ -40,15 +42,17 @@ class Table:
     heading_line: int
     rows: tuple[Row, ...]
     comma: Comma = "refused"
+    sheet: str = ""
+    sorts: Mapping[tuple[int, int], Sort] = field(default_factory=dict)
 
     def at(self, line: int, column: int | None = None) -> Place:
-        """The place of a cell; `column` is its index from 0, None for the whole row."""
-        return Place(self.file, line, 0 if column is None else column + 1)
+        """The place of a cell; `column` is its index from 0, None for the whole row. Line 0 is the file."""
+        return Place(self.file, line, 0 if column is None or not line else column + 1, self.sheet)
 
     @property
     def spot(self) -> Spot:
         """What tells this table from every other one."""
-        return self.file, self.heading_line
+        return self.file, self.sheet, self.heading_line
 
     def find(self, heading: str) -> int | None:
         """The index of a heading: as written, else the one that is it with a unit in brackets behind."""
@@ -80,7 +84,7 @@ def did_you_mean(name: str, known: Iterable[str]) -> str:
 
 
 def make_table(
-    file: str, records: Iterable[tuple[int, tuple[str, ...]]], empty_at: Place | None = None
+    file: str, records: Iterable[tuple[int, tuple[str, ...]]], empty_at: Place | None = None, sheet: str = ""
 ) -> tuple[Table | None, tuple[Finding, ...]]:
     """Records (line, cells) become a table: the first is the heading, wholly empty ones are passed over.
 
@@ -89,7 +93,7 @@ def make_table(
     """
     filled = [(line, tuple(c.strip() for c in cells)) for line, cells in records if any(c.strip() for c in cells)]
     if not filled:
-        at = empty_at or Place(file)
+        at = empty_at or Place(file, 0, 0, sheet)
         return None, (
             Finding(
                 "error",
@@ -103,22 +107,28 @@ def make_table(
     heading_line, headings = filled[0]
     while headings and not headings[-1]:
         headings = headings[:-1]
-    found = [*_headings_twice(file, heading_line, headings)]
+    bare = Table(file, headings, heading_line, (), sheet=sheet)
+    found = [*_headings_twice(bare)]
     rows = []
     for line, cells in filled[1:]:
         while len(cells) > len(headings) and not cells[-1]:
             cells = cells[:-1]
-        if len(cells) != len(headings):
+        if len(cells) != len(headings) and not sheet:
             found.append(_ragged(Place(file, line), len(cells), len(headings)))
         else:
-            found.extend(_without_heading(file, line, headings, cells))
-            rows.append(Row(line, cells))
-    return Table(file, headings, heading_line, tuple(rows)), tuple(found)
+            found.extend(_without_heading(bare, line, cells))
+            rows.append(Row(line, cells[: len(headings)]))
+    return replace(bare, rows=tuple(rows)), tuple(found)
 
 
-def _headings_twice(file: str, line: int, headings: tuple[str, ...]) -> Iterable[Finding]:
+def _called(table: Table, column: int) -> str:
+    """A column as its file counts it, from 1: a letter in a spreadsheet."""
+    return letters(column) if table.sheet else str(column)
+
+
+def _headings_twice(table: Table) -> Iterable[Finding]:
     seen: dict[str, int] = {}
-    for i, heading in enumerate(headings):
+    for i, heading in enumerate(table.headings):
         if not heading:
             continue
         first = seen.setdefault(key(heading), i)
@@ -126,23 +136,24 @@ def _headings_twice(file: str, line: int, headings: tuple[str, ...]) -> Iterable
             yield Finding(
                 "error",
                 "heading-twice",
-                Place(file, line, i + 1),
-                f"The heading “{heading}” stands twice: columns {first + 1} and {i + 1}.",
+                table.at(table.heading_line, i),
+                f"The heading “{heading}” stands twice: columns {_called(table, first + 1)} and "
+                f"{_called(table, i + 1)}.",
                 "Which of the two is meant can't be known.",
                 "Give each column a heading of its own.",
             )
 
 
-def _without_heading(file: str, line: int, headings: tuple[str, ...], cells: tuple[str, ...]) -> Iterable[Finding]:
+def _without_heading(table: Table, line: int, cells: tuple[str, ...]) -> Iterable[Finding]:
     for i, cell in enumerate(cells):
-        if cell and not headings[i]:
+        if cell and not "".join(table.headings[i : i + 1]):
             yield Finding(
                 "error",
                 "no-heading",
-                Place(file, line, i + 1),
+                table.at(line, i),
                 f"“{cell}” stands in a column without a heading.",
                 "What it is can't be known.",
-                f"Give column {i + 1} a heading.",
+                f"Give column {_called(table, i + 1)} a heading.",
             )
 
 

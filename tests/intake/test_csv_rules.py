@@ -118,10 +118,6 @@ def test_windows_1252_is_refused_with_its_line_and_what_the_byte_may_be(tmp_path
     assert "UTF-8" in found.do
 
 
-def test_utf_16_is_refused(tmp_path: Path) -> None:
-    assert "UTF-16" in the_error(tmp_path, "contender,mass\n".encode("utf-16"), measure("mass")).says
-
-
 def test_a_nul_character_is_refused_with_its_line() -> None:
     with pytest.raises(Refused) as caught:
         decode(b"a,b\n1,2\n3,\x004\n", "a.csv")
