@@ -9,6 +9,7 @@ from reportgen.addresses import from_to, instrument_page, raw_file, result_ancho
 from reportgen.evaluation.evaluated import PassValue, Result
 from reportgen.finding import Place
 from reportgen.intake.reading import Reading, ReadingKey
+from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.struck import is_struck, says_of_slip, why_put_right
 from reportgen.pages.told import Told
 from reportgen.pages.traces import LineLink, file_link, line_link
@@ -33,7 +34,8 @@ class Said:
 class ReadingShown:
     """`was` is what the file says where a slip was put right, else ""; `text` is what was meant.
 
-    `ways` lead to the row or cell, and to a report's page where the value stands in one.
+    `ways` lead to the row or cell, and to a report's page where the value stands in one. `photos` are of the display it
+    was read off, `film` the moment it was taken.
     """
 
     anchor: str
@@ -45,6 +47,8 @@ class ReadingShown:
     instrument_href: str
     ways: tuple[LineLink, ...]
     says: tuple[Said, ...]
+    photos: tuple[PhotoShown, ...]
+    film: FilmShown | None
 
 
 def rows_of(told: Told, p: PassValue) -> list[Reading]:
@@ -73,6 +77,8 @@ def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> Rea
         instrument_href=from_to(page, instrument_page(instrument.id)) if instrument else "",
         ways=tuple(_ways(told, page, r)),
         says=tuple(_says(told, page, result, r)),
+        photos=photos_shown(told.campaign, page, r.photos),
+        film=film_shown(told.campaign, page, r.film, r.photos),
     )
 
 

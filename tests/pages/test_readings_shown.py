@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from reportgen.campaign.declared import Amendment, Narrowing, TwoRecords
+from reportgen.campaign.declared import Amendment, Film, Moment, Narrowing, Photo, TwoRecords
 from reportgen.intake.reading import Series
 from reportgen.pages import Told, build_pages
 from tests.pages.reading import Element, read
@@ -167,3 +167,15 @@ def test_a_reading_of_another_contender_says_whose_it_is(told: Told) -> None:
     working = pages_of(changed)[PAGE].one(id="result-packed-weight-ostler")
     names = [tr.all("th")[0].text for tr in working.all("tr") if "id" in tr.attrs]
     assert names == ["packed weight (Corvane Sol)", "packed weight"]
+
+
+def test_the_display_stands_beside_its_reading_and_the_moment_leads_into_the_film(told: Told) -> None:
+    photo = Photo("display-1", "photos/display.jpg", "The display of the scale shows 388 g", width=1200, height=900)
+    film = Film("main", "The main film", "https://example.org/main.mp4")
+    moment = Moment("main", Decimal(260), "main 4m20s")
+    changed = told_with(told, photos=(photo,), films=(film,))(photos=("display-1",), film=moment)
+    under = pages_of(changed)[PAGE].one(id="result-packed-weight-ostler").one("tr", class_="tells")
+    assert under.one("img").attrs["alt"] == "The display of the scale shows 388 g"
+    (link,) = [a for a in under.all("a") if a.attrs["href"].startswith("https:")]
+    assert link.text == "See it in the film at 4 min 20 s"
+    assert link.attrs["href"] == "https://example.org/main.mp4#t=260"
