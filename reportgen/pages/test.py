@@ -10,6 +10,7 @@ from reportgen.campaign.declared import Quantity, Test
 from reportgen.charts.figure import Figure
 from reportgen.evaluation.evaluated import Caveat
 from reportgen.finding import Place
+from reportgen.pages.conditions import ConditionsShown, conditions_shown
 from reportgen.pages.framing import frame_of
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.pairs import PairShown, pairs_of
@@ -24,6 +25,7 @@ from reportgen.pages.workings import Working, working_of
 from reportgen.prose.amounts import size, typed
 from reportgen.prose.sentences import exclusion_line, finding_line, first_place
 from reportgen.theme import Frame, Link, render
+from reportgen.wording.listing import and_list
 from reportgen.wording.number import plain
 
 
@@ -70,7 +72,8 @@ class TestView:
     several: bool
     cautions: tuple[str, ...]
     cannot_tell: tuple[str, ...]
-    conditions: tuple[str, ...]
+    conditions: ConditionsShown | None
+    held_the_same: str
     method: Link | None
     how: Link
     sources: tuple[LineLink, ...]
@@ -104,12 +107,13 @@ def test_view(told: Told, test: Test) -> TestView:
         several=len(quantities) > 1,
         cautions=tuple(dict.fromkeys((*campaign.cautions, *(method.cautions if method else ()), *test.cautions))),
         cannot_tell=tuple(dict.fromkeys((*(method.cannot_tell if method else ()), *test.cannot_tell))),
-        conditions=test.conditions,
+        conditions=conditions_shown(told, page, test),
+        held_the_same=and_list(campaign.held_the_same),
         method=Link(method.title, from_to(page, method_page(method.id, method.version))) if method else None,
         how=Link(heading(test), from_to(page, f"{campaign_page(campaign.id, 'method')}#{test.id}")),
         sources=tuple(LineLink(in_campaign(campaign, f), line_link(told, page, _top(f)).href) for f in files),
         photos=photos_shown(campaign, page, test.photos),
-        film=film_shown(campaign, page, test.film),
+        film=film_shown(campaign, page, test.film, test.photos),
         seen=seen_on_bench(told, test, page),
         others=tuple(
             Link(heading(t), from_to(page, test_page(campaign.id, t.id)), t.id == test.id) for t in campaign.tests

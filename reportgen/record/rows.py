@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from reportgen.campaign.declared import Campaign
+from reportgen.campaign.declared import Campaign, Test
+from reportgen.evaluation.conditions import conditions_beside
 from reportgen.evaluation.evaluated import (
     Caveat,
     ClaimOutcome,
@@ -21,6 +22,8 @@ from reportgen.evaluation.says import says_of
 from reportgen.finding import Finding
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Reason
+from reportgen.record.order_rows import laboratory_row, observed_row, stands_row
+from reportgen.record.pictures import moment_row
 from reportgen.record.plain import number, numbers
 from reportgen.record.printed import printed, why_none
 from reportgen.record.readings import reading_rows
@@ -72,12 +75,18 @@ def result_row(
         "caveats": caveats,
         "trace": traced,
         "by_pass": [
-            {**_pass_row(p), "readings": reading_rows(p.keys, readings, result.contender, campaign.folder)}
+            {
+                **_pass_row(p),
+                "conditions": _conditions(campaign.test(result.test), p, readings),
+                "readings": reading_rows(p.keys, readings, result.contender, campaign.folder),
+            }
             for p in result.by_pass
         ],
         "scatter": number(e.scatter) if e else None,
         "degrees": number(e.degrees) if e else None,
         "also": [_other_unit_row(o) for o in result.also],
+        "stands": [stands_row(x) for x in result.stands],
+        "laboratory": laboratory_row(result.laboratory) if result.laboratory else None,
         "budget": [_budget_row(c) for c in e.contributions] if e else [],
     }
 
@@ -103,6 +112,13 @@ def _pass_row(one: PassValue) -> Row:
         "excluded": one.excluded or None,
         "absent_because": one.absent_because or None,
     }
+
+
+def _conditions(test: Test, one: PassValue, readings: Mapping[ReadingKey, Reading]) -> dict[str, str]:
+    """What was written of the pass under the test's conditions."""
+    beside = [conditions_beside(test, readings[k]) for k in one.keys if k in readings]
+    names = {name: dict.fromkeys(b[name] for b in beside if name in b) for name in test.conditions}
+    return {name: ", ".join(said) for name, said in names.items() if said}
 
 
 def _budget_row(part: Contribution) -> Row:
@@ -139,6 +155,7 @@ def comparison_row(pair: Comparison, caveats: list[str]) -> Row:
         "beyond": pair.beyond,
         "within": pair.within or None,
         "part": pair.part or None,
+        "observed": observed_row(pair.seen) if pair.seen else None,
         "reason": _reason(pair.reason),
         "settle": settle
         and {
@@ -237,6 +254,8 @@ def caveat_row(caveat: Caveat) -> Row:
         "decided": caveat.decided or None,
         "contender": caveat.contender or None,
         "quantities": list(caveat.quantities),
+        "photos": list(caveat.photos),
+        "film": moment_row(caveat.film),
         "file": caveat.at.file,
         "line": caveat.at.line or None,
     }

@@ -59,10 +59,24 @@ READING = and_perhaps(
 )  # fmt: skip
 PASS = row(
     **{"pass": NAME}, specimen=NAME, part=MAYBE_TEXT, value=NUMBER, limit=LIMIT, word=MAYBE_TEXT, excluded=MAYBE_TEXT,
-    absent_because=MAYBE_TEXT, readings=every(READING),
+    absent_because=MAYBE_TEXT, conditions=TEXTS, readings=every(READING),
 )  # fmt: skip
 BUDGET = row(sort=NAME, of=TEXT, where=MAYBE_TEXT, size=NUMBER, share=SHARE, shared={"type": "boolean"}, degrees=NUMBER)
 OTHER_UNIT = row(unit=NAME, value=NUMBER, u=NUMBER, low=NUMBER, high=NUMBER)
+STANDS = row(
+    other=NAME, told=one_of("less", "more", "alike", "both ways"), degree=one_of("a little", "much", None),
+    follows={"type": "boolean"},
+)  # fmt: skip
+OBSERVED = row(
+    told=one_of("less", "more", "alike", "both ways", "never"), degree=one_of("a little", "much", None),
+    follows={"type": "boolean"}, through=NAMES, looks=WHOLE,
+)  # fmt: skip
+AMOUNT = row(value=NUMBER, unit=TEXT)
+LABORATORY = row(
+    name=NAME, report=NAME, number=MAYBE_TEXT, accredited=MAYBE_TEXT, page=MAYBE_WHOLE,
+    detection_limit={"oneOf": [{"type": "null"}, AMOUNT]}, report_limit={"oneOf": [{"type": "null"}, AMOUNT]},
+    uncertainty={"oneOf": [{"type": "null"}, AMOUNT]}, coverage_factor=NUMBER,
+)  # fmt: skip
 RESULT = row(
     test=NAME, quantity=NAME, contender=NAME, kind=one_of("measured", "yes/no", "count", "grade", "order"),
     value=NUMBER, unit=TEXT, u={"type": ["number", "null"], "minimum": 0}, low=NUMBER, high=NUMBER, coverage=SHARE,
@@ -72,13 +86,15 @@ RESULT = row(
     without_exclusions=NUMBER, without_limit=LIMIT, limit=LIMIT,
     rank={"type": ["array", "null"], "items": {"type": "integer", "minimum": 1}, "minItems": 2, "maxItems": 2},
     blocked=MAYBE_TEXT, missing=MAYBE_TEXT, caveats=NAMES, trace=every(TRACE), by_pass=every(PASS), scatter=NUMBER,
-    degrees=NUMBER, also=every(OTHER_UNIT), budget=every(BUDGET),
+    degrees=NUMBER, also=every(OTHER_UNIT), stands=every(STANDS), laboratory={"oneOf": [{"type": "null"}, LABORATORY]},
+    budget=every(BUDGET),
 )  # fmt: skip
 COMPARISON = row(
     test=NAME, quantity=NAME, first=NAME, second=NAME, difference=NUMBER, u=NUMBER, low=NUMBER, high=NUMBER, unit=TEXT,
     decision=one_of("better", "no difference that matters", "too close to call", "not enough to say"),
     resolved={"type": "boolean"}, differed=MAYBE_YES, differed_low=NUMBER, differed_high=NUMBER, favours=MAYBE_TEXT,
     beyond=MAYBE_YES, within=one_of("rounds", "sessions", "ratios", None), part=MAYBE_TEXT, reason=REASON,
+    observed={"oneOf": [{"type": "null"}, OBSERVED]},
     settle={"oneOf": [{"type": "null"}, row(difference=NUMBER, passes=MAYBE_WHOLE, finer={"type": "boolean"})]},
     caveats=NAMES,
 )  # fmt: skip
@@ -99,11 +115,20 @@ VERDICT = row(
     value=every(row(contender=NAME, price=TEXT, low=NUMBER, high=NUMBER, currency=TEXT, dominated_by=NAMES)),
     conditions=every(row(contender=NAME, quantity=NAME, outcome=OUTCOME, probability=SHARE)),
 )
+MOMENT = {"oneOf": [{"type": "null"}, row(film=NAME, seconds={"type": "number"})]}
 CAVEAT = row(
     id=NAME, number={"type": "integer", "minimum": 1},
     sort=one_of("caveat", "incident", "exclusion", "assumption", "instrument", "accepted"), says=NAME,
     pushes=one_of("up", "down", "unknown", None), blocks={"type": "boolean"}, decided=MAYBE_TEXT, contender=MAYBE_TEXT,
-    quantities=NAMES, file=TEXT, line=MAYBE_WHOLE,
+    quantities=NAMES, photos=NAMES, film=MOMENT, file=TEXT, line=MAYBE_WHOLE,
+)  # fmt: skip
+PHOTO = row(
+    id=NAME, shows=NAME, caption=MAYBE_TEXT, by=MAYBE_TEXT, taken=MAYBE_TEXT, file=NAME, width=NUMBERED,
+    height=NUMBERED, pictures=NAMES,
+)  # fmt: skip
+FILM = row(
+    id=NAME, title=NAME, address=NAME, moment=MAYBE_TEXT, seconds=NUMBER,
+    stills=every(row(seconds={"type": "number"}, photo=NAME)),
 )  # fmt: skip
 FINDING = row(
     severity=one_of("error", "warning", "note"), rule=NAME, file=TEXT, line=MAYBE_WHOLE, column=MAYBE_WHOLE, says=NAME,
@@ -124,7 +149,7 @@ RECORD = row(
     version={"const": 1}, campaign=NAME, issue={"type": "integer", "minimum": 1}, contenders=every(CONTENDER),
     results=every(RESULT),
     comparisons=every(COMPARISON), first=every(FIRST), claims=every(CLAIM), verdict=VERDICT,
-    caveat_list=every(CAVEAT), findings=every(FINDING),
+    caveat_list=every(CAVEAT), photo_list=every(PHOTO), film_list=every(FILM), findings=every(FINDING),
 )  # fmt: skip
 
 
