@@ -11,8 +11,8 @@ from reportgen.pages.figures_shown import Printed, printed
 from reportgen.pages.framing import frame_of
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.named import Named, named
-from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.own_words import OwnText, own_text
+from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.result_table import tied_words
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
@@ -109,7 +109,7 @@ def contender_view(told: Told, c: Contender) -> ContenderView:
         several=len(c.specimens) > 1,
         as_received=received(c),
         arrival=photos_shown(campaign, page, c.photos),
-        arrival_film=film_shown(campaign, page, c.film),
+        arrival_film=film_shown(campaign, page, c.film, c.photos),
         claims=_claims(told, page, c),
         results=tuple(_row(told, page, t, r) for t, r in of),
         limits=tuple(shown(campaign, bearing[n], page) for n in sorted(bearing)),

@@ -50,7 +50,7 @@ def shown(campaign: Campaign, caveat: Caveat, page: str) -> CaveatShown:
         campaign.contender(caveat.contender).title if caveat.contender else "",
         paragraph(says_of(caveat), when, pushes(caveat.pushes)),
         photos_shown(campaign, page, caveat.photos),
-        film_shown(campaign, page, caveat.film),
+        film_shown(campaign, page, caveat.film, caveat.photos),
     )
 
 

@@ -75,13 +75,15 @@ def photo_shown(campaign: str, page: str, photo: Photo, alt: str = "") -> PhotoS
     )  # fmt: skip
 
 
-def film_shown(campaign: Campaign, page: str, moment: Moment | None) -> FilmShown | None:
-    """The way to a moment in a film, None where there is none; which film is said where there are several."""
+def film_shown(campaign: Campaign, page: str, moment: Moment | None, beside: Iterable[str] = ()) -> FilmShown | None:
+    """The way to a moment in a film, None where there is none; which film is said where there are several.
+
+    Its still isn't shown again where it is among the photographs `beside`, which are ids.
+    """
     if moment is None:
         return None
     film, at = campaign.film(moment.film), spelled_out(moment.seconds)
     text = words("film.at.of", film=film.title, at=at) if len(campaign.films) > 1 else words("film.at", at=at)
-    still = film.stills.get(moment.seconds)
-    return FilmShown(
-        text, address_of(film, moment), next(iter(photos_shown(campaign, page, [still])), None) if still else None
-    )
+    still = film.stills.get(moment.seconds, "")
+    shown = photos_shown(campaign, page, [still] if still and still not in beside else [])
+    return FilmShown(text, address_of(film, moment), shown[0] if shown else None)

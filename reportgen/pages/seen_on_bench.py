@@ -42,7 +42,7 @@ def _seen(told: Told, test: Test, page: str, readings: list[Reading]) -> PassSee
     specimens = len({k.specimen for k in told.readings.readings if k.contender == key.contender}) > 1
     photos = dict.fromkeys(id for r in readings for id in r.photos)
     moments = {(r.film.film, r.film.seconds): r.film for r in readings if r.film}
-    films = (film_shown(told.campaign, page, m) for m in moments.values())
+    films = (film_shown(told.campaign, page, m, photos) for m in moments.values())
     return PassSeen(
         named(told.campaign, key.contender, page),
         words("pass.specimen", specimen=key.specimen, pass_=title) if specimens else title,

@@ -10,6 +10,7 @@ from reportgen.evaluation.evaluated import Evaluation, Keys
 from reportgen.finding import Finding, in_order
 from reportgen.intake.reading import Reading, ReadingKey, Readings
 from reportgen.record.contenders import contender_row
+from reportgen.record.pictures import film_row, photo_row
 from reportgen.record.rows import (
     Row,
     caveat_row,
@@ -70,6 +71,8 @@ def rows(
         "claims": [claim_row(c, campaign, told(c.quantity, c.rests_on)) for c in evaluation.claims],
         "verdict": verdict_row(evaluation.verdict),
         "caveat_list": [caveat_row(c) for c in evaluation.caveats],
+        "photo_list": [photo_row(campaign.id, p) for p in campaign.photos],
+        "film_list": [film_row(f) for f in campaign.films],
         "findings": [finding_row(f) for f in in_order(findings)],
     }
 
