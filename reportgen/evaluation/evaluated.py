@@ -10,10 +10,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from reportgen.campaign.declared import Moment
+from reportgen.campaign.declared import Laboratory, Moment
 from reportgen.finding import Finding, Place
 from reportgen.intake.reading import ReadingKey
+from reportgen.judgement.looks import Degree
 from reportgen.judgement.measured import Decision, Limit, Reason, ScatterFound, Settle, Within
+from reportgen.judgement.partial_order import Between, Told
 from reportgen.metrology.uncertain import Source
 from reportgen.wording.met import Met
 
@@ -92,6 +94,17 @@ class Estimate:
 
 
 @dataclass(frozen=True)
+class Stands:
+    """How one contender stood to another, where only an order was seen. `follows`: through others, not side by side."""
+
+    other: str
+    title: str
+    told: Told
+    degree: Degree
+    follows: bool
+
+
+@dataclass(frozen=True)
 class InUnit:
     """A result put in another unit that the author wants shown; each is rounded for itself."""
 
@@ -130,6 +143,10 @@ class Result:
     rests_on: Keys
     without_limit: Limit | None = None  # `without` is then only a bound
     also: tuple[InUnit, ...] = ()  # the same in the other units the author shows
+    running: str = ""  # the day since when its run goes on, as typed: all of it is only so far
+    stands: tuple[Stands, ...] = ()  # kind order: to each it was compared with, in the campaign's order
+    level: int | None = None  # kind order: how many stand below it on the longest chain
+    laboratory: Laboratory | None = None
 
 
 @dataclass(frozen=True)
@@ -155,6 +172,7 @@ class Comparison:
     settle: Settle | None
     rests_on: Keys
     within: Within = ""  # taken within rounds or sessions, so not the difference of the two values shown
+    seen: Between | None = None  # kind order: what all looks say of the pair
 
 
 @dataclass(frozen=True)
@@ -225,6 +243,21 @@ class Verdict:
 
 
 @dataclass(frozen=True)
+class Otherwise:
+    """What a result would be with the other of two records. `moves`: some rank of its quantity would change."""
+
+    said: str  # the record, as typed
+    quantity: str
+    contender: str
+    part: str
+    value: float | None
+    unit: str
+    limit: Limit | None
+    missing: str
+    moves: bool
+
+
+@dataclass(frozen=True)
 class Caveat:
     """A limit on what results mean. `number` is its small raised mark, in the campaign's order."""
 
@@ -243,6 +276,13 @@ class Caveat:
     met: Met | None = None
     photos: tuple[str, ...] = ()  # ids
     film: Moment | None = None
+    when: str = ""  # incidents: the time, as typed
+    event: str = ""  # incidents: what it is an instance of, and how many times
+    times: int = 1
+    said: tuple[str, ...] = ()  # two records: both; an amendment: what the file says
+    used: str = ""  # the record that counts; what was meant
+    seen_by: str = ""
+    otherwise: tuple[Otherwise, ...] = ()  # two records: what would change
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,8 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Campaign, Contender, Quantity, Test
-from reportgen.evaluation.evaluated import Contribution, Estimate, Keys, Result, ResultKind
+from reportgen.evaluation.assumed import is_shared
+from reportgen.evaluation.evaluated import Contribution, Estimate, Keys, Result, ResultKind, Stands
 from reportgen.evaluation.gathered import TWELVE, Gathered, steps_of_one_pass
 from reportgen.evaluation.other_units import in_other_units
 from reportgen.evaluation.working import Working
@@ -15,7 +16,7 @@ from reportgen.judgement.measured import Judged, Single
 from reportgen.metrology.budget import shares
 from reportgen.metrology.uncertain import Source
 
-NOT_YET_TESTED, NOT_READ = "not yet tested", "not read"
+NOT_YET_TESTED, NOT_READ, NEVER_COMPARED = "not yet tested", "not read", "never compared"
 
 
 def measured_result(
@@ -46,7 +47,7 @@ def measured_result(
         limit=mean.limit,
         unknown_accuracy=_unknown(campaign, used, readings),
         decimals=_decimals(quantity, used, readings),
-        assumed_step=any(not readings[k].instrument and readings[k].value is not None for w in used for k in w.keys),
+        assumed_step=any(_step_assumed(readings[k]) for w in used for k in w.keys),
     )
     return Result(
         test=test.id, quantity=quantity.id, contender=gathered.contender, part=part, kind="measured", estimate=estimate,
@@ -58,6 +59,7 @@ def measured_result(
         rank=judged.ranks.get(gathered.contender) if ranked else None, blocked=gathered.measured.blocked,
         yes=None, of=None, grade="", grades={}, missing="", rests_on=gathered.rests_on,
         also=in_other_units(mean, single, campaign.show),
+        laboratory=test.laboratory if quantity.kind == "laboratory" else None,
     )  # fmt: skip
 
 
@@ -92,6 +94,28 @@ def plain_result(
     )  # fmt: skip
 
 
+def order_result(
+    test: Test,
+    quantity: Quantity,
+    contender: str,
+    part: str,
+    passes: Sequence[Working],
+    blocked: str,
+    stands: tuple[Stands, ...],
+    level: int | None,
+    rests_on: Keys,
+) -> Result:
+    """How a contender stood to the others in an order that was only seen: words, never a value or a rank."""
+    used = [w for w in passes if w.word and not w.excluded]
+    return Result(
+        test=test.id, quantity=quantity.id, contender=contender, part=part, kind="order", estimate=None, u=None,
+        low=None, high=None, covers="instrument", at_least=False, why_no_u="order",
+        by_pass=tuple(w.told() for w in passes), passes=len(used), excluded=sum(bool(w.excluded) for w in passes),
+        without=None, rank=None, blocked=blocked, yes=None, of=None, grade="", grades={}, missing="",
+        rests_on=rests_on, stands=stands, level=level,
+    )  # fmt: skip
+
+
 def missing_result(
     test: Test,
     quantity: Quantity,
@@ -111,7 +135,7 @@ def missing_result(
         estimate=None, u=None, low=None, high=None, covers="instrument", at_least=False, why_no_u="no-result",
         by_pass=tuple(w.told() for w in passes), passes=0, excluded=sum(bool(w.excluded) for w in passes), without=None,
         rank=None, blocked="", yes=None, of=None, grade="", grades={},
-        missing=told if passes or part else NOT_YET_TESTED, rests_on=rests_on,
+        missing=told if passes or part or why_none else NOT_YET_TESTED, rests_on=rests_on,
     )  # fmt: skip
 
 
@@ -122,7 +146,7 @@ def untested(contenders: Sequence[Contender], results: Sequence[Result]) -> tupl
 
 
 def _result_kind(quantity: Quantity) -> ResultKind:
-    if quantity.kind == "yes/no" or quantity.kind == "count" or quantity.kind == "grade":
+    if quantity.kind == "yes/no" or quantity.kind == "count" or quantity.kind == "grade" or quantity.kind == "order":
         return quantity.kind
     return "measured"
 
@@ -156,9 +180,19 @@ def _budget(gathered: Gathered, single: Single) -> tuple[Contribution, ...]:
             sizes[group] = (sizes.get(group, 0.0) ** 2 + (width / TWELVE) ** 2) ** 0.5
     budget = shares(sizes, single.sd_of_mean, single.degrees)
     return tuple(
-        Contribution(x.source, x.size, x.share, x.source.sort in ("offset", "gain", "constant"), x.degrees)
+        Contribution(x.source, x.size, x.share, _is_shared(x.source), x.degrees)
         for x in budget.lines
     )
+
+
+def _step_assumed(reading: Reading) -> bool:
+    """Whether the digits written stand for the step: no instrument, no width of its own, no laboratory behind it."""
+    stated = reading.rough or reading.unweighed or reading.attachment
+    return not reading.instrument and reading.value is not None and not stated
+
+
+def _is_shared(source: Source) -> bool:
+    return source.sort in ("offset", "gain", "constant") or is_shared(source)
 
 
 def _unshared(source: Source) -> Source:

@@ -10,6 +10,7 @@ from reportgen.evaluation.decide import decide, is_ranked, rules_for
 from reportgen.evaluation.evaluated import Caveat, Comparison, FirstPlace, Result, ScatterUsed, bears_on
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.gathered import Gathered, gather, several_specimens
+from reportgen.evaluation.orders import order_comparisons, order_results, orders_seen
 from reportgen.evaluation.results import measured_result, missing_result, plain_result, untested
 from reportgen.evaluation.says import says_of
 from reportgen.evaluation.words_read import word_workings
@@ -55,6 +56,8 @@ class Bench:
 
 def tell(bench: Bench, test: Test, quantity: Quantity) -> tuple[QuantityTold, ...]:
     """The quantity's results and decisions: one entry, or one a part where parts stay apart."""
+    if quantity.kind == "order":
+        return _tell_order(bench, test, quantity)
     by_contender, parts = _passes(bench, test, quantity)
     if parts and quantity.over_parts not in JOINS:
         return tuple(
@@ -75,6 +78,17 @@ def _passes(bench: Bench, test: Test, quantity: Quantity) -> tuple[Mapping[str, 
         return found, tuple(dict.fromkeys(w.key.part for ws in found.values() for w in ws if w.key.part))
     parts = bench.workings.parts_of(quantity.id)
     return {c.id: bench.workings.by_pass(quantity.id, c.id, parts) for c in contenders}, parts
+
+
+def _tell_order(bench: Bench, test: Test, quantity: Quantity) -> tuple[QuantityTold, ...]:
+    campaign = bench.declared.campaign
+    exclusions = [c for c in bench.caveats if c.sort == "exclusion"]
+    told = []
+    for seen in orders_seen(campaign, test, quantity, bench.readings.readings, exclusions, bench.feeds):
+        blocked = {c: bench.blocked(quantity.id, ws) for c, ws in seen.passes.items()}
+        results = order_results(campaign, test, quantity, seen, blocked)
+        told.append(QuantityTold(quantity.id, results, order_comparisons(campaign, quantity, seen, blocked)))
+    return tuple(told)
 
 
 def _of_part(workings: Sequence[Working], part: str) -> Sequence[Working]:

@@ -16,7 +16,7 @@ NOT_FOUND, FOUND = "not found", "found"
 
 
 def read_found(text: str, expected: Expected) -> Written | None:
-    """The bound or interval that `not found` or `found` stands for; None for anything else. Raises `UnreadableError`."""
+    """The bound or interval of `not found` or `found`; None for anything else. Raises `UnreadableError`."""
     said = " ".join(text.lower().split())
     laboratory = expected.laboratory
     if said not in (NOT_FOUND, FOUND):
@@ -38,7 +38,7 @@ def read_found(text: str, expected: Expected) -> Written | None:
     middle, half = (low.value + high.value) / 2, (high.value - low.value) / 2
     if not half:
         raise _without(text, "two limits that differ")
-    return Written(middle, low.unit, decimals=_decimals(middle), width=half, rough="between")
+    return Written(middle, low.unit, decimals=_decimals(middle), width=half)
 
 
 def refuse_below_limits(written: Written, text: str, unit: str, laboratory: Laboratory) -> None:

@@ -39,11 +39,10 @@ class Between:
 @dataclass(frozen=True)
 class Ordered:
     """`pairs` are all i < j in the order given. `levels` say how many stand below on the longest chain, for a drawing:
-    those never compared are in none. `rounds` are groups that only several looks together lead round in a circle."""
+    those never compared are in none."""
 
     pairs: tuple[Between, ...]
     levels: Mapping[str, int]
-    rounds: tuple[tuple[str, ...], ...] = ()
 
     def of(self, first: str, second: str) -> Between:
         """What is told of a pair, from `first`'s side."""
@@ -51,7 +50,7 @@ class Ordered:
             if (pair.first, pair.second) == (first, second):
                 return pair
             if (pair.first, pair.second) == (second, first):
-                return _turned(pair)
+                return turned(pair)
         raise KeyError((first, second))
 
 
@@ -62,14 +61,26 @@ def order_of(names: Sequence[str], said: Iterable[Look]) -> Ordered:
         by_look.setdefault(one.look, []).append(one)
     closures = {look: _closure(each) for look, each in by_look.items()}
     pairs = tuple(_between(a, b, by_look, closures) for a, b in combinations(names, 2))
-    below = {(p.first, p.second) for p in pairs if p.told == "less"} | {
-        (p.second, p.first) for p in pairs if p.told == "more"
-    }
-    reach = _reachable(below)
-    rounds = dict.fromkeys(
-        tuple(n for n in names if n == a or ((a, n) in reach and (n, a) in reach)) for a in names if (a, a) in reach
-    )
-    return Ordered(pairs, _levels(names, pairs, reach), tuple(rounds))
+    return Ordered(pairs, _levels(names, pairs, _together(pairs)))
+
+
+def circles(names: Sequence[str], pairs: Iterable[Between]) -> tuple[tuple[str, ...], ...]:
+    """Groups that several looks together lead round in a circle, in the order of `names`; within a look none is."""
+    reach = _together(pairs)
+    found = (tuple(n for n in names if n == a or {(a, n), (n, a)} <= reach) for a in names if (a, a) in reach)
+    return tuple(dict.fromkeys(found))
+
+
+def turned(pair: Between) -> Between:
+    """The pair from its second's side."""
+    told = TOLD_TURNED.get(pair.told, pair.told)
+    return Between(pair.second, pair.first, told, pair.degree, pair.follows, pair.through[::-1], pair.looks)
+
+
+def _together(pairs: Iterable[Between]) -> frozenset[tuple[str, str]]:
+    """Every (lower, higher) that all looks together lead to."""
+    strict = [p if p.told == "less" else turned(p) for p in pairs if p.told in ("less", "more")]
+    return _reachable({(p.first, p.second) for p in strict})
 
 
 def _between(
@@ -93,11 +104,6 @@ def _between(
     told: Told = ways.pop() if len(ways) == 1 else "both ways"
     degree = degrees.pop() if told != "both ways" and len(degrees) == 1 else ""
     return Between(a, b, told, degree, not seen, through if not seen else (), len(looked))
-
-
-def _turned(pair: Between) -> Between:
-    told = TOLD_TURNED.get(pair.told, pair.told)
-    return Between(pair.second, pair.first, told, pair.degree, pair.follows, pair.through[::-1], pair.looks)
 
 
 def _closure(said: Iterable[Look]) -> frozenset[tuple[str, str]]:

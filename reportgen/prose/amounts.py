@@ -12,6 +12,7 @@ from reportgen.wording.count import whole
 from reportgen.wording.interval import decimals_of_steps
 from reportgen.wording.language import say
 from reportgen.wording.number import as_written, plain
+from reportgen.wording.order import stood_to_all
 from reportgen.wording.reason import why_missing, why_no_u
 from reportgen.wording.unit import joined, spelled
 
@@ -150,6 +151,8 @@ def size(width: float, unit: str) -> str:
 def _looked_at(result: Result) -> str:
     if result.kind == "yes/no" and result.yes is not None and result.of is not None:
         return say("yes.of", yes=whole(result.yes), of=whole(result.of))
+    if result.kind == "order":
+        return stood_to_all((x.told, x.degree, x.follows, x.title) for x in result.stands)
     if result.estimate is None:
         return result.grade or say("number.unknown")
     found = result.estimate

@@ -6,7 +6,9 @@ from dataclasses import dataclass
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Comparison, Evaluation
+from reportgen.judgement.partial_order import turned
 from reportgen.prose import amounts
+from reportgen.prose.orders import pair_means, pair_word
 from reportgen.prose.standing import Standing, name, standing
 from reportgen.prose.within import within
 from reportgen.prose.yardstick import yardstick
@@ -44,6 +46,10 @@ def pair_cell(
     pair = s.pair(first, second)
     if pair is None:
         return PairCell(say("pair.none"), sentence(say("pair.none.means")), "none")
+    if pair.seen is not None and pair.reason.code != "blocked":
+        seen = pair.seen if pair.seen.first == first else turned(pair.seen)
+        code = "none" if seen.told == "never" else "unknown"
+        return PairCell(pair_word(seen), sentence(pair_means(s, pair, first)), code)
     favours_first = None if pair.favours is None else pair.favours == first
     word = decision.seen_from_first(pair.decision, favours_first)
     code = _CODES.get(pair.decision) or ("better" if favours_first else "worse")
@@ -75,6 +81,8 @@ def decided(campaign: Campaign, pair: Comparison) -> str:
 
 def meaning(s: Standing, pair: Comparison, first: str) -> str:
     """What a decision means, from `first`'s side and without a full stop."""
+    if pair.seen is not None and pair.reason.code != "blocked":
+        return pair_means(s, pair, first)
     if pair.difference is None:
         return _with_a_bound(s, pair)
     second = pair.second if first == pair.first else pair.first

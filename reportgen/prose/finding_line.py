@@ -6,6 +6,7 @@ from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.prose import amounts
 from reportgen.prose.once import in_front, not_told_apart
+from reportgen.prose.orders import found
 from reportgen.prose.standing import Standing, name, names, standing
 from reportgen.prose.unranked import untouched
 from reportgen.prose.yardstick import scatter_unknown
@@ -18,6 +19,8 @@ def finding_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part
     s = standing(campaign, evaluation, quantity, part)
     if all(r.missing for r in s.results):
         return say("finding.not-tested" if untouched(s) else "finding.no-result")
+    if s.results[0].kind == "order":
+        return found(s)
     if s.first is None:
         return say("finding.shown")
     if s.first.winner:

@@ -7,6 +7,7 @@ from reportgen.evaluation.evaluated import Evaluation
 from reportgen.prose.amounts import full
 from reportgen.prose.counting import counting
 from reportgen.prose.once import once
+from reportgen.prose.orders import ordering
 from reportgen.prose.standing import Standing, name, standing
 from reportgen.prose.tie import beaten, settle, tie, tied_within
 from reportgen.prose.unranked import missing, off_scale, unranked, untouched
@@ -50,6 +51,8 @@ def _ranked(s: Standing) -> list[str]:
 
 
 def _shown(s: Standing) -> str:
+    if s.results and s.results[0].kind == "order":
+        return ordering(s)
     if s.results and s.results[0].kind in ("yes/no", "count", "grade"):
         return counting(s)
     key = "first.no-direction" if s.quantity.better == "neither" else "first.shown-only"

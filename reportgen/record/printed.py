@@ -6,6 +6,7 @@ from reportgen.evaluation.evaluated import Result
 from reportgen.wording import interval
 from reportgen.wording.count import whole
 from reportgen.wording.language import say
+from reportgen.wording.order import stood_to_all
 from reportgen.wording.reason import why_missing, why_no_u
 
 _PLAIN_SPACES = str.maketrans({"\u00a0": " ", "\u202f": " ", "\u2009": " "})
@@ -30,6 +31,8 @@ def _printed(result: Result) -> str:
         return why_missing(result.missing)
     if result.kind == "yes/no" and result.yes is not None and result.of is not None:
         return say("yes.of", yes=whole(result.yes), of=whole(result.of))
+    if result.kind == "order":
+        return stood_to_all((x.told, x.degree, x.follows, x.title) for x in result.stands)
     estimate = result.estimate
     if estimate is None:
         return result.grade or say("number.unknown")

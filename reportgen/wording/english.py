@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from reportgen.wording.english_met import MET
+from reportgen.wording.english_orders import ORDERS
 from reportgen.wording.english_products import PRODUCTS
 from reportgen.wording.english_sentences import SENTENCES
 from reportgen.wording.english_words import WORDS
@@ -31,4 +32,4 @@ def inside(title: str) -> str:
     return title[:1].lower() + title[1:] if title[1:2].islower() or title[1:2] == " " else title
 
 
-PHRASES: Mapping[str, str | Forms] = {**WORDS, **SENTENCES, **PRODUCTS, **MET}
+PHRASES: Mapping[str, str | Forms] = {**WORDS, **SENTENCES, **PRODUCTS, **MET, **ORDERS}

@@ -1,0 +1,45 @@
+"""What a laboratory states of its own uncertainty, put beside each value it states.
+
+An expanded uncertainty U with its factor k is a standard uncertainty U/k of a normal distribution (JCGM 100, 4.3.3 and
+4.3.4). It holds whatever went into the value, the rounding of the report too, so no step is added. The report doesn't
+say how much of it two values share: each keeps its own, which makes their difference no surer than it is.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from reportgen.campaign.declared import Campaign, Laboratory
+from reportgen.intake.reading import Reading
+from reportgen.metrology.uncertain import Source, Uncertain
+from reportgen.metrology.unit import convert, parse_unit
+
+
+def laboratory_of(campaign: Campaign, reading: Reading) -> Laboratory | None:
+    """The laboratory that stated it; None for what was read on the bench."""
+    return campaign.test(reading.key.test).laboratory if reading.attachment else None
+
+
+def as_stated(value: Uncertain, laboratory: Laboratory | None, reading: str) -> Uncertain:
+    """The value with the uncertainty its laboratory states, in its unit, instead of the step it was written in.
+
+    Bounds stay bounds, and what was only found keeps its interval, without a step. Raises UnitError for an uncertainty
+    in a unit of something else.
+    """
+    if laboratory is None or value.value is None or value.limit:
+        return value
+    rough = {s: c for s, c in value.contributions.items() if s.sort == "rough"}
+    if rough:
+        return replace(value, contributions=rough)
+    if laboratory.uncertainty is None:
+        return value
+    stated = Source("laboratory", laboratory.name, reading, "normal")
+    return replace(value, contributions={stated: _standard(value.value, value, laboratory)})
+
+
+def _standard(number: float, value: Uncertain, laboratory: Laboratory) -> float:
+    assert laboratory.uncertainty is not None
+    expanded, k = laboratory.uncertainty, float(laboratory.coverage_factor or 1)
+    if expanded.unit == "%":
+        return abs(number) * float(expanded.value) / 100 / k
+    return convert(float(expanded.value), parse_unit(expanded.unit), value.unit, difference=True) / k

@@ -1,0 +1,64 @@
+"""The laboratory behind a test's values: who, in which report, from which limits on, and the way to each page."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from reportgen.addresses import from_to, raw_file
+from reportgen.campaign.declared import Amount, Test
+from reportgen.campaign.kinds import KINDS
+from reportgen.pages.told import Told
+from reportgen.pages.words import words
+from reportgen.prose.amounts import typed
+from reportgen.theme import Link
+from reportgen.wording.language import say
+from reportgen.wording.number import as_written
+
+
+@dataclass(frozen=True)
+class LaboratoryShown:
+    """`report` opens the attachment, `pages` open it where values stand. Limits and uncertainty are printed."""
+
+    name: str
+    report: Link
+    number: str
+    accredited: str
+    detection_limit: str
+    report_limit: str
+    uncertainty: str
+    pages: tuple[Link, ...]
+    beware: str
+
+
+def laboratory_shown(told: Told, test: Test, page: str) -> LaboratoryShown | None:
+    """The laboratory of a test as `page` shows it; None where none analysed its samples."""
+    laboratory = test.laboratory
+    if laboratory is None:
+        return None
+    pages = sorted({r.page for r in told.readings.of_test(test.id) if r.attachment and r.page})
+    k = laboratory.coverage_factor
+    return LaboratoryShown(
+        name=laboratory.name,
+        report=Link(laboratory.report, report_address(told, page, laboratory.report)),
+        number=laboratory.number or words("not-noted"),
+        accredited=laboratory.accredited or words("not-noted"),
+        detection_limit=_limit(laboratory.detection_limit),
+        report_limit=_limit(laboratory.report_limit),
+        uncertainty=say(
+            "laboratory.uncertainty", uncertainty=typed(laboratory.uncertainty), k=as_written(k) if k else ""
+        )
+        if laboratory.uncertainty
+        else say("laboratory.not-stated"),
+        pages=tuple(Link(str(n), report_address(told, page, laboratory.report, n)) for n in pages),
+        beware=KINDS["laboratory"].beware,
+    )
+
+
+def report_address(told: Told, page: str, report: str, at: int | None = None) -> str:
+    """The way from a page to a report, at one of its pages where that is given (RFC 8118: `#page=3`)."""
+    address = from_to(page, raw_file(told.campaign.id, report))
+    return f"{address}#page={at}" if at else address
+
+
+def _limit(amount: Amount | None) -> str:
+    return typed(amount) if amount else say("laboratory.not-stated")

@@ -1,0 +1,71 @@
+"""English, part of its table: an order that was only seen, and what a laboratory states."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from reportgen.wording.phrase import Forms
+
+ORDERS: Mapping[str, str | Forms] = {
+    # how one contender stood to others
+    "order.less": "less than {names}",
+    "order.less.a-little": "a little less than {names}",
+    "order.less.much": "much less than {names}",
+    "order.more": "more than {names}",
+    "order.more.a-little": "a little more than {names}",
+    "order.more.much": "much more than {names}",
+    "order.alike": "about like {names}",
+    "order.both-ways": "seen both ways against {names}",
+    "order.never": "never compared with {names}",
+    "order.less.follows": "so less than {names}",
+    "order.more.follows": "so more than {names}",
+    "order.several": "; ",
+    # the order as a whole
+    "order.chain": "{title}, least first: {chain}",
+    "order.chain.then": ", then ",
+    "order.chain.a-little": "{name} (a little more)",
+    "order.chain.much": "{name} (much more)",
+    "order.said": "{title}: {said}",
+    "order.of": "{name} {stood}",
+    "order.also": "{said}",
+    "order.round": "Over several looks {names} go round in a circle, so nothing puts one of them before another",
+    "order.apart": {
+        "one": "Never put side by side, nor ordered through others: {pairs}",
+        "other": "{count} pairs were never put side by side, nor ordered through others",
+    },
+    "order.pair": "{first} and {second}",
+    "order.looks": {
+        "one": "It is one look: whether a second would agree isn't known, and nobody has a rank",
+        "other": "That is from {count} looks; how far looks differ by chance isn't known, and nobody has a rank",
+    },
+    "finding.order": "Least first: {chain}",
+    "finding.order.said": "Only an order was seen",
+    "answer.order-only": "An order was seen; there is no rank",
+    # a pair
+    "pair.order.less": "less",
+    "pair.order.more": "more",
+    "pair.order.alike": "about alike",
+    "pair.order.both-ways": "seen both ways",
+    "pair.order.never": "not compared",
+    "pair.order.means": "{first} was {stood}, as it was seen; that it would be again isn't shown",
+    "pair.order.means.follows": "Nobody set the two side by side. {first} comes out {stood} through {through}",
+    "pair.order.means.alike": "{first} was {stood}, as it was seen; a small difference may have gone unnoticed",
+    "pair.order.means.both-ways": "One look had {first} less than {second}, or about like it, another the other way",
+    "pair.order.means.never": "They were never put side by side, and nothing seen of others orders them",
+    "reason.order-seen": "an order was seen, and how far looks differ by chance isn't known",
+    "reason.order-follows": "it follows from what was seen of others",
+    "reason.order-both-ways": "the looks don't agree",
+    "reason.order-never": "they were never compared",
+    "why-no-u.order": "only an order was seen",
+    "missing.never-compared": "never compared",
+    # laboratories
+    "met.not-found": "Not all of “{what}” was found: a value under a limit lies anywhere from 0 to that limit, and counts "
+    "as that bound, never as half of it.",
+    "met.found": "Some of “{what}” was found without a number: it lies between {low}, from where {laboratory} finds it, "
+    "and {high}, from where it states numbers, every value between as likely as any other.",
+    "met.no-uncertainty": "{laboratory} doesn’t state how uncertain its values of “{what}” are: ranges hold the rounding of "
+    "the report and nothing else, and are too narrow.",
+    "source.laboratory": "the uncertainty the laboratory states",
+    "laboratory.uncertainty": "{uncertainty}, coverage factor {k}",
+    "laboratory.not-stated": "not stated",
+}
