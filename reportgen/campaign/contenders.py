@@ -33,6 +33,7 @@ def contender_of(
     if w.says and text:
         says = f"there is a paragraph here and one in contenders/{member.id}.md"
         error(told, "described-twice", w.says.at, says, do="Keep one of them.")
+    _check_facts(w, quantities, told)
     bought_on = w.bought.date.value if w.bought and w.bought.date else None
     where = w.bought.where.value if w.bought and w.bought.where else ""
     box = box_of(w.in_the_box, told)
@@ -53,6 +54,15 @@ def contender_of(
         facts={f.name.value: f.value.value for f in w.facts},
         says=w.says.value if w.says else text,
     )
+
+
+def _check_facts(w: WrittenContender, quantities: Mapping[str, str], told: list[Finding]) -> None:
+    """A fact that is measured, too, is typed twice: one day the two will differ."""
+    for fact in w.facts:
+        if as_id(fact.name.value) in quantities:
+            says = f"“{fact.name.value}” is measured, and typed again among the facts"
+            why = "What is measured stands on the spec sheet by itself; a second figure will one day differ from it."
+            told.append(Finding("warning", "fact-measured", fact.name.at, says, why, "Take the fact out."))
 
 
 def places_of(contender: Contender, member: Member[WrittenContender | Given[str]]) -> dict[str, Place]:

@@ -13,6 +13,7 @@ from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.named import Named, named
 from reportgen.pages.own_words import OwnText, own_text
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
+from reportgen.pages.particulars import Particular, is_particular, particulars
 from reportgen.pages.result_table import tied_words
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
@@ -80,7 +81,7 @@ class ContenderView:
     claims: tuple[ClaimShown, ...]
     results: tuple[SheetRow, ...]
     limits: tuple[CaveatShown, ...]
-    facts: tuple[Fact, ...]
+    particulars: tuple[Particular, ...]
     text: OwnText | None
     others: tuple[Named, ...]
 
@@ -111,9 +112,9 @@ def contender_view(told: Told, c: Contender) -> ContenderView:
         arrival=photos_shown(campaign, page, c.photos),
         arrival_film=film_shown(campaign, page, c.film, c.photos),
         claims=_claims(told, page, c),
-        results=tuple(_row(told, page, t, r) for t, r in of),
+        results=tuple(_row(told, page, t, r) for t, r in of if not is_particular(t)),
         limits=tuple(shown(campaign, bearing[n], page) for n in sorted(bearing)),
-        facts=tuple(Fact(capital(name), says) for name, says in c.facts.items()),
+        particulars=particulars(told, page, c, [(t, r) for t, r in of if is_particular(t)]),
         text=own_text(told, prose, page) if c.says else None,
         others=tuple(named(campaign, o.id, page) for o in campaign.contenders),
     )
