@@ -15,6 +15,7 @@ from reportgen.evaluation.unweighed import some_of_nothing
 from reportgen.evaluation.laboratory_fits import laboratory_misfits
 from reportgen.evaluation.order_clashes import order_clashes
 from reportgen.finding import Finding, Place
+from reportgen.intake.frames import is_frames
 from reportgen.intake.reading import Reading, Readings
 from reportgen.metrology.errors import FormulaError, UnitError
 from reportgen.metrology.formula import names_in, parse
@@ -120,6 +121,8 @@ def _off_their_instruments(campaign: Campaign, readings: Readings) -> Iterable[F
         instrument = None if reading.instrument in broken else campaign.instruments.get(reading.instrument)
         figure = (instrument.resolution or instrument.high or instrument.low) if instrument else None
         key = (reading.key.test, reading.unit, reading.instrument)
+        if is_frames(reading.unit):
+            continue  # what a camera makes of them is told where they go
         if figure is None or key in told or not _is_amount(reading) or not _is_known(reading.unit):
             continue
         told.add(key)

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from reportgen.campaign.declared import Campaign
-from reportgen.intake.frames import is_frames
+from reportgen.intake.frames import counts_frames, is_frames
 from reportgen.intake.reading import Reading
 from reportgen.metrology.uncertain import Source
 
@@ -41,8 +41,11 @@ def unit_read(reading: Reading, campaign: Campaign) -> str:
 
 
 def first_frame(reading: Reading, instrument: str, where: str, frame: float) -> Mapping[Source, float]:
-    """What not knowing the earlier frame of `frames 1204 to 4820` adds: a step of its own, beside the later one's.
+    """What not knowing the earlier frame adds to a time of two ends (`frames 1204 to 4820`, `3616 frames`): a step of
+    its own, beside the later one's.
 
     `frame` is how long one lasts, in the unit of the reading.
     """
-    return {Source("step", instrument, f"{where}, first frame"): frame / math.sqrt(12)} if reading.frames else {}
+    if not (reading.frames or counts_frames(reading.text)):
+        return {}
+    return {Source("step", instrument, f"{where}, first frame"): frame / math.sqrt(12)}

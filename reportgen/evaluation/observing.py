@@ -20,6 +20,7 @@ from reportgen.metrology.errors import MetrologyError, NoValue, UnitError
 from reportgen.metrology.instrument import Instrument, Size, observed, observed_difference
 from reportgen.metrology.uncertain import Uncertain
 from reportgen.metrology.unit import convert, is_decibel, parse_unit
+from reportgen.metrology.unit_algebra import step_of
 
 
 def instrument_for_metrology(declared: DeclaredInstrument) -> Instrument:
@@ -85,6 +86,8 @@ class Observer:
 
     def _alone(self, reading: Reading) -> Uncertain:
         rate, name = rate_of(reading, self.campaign), self._name(reading)
+        if reading.unweighed:  # nobody read anything: nothing an instrument could add
+            return Uncertain(0.0, parse_unit(SECONDS if rate else reading.unit), {}, reading.limit)
         step = self._step(reading, rate)
         value = observed(
             _in_seconds(reading.value, rate),
@@ -105,6 +108,8 @@ class Observer:
         """The other contender's reading and the difference to it."""
         rate = rate_of(reading, self.campaign)
         unit, difference = parse_unit(SECONDS if rate else reading.unit), _in_seconds(reading.value, rate)
+        if reading.unweighed:
+            return add(other, Uncertain(0.0, step_of(unit), {}, reading.limit))
         ends = None
         if other.value is not None and difference is not None:
             levels = is_decibel(unit.dimension)

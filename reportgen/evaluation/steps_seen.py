@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.grid import coarser_step
+from reportgen.intake.frames import is_frames
 from reportgen.intake.reading import Reading
 from reportgen.metrology.errors import UnitError
 from reportgen.metrology.unit import convert, parse_unit
@@ -30,7 +31,9 @@ def steps_seen(campaign: Campaign, readings: Iterable[Reading]) -> Mapping[Colum
         if r.value is not None and r.limit is None and r.decimals is not None and not r.rough:
             columns.setdefault(column_of(r), []).append(r.value)
     return {
-        column: max(float(coarser_step(values, _declared_step(campaign, column))), _step_converted(campaign, column))
+        column: 1.0
+        if is_frames(column[2])  # a frame is a frame, whatever numbers happened to come up
+        else max(float(coarser_step(values, _declared_step(campaign, column))), _step_converted(campaign, column))
         for column, values in columns.items()
     }
 

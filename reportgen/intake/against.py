@@ -46,7 +46,7 @@ def read_against(text: str, expected: Expected, difference: Callable[[str], Writ
         raise UnreadableError(
             "unknown-contender",
             f"“{text}” is read against “{named['who']}”, and no contender is called that.",
-            f"There are {spelt(list(expected.names))}.",
+            f"There are {spelt(sorted({i for ids in expected.names.values() for i in ids}))}.",
             f"Did you mean “{near}”?" if near else "Write the contender's id or title before the sign.",
         )
     return None

@@ -31,8 +31,9 @@ def served(
     taken = {r.key for r in own}
     passes = _passes(own, test, campaign)
     findings = [*_twice(shared)]
+    unclear = {f.place for f in findings}
     handed: list[Reading] = []
-    for reading in shared:
+    for reading in (r for r in shared if r.at not in unclear):
         keys = tuple(_keys(reading, passes))
         if not keys:
             findings.append(_nobody(reading))
@@ -77,7 +78,7 @@ def _twice(shared: Sequence[Reading]) -> Iterator[Finding]:
     for reading in shared:
         key = reading.key
         known = first.setdefault((key.name, key.part, key.pass_, key.specimen), reading)
-        others = (k[2] for k in first if (k[0], k[1], k[3]) == (key.name, key.part, key.specimen))
+        others = [k[2] for k in first if (k[0], k[1], k[3]) == (key.name, key.part, key.specimen)]
         if known is not reading or any((pass_ == "") != (key.pass_ == "") for pass_ in others):
             yield Finding(
                 "error",

@@ -21,6 +21,11 @@ def is_frames(unit: str) -> bool:
     return unit.strip().lower() in _SPELT
 
 
+def counts_frames(text: str) -> bool:
+    """Whether a text says how many frames something took (`3616 frames`), which has two ends, and not which frame."""
+    return re.fullmatch(r"[0-9]+\s*frames?", text.strip(), re.IGNORECASE) is not None
+
+
 def read_frames(text: str) -> Written | None:
     """The frames between two, or the number of one; None where the text is no such notation."""
     if span := _FROM_TO.fullmatch(text):

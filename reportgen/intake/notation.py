@@ -40,6 +40,7 @@ _THOUSANDS = re.compile(
     r"|(?:[ '’\u00a0\u202f_][0-9]{3})+(?:[.,][0-9]+)?)"
 )
 _DECIMAL_COMMA = re.compile(r"[+-]?[0-9]+,[0-9]+(?:[eE][+-]?[0-9]+)?(?:\s*[^0-9\s,.].*)?")
+_NO_UNITS = frozenset({"about", "over", "under", "some", "none", "unknown", "to", "yes", "no"})  # words of notations
 _NOT_A_NUMBER = frozenset({"nan", "inf", "infinity", "-inf", "+inf", "-infinity", "+infinity"})
 
 
@@ -121,7 +122,7 @@ def _number(text: str, expected: Expected, whole: str) -> Written:
     if clock := _CLOCK.fullmatch(plain):
         return _minutes(clock, expected, whole)
     found = _MEASURED.fullmatch(plain)
-    if found is None or plain.lower() in _NOT_A_NUMBER:
+    if found is None or plain.lower() in _NOT_A_NUMBER or (found["unit"] or "").lower() in _NO_UNITS:
         raise _why_not(text, expected, whole)
     value = Decimal(found["number"])
     if value and not -300 <= value.adjusted() <= 300:

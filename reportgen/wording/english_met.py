@@ -11,4 +11,35 @@ from reportgen.wording.phrase import Forms
 
 MET: Mapping[str, str | Forms] = {
     # notations
+    "quoted": "“{text}”",
+    "quoted.taken": "“{text}” counts as {value} ± {half}",
+    "quoted.of": "“{text}” ({who})",
+    "quoted.more": {"one": "{texts} and one more", "other": "{texts} and {count} more"},
+    "met.rough": "Some of “{what}” was read roughly: {texts}, every value in between as likely as any other.",
+    "met.rough-about": "Some of “{what}” was read roughly: {texts}, every value in between as likely as any other. "
+    "“About” is our convention: give or take one unit of the last figure that isn’t a trailing zero.",
+    "met.unweighed": "How much of “{what}” there was, nobody measured: {texts}. It counts as more than nothing, so what "
+    "is worked out from it is known from one side only.",
+    "met.against": "“{what}” was read against another contender: {texts}. The value is that contender’s own reading "
+    "and the difference; an error in that reading is in both and cancels between them.",
+    "met.for-all": "“{what}” was read once for every contender: {texts}. Its error is the same for all of them, and "
+    "cancels between them as far as it goes into each result in the same way.",
+    "met.for-some": "“{what}” was read once for {who}: {texts}. Its error is the same for all of them, and cancels "
+    "between them as far as it goes into each result in the same way.",
+    # accidents
+    "amended": "One reading was put right: {place} says {was}, {is} was meant: {why}",
+    "amended.empty": "One reading was filled in: {place} is empty, {is} was meant: {why}",
+    "amended.cell": "One cell was put right: {place} says “{was}”, “{is}” was meant: {why}",
+    "amended.change": "That changes the reading by {change}",
+    "amended.seen": "Seen by {who}",
+    "records": "Two records of one reading disagree ({what}: {said}); {used} counts: {why}",
+    "records.otherwise": "With {other}, {quantity} of {name} would be {value} and not {now}",
+    "records.moves": "Some places would change",
+    "records.stays": "No place would change",
+    "assumed": "{name} was assumed, not measured: {value}, give or take {within}, for each contender by itself: {why}",
+    "assumed.alike": "{name} was assumed, not measured: {value}, give or take {within}, alike for all: {why}",
+    "running": "Still running since {day}: {value}",
+    "running.undated": "Still running, since when wasn’t noted: {value}",
+    "running.nothing": "Still running since {day}: nothing was read so far",
+    "running.plain": "Still running since {day}: what is shown is so far",
 }

@@ -298,10 +298,6 @@ def test_a_misspelt_contender_among_headings_is_an_error(tmp_path: Path) -> None
     assert (found.rule, found.place) == ("unknown-contender", Place("readings.csv", 1, 3))
 
 
-def test_one_reading_for_all_contenders_is_refused_for_now(tmp_path: Path) -> None:
-    assert the_error(tmp_path, "contender,mass\nall,1\n", measure("mass")).rule == "not-yet-available"
-
-
 def test_a_missing_column_lists_those_there_are_and_the_nearest(tmp_path: Path) -> None:
     found = the_error(tmp_path, "contender,boil tme\ncorvane,1\n", measure("boil time", "s"))
     assert (found.rule, found.place.line) == ("missing-column", 1)

@@ -6,11 +6,30 @@ from collections.abc import Callable, Iterable, Mapping
 
 from reportgen.campaign.declared import Declared
 from reportgen.evaluation.evaluated import Caveat
+from reportgen.evaluation.met.against import readings_against
+from reportgen.evaluation.met.amendments import amendments
+from reportgen.evaluation.met.assumptions import assumptions
+from reportgen.evaluation.met.for_all import readings_for_all
+from reportgen.evaluation.met.laboratory import laboratory_values
+from reportgen.evaluation.met.records import two_records
+from reportgen.evaluation.met.rough import rough_readings
+from reportgen.evaluation.met.running import running
+from reportgen.evaluation.met.unweighed import unweighed_readings
 from reportgen.intake.reading import Reading, ReadingKey
 
 Look = Callable[[Declared, Mapping[ReadingKey, Reading]], Iterable[Caveat]]
 
-LOOKED_FOR: tuple[Look, ...] = ()
+LOOKED_FOR: tuple[Look, ...] = (
+    amendments,
+    two_records,
+    running,
+    assumptions,
+    rough_readings,
+    unweighed_readings,
+    readings_against,
+    readings_for_all,
+    laboratory_values,
+)
 
 
 def met_among(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> Iterable[Caveat]:

@@ -1,0 +1,22 @@
+"""Readings taken against another contender."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from reportgen.campaign.declared import Declared
+from reportgen.evaluation.evaluated import Caveat
+from reportgen.evaluation.met.by_column import told_by_column
+from reportgen.intake.reading import Reading, ReadingKey
+from reportgen.wording.met import Met
+from reportgen.wording.quoting import first_few, of_whom
+
+
+def readings_against(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> Iterable[Caveat]:
+    """`ostler + 72`: a caveat for each column that has such readings."""
+
+    def tell(heading: str, several: Sequence[Reading]) -> Met:
+        texts = [of_whom(r.text, declared.campaign.contender(r.key.contender).title) for r in several]
+        return Met("against", {"what": heading, "texts": first_few(texts)})
+
+    return told_by_column(declared, readings, lambda r: bool(r.beside), tell)

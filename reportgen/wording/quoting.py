@@ -1,0 +1,37 @@
+"""What an author typed, quoted in a sentence, with what it is taken to mean."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from decimal import Decimal
+
+from reportgen.wording.language import say, say_of
+from reportgen.wording.listing import and_list
+from reportgen.wording.number import as_written
+from reportgen.wording.unit import joined
+
+MOST = 3  # texts quoted in one sentence before the rest are only counted
+
+
+def quoted(text: str) -> str:
+    """“about 250”."""
+    return say("quoted", text=text)
+
+
+def taken(text: str, value: Decimal, half: Decimal, unit: str) -> str:
+    """ "“about 250” counts as 250 g ± 10 g"."""
+    return say("quoted.taken", text=text, value=joined(as_written(value), unit), half=joined(as_written(half), unit))
+
+
+def of_whom(text: str, who: str) -> str:
+    """ "“ostler + 72” (Corvane Sol)"."""
+    return say("quoted.of", text=text, who=who)
+
+
+def first_few(items: Iterable[str]) -> str:
+    """The items, each once; beyond the first few only how many there are."""
+    each: Sequence[str] = list(dict.fromkeys(items))
+    if len(each) <= MOST + 1:
+        return and_list(each)
+    rest = len(each) - MOST
+    return say_of(rest, "quoted.more", texts=say("list.comma").join(each[:MOST]), count=str(rest))
