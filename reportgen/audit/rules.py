@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reportgen.audit import data, fairness, texts
+from reportgen.audit import data, fairness, pictures, texts
 from reportgen.audit.case import Rule
 
 RULES: tuple[Rule, ...] = (
@@ -145,6 +145,12 @@ RULES: tuple[Rule, ...] = (
         "A file beside the readings that nothing uses makes readers wonder what it holds.",
         "Name it in a test or a text, or move it out of the campaign.",
         data.unused_files,
+    ),
+    Rule(
+        "photo-not-shown", "note",
+        "Its words were written for nobody.",
+        "Name its id where it belongs: on a reading (column photo), a test, an incident, a contender, in a text.",
+        pictures.photos_not_shown,
     ),
     Rule(
         "order-not-recorded", "note",

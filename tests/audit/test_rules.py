@@ -10,6 +10,7 @@ from reportgen.audit.rules import RULES
 from reportgen.build.run import audit_path
 from reportgen.finding import Finding
 from tests.campaigns import write_campaign
+from tests.photographs import photograph
 
 HEAD = "title: T\nwho pays: Readers.\ncontenders: {corvane: Corvane Sol, ostler: Ostler Mk II}\n"
 MEASURE = "measure:\n  gas: one reading, g, lower, scale\nreadings: readings.csv\n"
@@ -17,7 +18,7 @@ SCALE = {"instruments.yaml": "scale: 0.1 g, up to 500 g, accuracy ±0.3 g\n"}
 CLEAN = "contender,pass,gas\ncorvane,1,10.1\nostler,1,12.3\nostler,2,12.2\ncorvane,2,10.4\n"
 
 
-def found(place: Path, yaml_text: str = HEAD + MEASURE, **files: str) -> list[Finding]:
+def found(place: Path, yaml_text: str = HEAD + MEASURE, **files: str | bytes) -> list[Finding]:
     """What the audit says of a campaign whose scale and table may be replaced."""
     return list(audit_path(write_campaign(place, yaml_text, **{"readings": CLEAN, **SCALE, **files})))
 
@@ -31,7 +32,7 @@ def test_a_clean_campaign_leaves_nothing_to_say(tmp_path: Path) -> None:
 
 
 # rule, YAML added at the end, files that differ, (file, line) of the finding
-SEEN: dict[str, tuple[str, dict[str, str], tuple[str, int]]] = {
+SEEN: dict[str, tuple[str, dict[str, str | bytes], tuple[str, int]]] = {
     "unread-column": ("", {"readings": CLEAN.replace("gas\n", "gas,wind\n").replace("0.1\n", "0.1,3\n").replace("2.3\n", "2.3,3\n").replace("2.2\n", "2.2,3\n").replace("0.4\n", "0.4,3\n")}, ("readings.csv", 1)),
     "empty-cell": ("", {"readings": CLEAN + "corvane,3,\nostler,3,12.1\n"}, ("readings.csv", 6)),
     "outside-range": ("", {"readings": CLEAN.replace("10.4", "510.4")}, ("readings.csv", 5)),
@@ -45,6 +46,7 @@ SEEN: dict[str, tuple[str, dict[str, str], tuple[str, int]]] = {
     "exclusion-undated": ("exclude:\n  - {contender: corvane, pass: 2, because: valve left open}\n", {}, ("campaign.yaml", 8)),
     "excluded-for-one": ("exclude:\n  - {contender: corvane, pass: 2, because: valve left open, decided: during the test}\n", {}, ("campaign.yaml", 8)),
     "unused-file": ("", {"raw/forgotten.csv": "a,b\n1,2\n"}, ("raw/forgotten.csv", 0)),
+    "photo-not-shown": ("photos: {display: The display reads 12.3 g.}\n", {"attachments/display.png": photograph(kind="PNG")}, ("campaign.yaml", 7)),
     "wide-prose": ("", {"conclusions.md": "# So\n\nEvery Corvane Sol burns less gas.\n"}, ("conclusions.md", 3)),
     "dead-link": ("", {"conclusions.md": "# So\n\nSee [the photograph](attachments/none.jpg).\n"}, ("conclusions.md", 3)),
     "picture-without-words": ("", {"conclusions.md": "# So\n\n![](instruments.yaml)\n"}, ("conclusions.md", 3)),
