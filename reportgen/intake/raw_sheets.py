@@ -8,24 +8,15 @@ from reportgen.finding import Place
 from reportgen.intake.raw_view import MOST_CELLS, MOST_COLUMNS, RawRow, RawSheet, chosen
 from reportgen.intake.reading import RawFile
 from reportgen.intake.sheet import Cell, Sheet
+from reportgen.intake.spreadsheet import open_sheet
+from reportgen.sources import Workspace
 
 
-def raw_sheets(data: bytes, file: RawFile, spots: Iterable[Place]) -> tuple[RawSheet, ...]:
+def raw_sheets(ws: Workspace, file: RawFile, spots: Iterable[Place]) -> tuple[RawSheet, ...]:
     """The sheets that were read, in their order. `spots` are the cells that must be among those shown."""
     spots = tuple(spots)
-    names = file.sheets or tuple(dict.fromkeys(spot.sheet for spot in spots)) or ("",)
-    return tuple(_shown(_read(data, file, name), spots) for name in names)
-
-
-def _read(data: bytes, file: RawFile, name: str) -> Sheet:
-    """One sheet by the reader of its format."""
-    if file.path.lower().endswith(".ods"):
-        from reportgen.intake.ods import read_ods
-
-        return read_ods(data, file.path, name)
-    from reportgen.intake.xlsx import read_xlsx
-
-    return read_xlsx(data, file.path, name)
+    names = dict.fromkeys((*file.sheets, *(spot.sheet for spot in spots)))
+    return tuple(_shown(open_sheet(ws, file.path, name), spots) for name in names)
 
 
 def _shown(sheet: Sheet, spots: tuple[Place, ...]) -> RawSheet:

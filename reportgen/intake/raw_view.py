@@ -86,7 +86,7 @@ def view_of(ws: Workspace, file: RawFile, spots: Iterable[Place]) -> RawView:
         return RawView(file.form, (parquet_sheet(path_of(ws, file.path), spots),))
     from reportgen.intake.raw_sheets import raw_sheets
 
-    return RawView(file.form, raw_sheets(read_bytes(ws, file.path), file, spots))
+    return RawView(file.form, raw_sheets(ws, file, spots))
 
 
 def chosen(rows: Iterable[RawRow], spots: Collection[int], whole: int = WHOLE) -> tuple[tuple[RawRow, ...], int]:

@@ -116,7 +116,7 @@ def _ways(told: Told, page: str, r: Reading) -> Iterator[LineLink]:
 
 
 def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
-    if r.rough and r.width is not None and r.value is not None:
+    if r.width is not None and r.value is not None:
         low, high = number.as_written(r.value - r.width), number.as_written(r.value + r.width)
         key = "reading.taken.difference" if r.beside else "reading.taken"
         yield Said(words(key, range=joined(words("interval", low=low, high=high), r.unit)))
