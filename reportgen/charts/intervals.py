@@ -109,13 +109,14 @@ def _band(sheet: Plate, quantity: Quantity, band: tuple[float, float] | None) ->
 def key(quantity: Quantity, results: Sequence[Result], groups: Groups) -> str:
     """How to read the marks that this chart really holds, in one sentence."""
     repeated = any(len(r.by_pass) > 1 for r in results)
+    units = any(len({p.specimen for p in r.by_pass}) > 1 for r in results)
     values = [r for r in results if has_value(r)]
     has = {r.covers for r in values if known(r.low)}
     scale = _axis(results, band_of(quantity, in_order(quantity, results)))
     parts = [
         words("key.pass") if repeated else words("key.single") if values else "",
         words("key.excluded") if any(p.excluded for r in results for p in r.by_pass) else "",
-        words("key.value") if repeated and values else "",
+        words("key.value.specimens" if units else "key.value") if repeated and values else "",
         words("key.bar") if "instrument and scatter" in has else "",
         words("key.thin") if "instrument" in has else "",
         words("key.arrow") if any(r.estimate and r.estimate.limit for r in results) else "",

@@ -12,6 +12,7 @@ from reportgen.evaluation.evaluated import Caveat
 from reportgen.finding import Place
 from reportgen.pages.conditions import ConditionsShown, conditions_shown
 from reportgen.pages.framing import frame_of
+from reportgen.pages.laboratory import LaboratoryShown, laboratory_shown
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.pairs import PairShown, pairs_of
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
@@ -76,6 +77,7 @@ class TestView:
     held_the_same: str
     method: Link | None
     how: Link
+    laboratory: LaboratoryShown | None
     sources: tuple[LineLink, ...]
     photos: tuple[PhotoShown, ...]
     film: FilmShown | None
@@ -111,6 +113,7 @@ def test_view(told: Told, test: Test) -> TestView:
         held_the_same=and_list(campaign.held_the_same),
         method=Link(method.title, from_to(page, method_page(method.id, method.version))) if method else None,
         how=Link(heading(test), from_to(page, f"{campaign_page(campaign.id, 'method')}#{test.id}")),
+        laboratory=laboratory_shown(told, test, page),
         sources=tuple(LineLink(in_campaign(campaign, f), line_link(told, page, _top(f)).href) for f in files),
         photos=photos_shown(campaign, page, test.photos),
         film=film_shown(campaign, page, test.film, test.photos),
@@ -194,5 +197,8 @@ def _scatter(told: Told, quantity: Quantity, part: str) -> str:
     found = used[0]
     if found.sd is None or found.degrees is None:
         return words("scatter.none")
+    results = [r for r in told.evaluation.results if (r.quantity, r.part) == (quantity.id, part)]
+    if found.origin == "passes" and any(len({p.specimen for p in r.by_pass}) > 1 for r in results):
+        return words("scatter.known.specimens", sd=size(found.sd, quantity.unit), degrees=plain(found.degrees))
     origin = words(f"scatter.{found.origin}")
     return words("scatter.known", sd=size(found.sd, quantity.unit), degrees=plain(found.degrees), origin=origin)

@@ -134,6 +134,9 @@ PHRASES: Mapping[str, str] = {
     "scatter.declared": "declared by the method before testing",
     "scatter.both": "from the passes and from what the method declared",
     "scatter.none": "Scatter between passes: not known (one pass each, and none declared).",
+    "scatter.known.specimens": (
+        "Scatter between specimens of one product, the same for all: {sd} ({degrees} degrees of freedom)."
+    ),
     "scatter.known": "Scatter of one pass, the same for all: {sd} ({degrees} degrees of freedom; {origin}).",
     "order.rounds": "In rounds: every contender once before any runs again.",
     "order.random": "In an order drawn by lot.",

@@ -9,6 +9,7 @@ from reportgen.prose.counting import counting, yes_no
 from reportgen.prose.once import single_reading
 from reportgen.prose.standing import name, standing
 from reportgen.prose.unranked import missing
+from reportgen.prose.yardstick import several_specimens
 from reportgen.wording.decision import covers
 from reportgen.wording.language import say, say_of
 from reportgen.wording.listing import and_list, commas
@@ -20,7 +21,8 @@ def covers_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part:
     s = standing(campaign, evaluation, quantity, part)
     within = [r for r in s.results if r.low is not None and r.high is not None]  # a bound has no interval
     kinds = dict.fromkeys((r.covers, r.at_least) for r in within)
-    return paragraph(*(covers(code, at_least) for code, at_least in kinds))
+    several = say("covers.specimens") if within and several_specimens(s) else ""
+    return paragraph(*(covers(code, at_least) for code, at_least in kinds), several)
 
 
 def instrument_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:

@@ -12,8 +12,10 @@ def yardstick(s: Standing, contenders: tuple[str, ...]) -> str:
     origin = s.scatter.origin if s.scatter else "passes"
     if origin in ("declared", "both"):
         return say(f"yardstick.{origin}")
+    if several_specimens(s):
+        return say("yardstick.specimens")
     passes = {s.result(c).passes for c in contenders}
-    if len(passes) != 1 or several_specimens(s):
+    if len(passes) != 1:
         return say("yardstick.uneven")
     (n,) = passes
     return say_of(n, "yardstick.passes", count=in_words(n))

@@ -21,6 +21,8 @@ PRODUCTS: Mapping[str, str] = {
     "reason.in-the-box": "settled by looking into the box",
     "reason.no-quantity": "the claim names nothing that was measured",
     "reason.other-condition": "it is claimed under another condition",
+    "yardstick.specimens": "these specimens",
+    "covers.specimens": "What differs here is one specimen from another, each the mean of its passes",
     "specimen": "Specimen {id}",
     "specimen.serial": "serial {serial}",
     "specimen.bought": "bought {where}",

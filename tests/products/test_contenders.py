@@ -96,6 +96,16 @@ def test_each_unit_is_one_value_however_often_it_was_run(lamps: tuple[Path, dict
     assert result_of(lamps[1], "run-time", "harl")["value"] == pytest.approx(mean([mean([251, 249]), 262]))
 
 
+def test_the_page_speaks_of_specimens_where_specimens_were_compared(lamps: tuple[Path, dict[str, Any]]) -> None:
+    """JUDGING 7 as the page tells it; two units of each of two products leave 2(2 - 1) = 2 degrees of freedom."""
+    page = text_of(lamps[0] / "tests/run-time.html")
+    assert "is more than these specimens can hide" in page
+    assert re.search(r"Scatter between specimens of one product, the same for all: [\d.]+ min \(2 degrees", page)
+    assert "the upright line is the mean of what each specimen gave" in page
+    assert "What differs here is one specimen from another" in page
+    assert "these passes" not in page
+
+
 def test_what_the_box_lacked_is_said_once_and_shows_where_it_came_out(lamps: tuple[Path, dict[str, Any]]) -> None:
     sheet = text_of(lamps[0] / "contenders/harl.html")
     assert "Missing from the box: charging lead." in sheet
