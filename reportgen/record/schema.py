@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, get_args
+
+from reportgen.evaluation.evaluated import CaveatSort
 
 Schema = dict[str, Any]
 
@@ -118,7 +120,7 @@ VERDICT = row(
 MOMENT = {"oneOf": [{"type": "null"}, row(film=NAME, seconds={"type": "number"})]}
 CAVEAT = row(
     id=NAME, number={"type": "integer", "minimum": 1},
-    sort=one_of("caveat", "incident", "exclusion", "assumption", "instrument", "accepted"), says=NAME,
+    sort=one_of(*get_args(CaveatSort)), says=NAME,
     pushes=one_of("up", "down", "unknown", None), blocks={"type": "boolean"}, decided=MAYBE_TEXT, contender=MAYBE_TEXT,
     quantities=NAMES, photos=NAMES, film=MOMENT, file=TEXT, line=MAYBE_WHOLE,
 )  # fmt: skip
