@@ -9,6 +9,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 import click
@@ -58,6 +59,7 @@ def as_rows(findings: Sequence[Finding]) -> list[dict[str, object]]:
             "file": f.place.file,
             "line": f.place.line or None,
             "column": f.place.column or None,
+            "sheet": f.place.sheet or None,
             "says": f.says,
             "why": f.why,
             "do": f.do,
@@ -85,7 +87,7 @@ def where(place: Place, root: Path | None) -> str:
         return str(place)
     full = root / place.file
     shorter = os.path.relpath(full)
-    return str(Place(str(full) if shorter.startswith(os.pardir) else shorter, place.line, place.column))
+    return str(replace(place, file=str(full) if shorter.startswith(os.pardir) else shorter))
 
 
 def _open(findings: Sequence[Finding]) -> tuple[Finding, ...]:

@@ -184,7 +184,7 @@ def without_doubles(readings: Iterable[Reading]) -> tuple[Mapping[ReadingKey, Re
 
 def _double(first: Place, second: Reading) -> Finding:
     key = second.key
-    where = f"line {first.line}" if first.file == second.at.file else str(first)
+    where = f"line {first.line}" if first.file == second.at.file and not first.sheet else str(first)
     part = f", part {key.part}" if key.part else ""
     return Finding(
         "error",

@@ -14,15 +14,16 @@ MOST = 20  # different mistakes of one sort told of one file
 def told_once(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     """Errors of one text in one file become one; of one rule in one file the first `MOST` stay, the last says how many
     more there are. The order stays, and warnings and notes stay as they are: an author answers them one by one."""
-    alike: dict[tuple[str, str, str, str], list[Finding]] = {}
+    alike: dict[tuple[str, ...], list[Finding]] = {}
     for i, finding in enumerate(findings):
         apart = "" if finding.severity == "error" else str(i)
-        alike.setdefault((finding.rule, finding.place.file, finding.says, apart), []).append(finding)
-    by_rule: dict[tuple[str, str], list[Finding]] = {}
+        at = finding.place
+        alike.setdefault((finding.rule, at.file, at.sheet, finding.says, apart), []).append(finding)
+    by_rule: dict[tuple[str, str, str], list[Finding]] = {}
     kept: list[Finding] = []
     for several in alike.values():
         first = _with_lines(several)
-        of_rule = by_rule.setdefault((first.rule, first.place.file), [])
+        of_rule = by_rule.setdefault((first.rule, first.place.file, first.place.sheet), [])
         if first.severity == "error":
             of_rule.append(first)
         if first.severity != "error" or len(of_rule) <= MOST:
@@ -38,9 +39,11 @@ def _with_lines(several: list[Finding]) -> Finding:
         return first
     shown = ", ".join(str(line) for line in lines[:LINES])
     rest = f" and {len(lines) - LINES} more" if len(lines) > LINES else ""
-    return replace(first, says=f"{first.says} The same in line{'s' if len(lines) > 1 else ''} {shown}{rest}.")
+    what = "row" if first.place.sheet else "line"
+    return replace(first, says=f"{first.says} The same in {what}{'s' if len(lines) > 1 else ''} {shown}{rest}.")
 
 
 def _with_more(finding: Finding, more: int) -> Finding:
     what = "mistake of this sort is" if more == 1 else "mistakes of this sort are"
-    return replace(finding, says=f"{finding.says} {more} more {what} in this file.")
+    here = "sheet" if finding.place.sheet else "file"
+    return replace(finding, says=f"{finding.says} {more} more {what} in this {here}.")

@@ -269,6 +269,7 @@ def finding_row(finding: Finding) -> Row:
         "file": finding.place.file,
         "line": finding.place.line or None,
         "column": finding.place.column or None,
+        "sheet": finding.place.sheet or None,
         "says": finding.says,
         "why": finding.why,
         "do": finding.do,

@@ -77,3 +77,10 @@ def test_on_a_terminal_lines_are_folded_and_only_colour_can_be_turned_off(
     assert max(map(len, plain.splitlines())) <= 60
     assert "campaign.yaml:4:1" in plain
     assert plain.count("word") == 40
+
+
+def test_a_place_in_a_spreadsheet_keeps_its_sheet_and_cell(tmp_path: Path) -> None:
+    place = Place("raw/day.xlsx", 5, 3, "Bench")
+    assert where(place, tmp_path).endswith("raw/day.xlsx, sheet Bench, cell C5")
+    (row,) = as_rows([Finding("error", "r", place, "says")])
+    assert (row["sheet"], row["line"], row["column"]) == ("Bench", 5, 3)
