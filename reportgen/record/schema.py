@@ -133,9 +133,8 @@ FILM = row(
     stills=every(row(seconds={"type": "number"}, photo=NAME)),
 )  # fmt: skip
 FINDING = row(
-    severity=one_of("error", "warning", "note"), rule=NAME, file=TEXT, line=MAYBE_WHOLE, column=MAYBE_WHOLE, sheet=MAYBE_TEXT,
-    says=NAME,
-    why=TEXT, do=TEXT, subject=MAYBE_TEXT, contender=MAYBE_TEXT, accepted=MAYBE_TEXT,
+    severity=one_of("error", "warning", "note"), rule=NAME, file=TEXT, line=MAYBE_WHOLE, column=MAYBE_WHOLE,
+    sheet=MAYBE_TEXT, says=NAME, why=TEXT, do=TEXT, subject=MAYBE_TEXT, contender=MAYBE_TEXT, accepted=MAYBE_TEXT,
 )  # fmt: skip
 PRICE = row(
     sort=one_of("paid", "listed"), low=NUMBER, high=NUMBER, currency=NAME, date=MAYBE_TEXT, where=MAYBE_TEXT, text=NAME,
