@@ -76,10 +76,20 @@ def places_of(contender: Contender, member: Member[WrittenContender | Given[str]
     return places
 
 
+def told_of_all(contender: Contender, at: Place, told: list[Finding]) -> None:
+    """A contender may not be called `all`: in a table that stands for every contender."""
+    called = next((n for n in (contender.title, *contender.also_called) if as_id(n) == "all"), "")
+    if called:
+        says = f"a contender is called “{called}”"
+        why = "In a table `all` is one reading that serves every contender."
+        error(told, "reserved-name", at, says, why, "Give it another name.")
+
+
 def names_of(contenders: Sequence[Contender], places: Mapping[str, Place], told: list[Finding]) -> dict[str, str]:
     """Every name a contender goes by → its id; one name for two contenders is an error."""
     names = {c.id: c.id for c in contenders}
     for c in contenders:
+        told_of_all(c, places[f"contender/{c.id}"], told)
         for other in c.also_called:
             if names.setdefault(as_id(other), c.id) != c.id:
                 says = f"“{other}” is also a name of {names[as_id(other)]}"

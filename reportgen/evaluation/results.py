@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
-from reportgen.campaign.declared import Campaign, Contender, Quantity, Test
+from reportgen.campaign.declared import Campaign, Contender, Day, Quantity, Test
 from reportgen.evaluation.assumed import is_shared
 from reportgen.evaluation.evaluated import Contribution, Estimate, Keys, Result, ResultKind, Stands
 from reportgen.evaluation.gathered import TWELVE, Gathered, steps_of_one_pass
@@ -15,6 +16,8 @@ from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Judged, Single
 from reportgen.metrology.budget import shares
 from reportgen.metrology.uncertain import Source
+from reportgen.wording.day import day
+from reportgen.wording.language import say
 
 NOT_YET_TESTED, NOT_READ, NEVER_COMPARED = "not yet tested", "not read", "never compared"
 
@@ -139,6 +142,16 @@ def missing_result(
     )  # fmt: skip
 
 
+def so_far(result: Result, running: Mapping[str, Day]) -> Result:
+    """The result of a contender whose run goes on says so; without a reading that is why there is none."""
+    since = running.get(result.contender)
+    if since is None:
+        return result
+    said = day(since.first, since.last, since.text)
+    missing = say("missing.still-running", day=said) if result.missing == NOT_YET_TESTED else result.missing
+    return replace(result, running=said, missing=missing)
+
+
 def untested(contenders: Sequence[Contender], results: Sequence[Result]) -> tuple[str, ...]:
     """Contenders without a result, in the campaign's order."""
     have = {r.contender for r in results if not r.missing}
@@ -192,7 +205,7 @@ def _step_assumed(reading: Reading) -> bool:
 
 
 def _is_shared(source: Source) -> bool:
-    return source.sort in ("offset", "gain", "constant") or is_shared(source)
+    return source.sort in ("offset", "gain", "constant", "shared") or is_shared(source)
 
 
 def _unshared(source: Source) -> Source:

@@ -11,10 +11,13 @@ from dataclasses import replace
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Campaign, Quantity
+from reportgen.evaluation.assumed import Assumed
+from reportgen.evaluation.counted import TOTAL, counted_working
 from reportgen.evaluation.evaluated import Caveat, Keys, bears_on
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.lookup import PassLookup
 from reportgen.evaluation.observing import Observer
+from reportgen.evaluation.picking import picked
 from reportgen.evaluation.working import JOINS, PassKey, Working, join_parts
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.arithmetic import in_unit
@@ -43,9 +46,12 @@ class Workings:
         units: Mapping[str, Unit],
         constants: Mapping[str, Uncertain],
         exclusions: Sequence[Caveat],
+        assumed: Mapping[tuple[str, str], Assumed] | None = None,
+        counted_for: Mapping[str, tuple[str, ...]] | None = None,
     ) -> None:
         self.campaign, self.readings, self.observer, self.feeds = campaign, readings, observer, feeds
         self.expressions, self.units, self.constants, self.exclusions = expressions, units, constants, exclusions
+        self.assumed, self.counted_for = assumed or {}, counted_for or {}
         self.quantities = {q.id: q for t in campaign.tests for q in t.quantities}
         self._tests = {q.id: t for t in campaign.tests for q in t.quantities}
         self._passes: dict[tuple[str, str], tuple[Working, ...]] = {}
@@ -53,6 +59,10 @@ class Workings:
     def by_part(self, quantity: str, contender: str) -> tuple[Working, ...]:
         """Each pass and part by itself, in the order of the readings."""
         wanted = (quantity, contender)
+        if wanted not in self._passes and self.quantities[quantity].count_of:
+            self._passes[wanted] = counted_working(
+                self.quantities[quantity], contender, self.readings, self.counted_for
+            )
         if wanted not in self._passes:
             self._passes[wanted] = tuple(
                 self._work_out(self.quantities[quantity], contender, key)
@@ -93,6 +103,8 @@ class Workings:
         return replace(mean, contributions={**mean.contributions, scatter: wider * u})
 
     def _pass_keys(self, quantity: str, contender: str) -> tuple[PassKey, ...]:
+        if self.quantities[quantity].count_of:
+            return (TOTAL,) if contender in self.counted_for.get(quantity, ()) else ()
         test, names = self._tests[quantity], self.feeds.names[quantity]
         own = {c.name for c in test.columns} & names
         if own:
@@ -128,11 +140,6 @@ def over_passes(quantity: Quantity, values: Sequence[Uncertain]) -> Uncertain:
     """Passes joined as the quantity says. `least`, `most` and `middle` pick (the middle of an even count is a mean)."""
     if quantity.over_passes == "energy mean":
         return energy_mean(values)
-    if quantity.over_passes in ("", "mean") or any(v.value is None for v in values):
+    if quantity.over_passes in ("", "mean"):
         return mean_of(values)
-    ordered = sorted(values, key=lambda v: v.value or 0.0)
-    if quantity.over_passes == "least":
-        return ordered[0]
-    if quantity.over_passes == "most":
-        return ordered[-1]
-    return mean_of(ordered[(len(ordered) - 1) // 2 : len(ordered) // 2 + 1])
+    return picked(quantity.over_passes, values)

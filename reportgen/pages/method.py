@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from reportgen.addresses import campaign_page, from_to, instrument_page, method_page, test_page
 from reportgen.campaign.declared import Instrument, Test
 from reportgen.pages.framing import frame_of
+from reportgen.pages.laboratory import LaboratoryShown, laboratory_shown
 from reportgen.pages.own_words import OwnText, own_text
-from reportgen.pages.titles import heading
+from reportgen.pages.titles import formula_of, heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.words import words
-from reportgen.prose.amounts import typed
+from reportgen.prose.steps import reads_in
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import counted
 from reportgen.wording.listing import and_list
@@ -52,6 +53,7 @@ class TestedShown:
     order: str
     scatter: str
     instruments: tuple[Link, ...]
+    laboratory: LaboratoryShown | None
     cannot_tell: tuple[str, ...]
     cautions: tuple[str, ...]
 
@@ -109,11 +111,12 @@ def _tested(told: Told, page: str, test: Test) -> TestedShown:
         method=Link(method.title, from_to(page, method_page(method.id, method.version))) if method else None,
         version=str(method.version) if method else "",
         steps=method.steps if method else (),
-        measured=tuple(Measured(heading(q), q.unit, q.formula, q.says) for q in test.quantities),
+        measured=tuple(Measured(heading(q), q.unit, formula_of(q), q.says) for q in test.quantities),
         passes=_passes(told, test),
         order=_order(told, test),
         scatter=_scatter(test),
         instruments=tuple(Link(campaign.instruments[i].title, from_to(page, instrument_page(i))) for i in used),
+        laboratory=laboratory_shown(told, test, page),
         cannot_tell=tuple(dict.fromkeys((*(method.cannot_tell if method else ()), *test.cannot_tell))),
         cautions=tuple(dict.fromkeys((*(method.cautions if method else ()), *test.cautions))),
     )
@@ -142,7 +145,7 @@ def _instrument(page: str, i: Instrument) -> InstrumentRow:
     return InstrumentRow(
         name=i.title,
         href=from_to(page, instrument_page(i.id)),
-        reads_in=typed(i.resolution) if i.resolution else words("not-noted"),
+        reads_in=reads_in(i) or words("not-noted"),
         accuracy=i.accuracy.text if i.accuracy.known else words("accuracy.unknown"),
         calibrated=i.calibrated.text if i.calibrated else words("not-noted"),
     )
@@ -150,6 +153,6 @@ def _instrument(page: str, i: Instrument) -> InstrumentRow:
 
 def _scatter(test: Test) -> str:
     """How contenders are taken to scatter, and whether a method fixed it; "" where nothing measured is ranked by it."""
-    if all(q.kind in ("yes/no", "count", "grade") for q in test.quantities):
+    if all(q.kind in ("yes/no", "count", "grade", "order") for q in test.quantities):
         return ""
     return words(f"scatter.rule.{test.scatter}" if test.method else "scatter.rule.assumed")

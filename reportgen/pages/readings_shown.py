@@ -17,6 +17,7 @@ from reportgen.pages.words import words
 from reportgen.theme import Link
 from reportgen.wording import number
 from reportgen.wording.count import whole
+from reportgen.wording.frame_rate import frames_a_second
 from reportgen.wording.listing import and_list
 from reportgen.wording.sentence import sentence
 from reportgen.wording.unit import joined, spelled
@@ -135,7 +136,7 @@ def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
             yield Said(words("reading.records", said=said, used=two.used, because=two.because.rstrip(".")))
     rate = told.campaign.instruments[r.instrument].frame_rate if r.instrument in told.campaign.instruments else None
     if r.frames is not None and rate is not None:
-        frames, each = whole(r.frames[1] - r.frames[0]), number.plain(float(rate))
+        frames, each = whole(r.frames[1] - r.frames[0]), frames_a_second(rate)
         yield Said(words("reading.frames", frames=frames, rate=each))
     if r.series is not None:
         lasted = joined(number.plain(r.series.ends - r.series.begins), "s")

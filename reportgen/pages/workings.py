@@ -89,6 +89,9 @@ def _passes(told: Told, page: str, unit: str, result: Result) -> Iterator[PassSh
     several = bool(contender.specimens) or len({p.specimen for p in result.by_pass}) > 1
     for n, p in enumerate(result.by_pass):
         rows = tuple(shown(told, page, result, r, anchors[n, r.key]) for r in rows_of(told, p))
+        if told.campaign.quantity(result.quantity).count_of:
+            yield _pass(told, unit, p, words("pass.all"), rows)
+            continue
         yield _pass(told, unit, p, _title(p, specimen_name(contender, p.specimen) if several else ""), rows)
 
 
@@ -125,5 +128,5 @@ def _line(told: Told, c: Contribution, unit: str) -> BudgetRow:
         of=instrument.title if instrument else c.source.of,
         size=interval.uncertainty(abs(c.size), unit),
         share=interval.percent(c.share),
-        shared=words("budget.shared" if c.shared else "budget.own"),
+        shared=words("budget.common" if c.source.sort == "shared" else "budget.shared" if c.shared else "budget.own"),
     )

@@ -10,6 +10,7 @@ from reportgen.finding import Finding
 from reportgen.pages.photos import PhotoShown, photo_shown
 from reportgen.pages.told import Page
 from reportgen.prose.amounts import typed
+from reportgen.prose.steps import reads_in
 from reportgen.site.card import Card, CardTest
 from reportgen.site.framing import Wide, frame_of
 from reportgen.site.wide.archive import newest_first
@@ -114,7 +115,7 @@ def _list(wide: Wide, found: dict[str, list[tuple[Instrument, Used]]]) -> Instru
         listed.append(
             Listed(
                 Link(newest.title, from_to(_INDEX, instrument_page(id))),
-                typed(newest.resolution) if newest.resolution else words("not-noted"),
+                reads_in(newest) or words("not-noted"),
                 newest.accuracy.text,
                 tuple(Link(card.title, from_to(_INDEX, card.address)) for card in cards),
             )
@@ -129,7 +130,7 @@ def _described(page: str, i: Instrument, used: Used) -> Described:
         title=i.title,
         model=i.model,
         serial=i.serial,
-        resolution=words("resolution", step=typed(i.resolution)) if i.resolution else words("resolution.unknown"),
+        resolution=words("resolution", step=reads_in(i)) if reads_in(i) else words("resolution.unknown"),
         range=_range(i),
         accuracy=words("accuracy", text=i.accuracy.text) if i.accuracy.known else words("unknown-accuracy"),
         accuracy_known=i.accuracy.known,
