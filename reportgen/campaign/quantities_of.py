@@ -6,6 +6,7 @@ import dataclasses
 from typing import Literal
 
 from reportgen.addresses import as_id, in_formula
+from reportgen.campaign.channels import channels_of
 from reportgen.campaign.columns import Known, Placed, names_in, sorted_out
 from reportgen.campaign.counting import check_counting
 from reportgen.campaign.declared import Column, Kind, Quantity
@@ -41,7 +42,7 @@ def quantity_of(
         test=test,
         title=w.title.value if w.title else label.replace("_", " "),
         kind=kind,
-        formula=w.formula.value if w.formula else KINDS[kind].writes(label) if kind else in_formula(label),
+        formula=w.formula.value if w.formula else _of_kind(kind, label, w, columns, told),
         unit=unit.value if unit else "",
         better=w.better.value if w.better else "neither",
         matters=w.matters.value if w.matters else None,
@@ -60,17 +61,36 @@ def quantity_of(
 
 def _reads(quantity: Quantity, label: str, at: Place, columns: dict[str, Placed]) -> tuple[str, ...]:
     """The readings the formula names; its kind's own take the quantity's unit and instrument where they have none."""
-    of_kind = {in_formula(h): h for h in KINDS[quantity.kind].headings(label)} if quantity.kind else {}
+    of_kind = {name: name.replace("_", " ") for name in channels_of(quantity.formula)}
+    of_kind |= {in_formula(h): h for h in KINDS[quantity.kind].headings(label)} if quantity.kind else {}
     reads = tuple(n for n in names_in(quantity.formula) if n in columns or n in of_kind)
     for name in reads:
         placed = columns.get(name) or Placed(Column(name, of_kind[name]), at)
         column = dataclasses.replace(
             placed.column,
-            unit=placed.column.unit or (quantity.unit if name in of_kind else ""),
+            unit=placed.column.unit or (quantity.unit if name in of_kind and in_formula(label) in name else ""),
             instrument=placed.column.instrument or quantity.instrument,
         )
         columns[name] = Placed(column, placed.at)
     return reads
+
+
+def _of_kind(
+    kind: Kind | Literal[""], label: str, w: WrittenQuantity, columns: dict[str, Placed], told: list[Finding]
+) -> str:
+    """The formula that the kind writes; that of a run logged until a part of its height names the test's channel."""
+    if kind != "logged" or w.until is None:
+        return KINDS[kind].writes(label) if kind else in_formula(label)
+    channel = in_formula(label) if in_formula(label) in columns else next(iter(columns), "")
+    if w.until.value.unit != "%" or not 0 < w.until.value.value < 100:
+        says = f"“{w.until.text}” doesn't say which way the trace passes it, or of what it is a part"
+        do = "Write `until: 10 %` (of its highest), or `formula: when(light, under, at(light, 30) / 10)`."
+        error(told, "until-unclear", w.until.at, says, do=do)
+    elif channel not in columns or (len(columns) > 1 and channel != in_formula(label)):
+        says = f"“{label}” runs until a part of a channel's height, and which channel isn't clear"
+        do = "Name one channel under `columns:`, or write `formula: when(light, under, 0.1 * highest(light))`."
+        error(told, "until-unclear", w.until.at, says, do=do)
+    return f"when({channel or in_formula(label)}, under, {w.until.value.value / 100} * highest({channel or in_formula(label)}))"
 
 
 def _kind(
@@ -113,7 +133,7 @@ def _check_kind(
     if w.seen and kind != "order":
         says = f"“{label}” tells an order that was seen and is of kind {kind}"
         error(told, "order-of-another-kind", w.seen[0].at, says, do="Write `kind: order`.")
-    if w.until and kind != "run to a limit":
+    if w.until and kind not in ("run to a limit", "logged"):
         says = f"“{label}” runs to a limit and is of kind {kind}"
         error(told, "limit-of-another-kind", w.until.at, says, do="Write `kind: run to a limit`.")
 

@@ -10,6 +10,7 @@ from collections.abc import Mapping, Sequence
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Source
 from reportgen.campaign.given import Entry, Given
+from reportgen.campaign.logger_of import logger_of
 from reportgen.campaign.look_up import error
 from reportgen.campaign.order_words import Saying, one_cell
 from reportgen.campaign.written.measure import WrittenQuantity, WrittenSource
@@ -24,9 +25,14 @@ ROLES = (
 def source_of(written: WrittenSource, told: list[Finding]) -> Source:
     """One place where readings stand."""
     roles = {r.rstrip("_"): given.value for r in ROLES if (given := getattr(written, r)) is not None}
+    if written.logger is not None:
+        return logger_of(written, roles, told)
+    if written.rate is not None:
+        says = "`rate:` tells of a logger's files, and there are none"
+        error(told, "readings-without-place", written.rate.at, says, do="Write `logger:` in place of `file:`.")
     if (written.file is None) == (written.table is None):
         says = "readings stand either in a file or in a table in place"
-        error(told, "readings-without-place", written.at, says, do="Write `file:` or `table:`.")
+        error(told, "readings-without-place", written.at, says, do="Write `file:`, `table:` or `logger:`.")
     if written.file is not None:
         sheet = written.sheet.value if written.sheet else ""
         encoding = written.encoding.value if written.encoding else ""

@@ -65,6 +65,7 @@ def _built(
     others = () if seen and all(e.value.seen for e in entries) else known.readings
     method = known.method(written.method) if written.method else None
     places: dict[str, Place] = {}
+    of_quantities = [e.value.assumed for e in entries if e.value.at != written.at]  # a measure is its own quantity
     test = Test(
         id=id,
         title=title,
@@ -82,8 +83,7 @@ def _built(
         cautions=tuple(c.value for c in written.cautions),
         cannot_tell=tuple(c.value for c in written.cannot_tell),
         conditions=tuple(c.value for c in written.conditions),
-        assumed=assumptions((written.assumed, *(e.value.assumed for e in entries if e.value is not written)), f"{id}/",
-                            places, told),
+        assumed=assumptions((written.assumed, *of_quantities), f"{id}/", places, told),
     )
     places |= {f"test/{id}": at} | {f"column/{id}/{name}": placed.at for name, placed in columns.items()}
     for entry in entries:

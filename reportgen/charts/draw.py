@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Campaign, Declared, Quantity
-from reportgen.charts import counts, grades, intervals, money, overview, shares
+from reportgen.charts import counts, grades, intervals, money, orders, overview, shares
 from reportgen.charts.brackets import tie_groups
 from reportgen.charts.figure import Drawn, Figure
 from reportgen.charts.order import in_order
@@ -84,6 +84,8 @@ def _picture(
         return shares.svg(campaign, quantity, results, alt), shares.key(results)
     if kind == "grade":
         return grades.svg(campaign, quantity, results, alt), grades.key(results)
+    if kind == "order":
+        return orders.svg(campaign, results, pairs, alt), orders.key(results, pairs)
     if kind == "count":
         return counts.svg(campaign, quantity, results, alt), counts.key(results)
     groups = tie_groups(quantity, in_order(quantity, results), pairs)

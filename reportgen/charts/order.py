@@ -14,6 +14,9 @@ def in_order(quantity: Quantity, results: Sequence[Result]) -> list[Result]:
     Without a direction, the order given: the campaign's. A value known only as a bound stands on the side of its limit.
     """
 
+    if any(r.kind == "order" for r in results):
+        return by_level(results)
+
     def key(pair: tuple[int, Result]) -> tuple[float, ...]:
         place, r = pair
         limit = r.estimate.limit if r.estimate else None
@@ -31,6 +34,11 @@ def in_order(quantity: Quantity, results: Sequence[Result]) -> list[Result]:
         return (0, sign * value, side, place)
 
     return [r for _, r in sorted(enumerate(results), key=key)]
+
+
+def by_level(results: Sequence[Result]) -> list[Result]:
+    """Of an order that was only seen: least first, as given on one level; those never compared last."""
+    return sorted(results, key=lambda r: (r.level is None, r.level or 0))
 
 
 def share(result: Result) -> float | None:

@@ -66,9 +66,12 @@ def text(
 def rules(
     plate: Plate, name: str, rows: Sequence[Row], *, x: Place = "x", x2: Place | None = None, y: Place = "y",
     y2: Place | None = None, width: float = 1.0, opacity: float = 1.0, ink: str = "", cap: str = "butt",
+    dash: tuple[float, ...] = (),
 ) -> Layer:  # fmt: skip
     """Straight lines from (x, y) to (x2, y2); coloured by each row's `stroke`, or all in `ink`."""
     mark: dict[str, object] = {"type": "rule", "strokeWidth": width, "strokeCap": cap, "strokeOpacity": opacity}
+    if dash:
+        mark["strokeDash"] = list(dash)
     if ink:
         mark["stroke"] = ink
     ends = {"x": x, "x2": x2, "y": y, "y2": y2}

@@ -12,12 +12,14 @@ from reportgen.campaign.declared import Instrument as DeclaredInstrument
 from reportgen.evaluation.frames_read import SECONDS, first_frame, rate_of
 from reportgen.evaluation.laboratories import as_stated, laboratory_of
 from reportgen.evaluation.steps_seen import column_of, steps_seen
+from reportgen.evaluation.traces_read import Pieces, no_samples, trace_of, units_apart
 from reportgen.finding import Finding
 from reportgen.intake.against import chain_of, other_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.arithmetic import add
 from reportgen.metrology.errors import MetrologyError, NoValue, UnitError
 from reportgen.metrology.instrument import Instrument, Size, observed, observed_difference
+from reportgen.metrology.trace import Trace
 from reportgen.metrology.uncertain import Uncertain
 from reportgen.metrology.unit import convert, is_decibel, parse_unit
 from reportgen.metrology.unit_algebra import step_of
@@ -51,8 +53,10 @@ class Observer:
     bear one name wherever it goes, and cancel between those that stand on it.
     """
 
-    def __init__(self, campaign: Campaign, readings: Mapping[ReadingKey, Reading]) -> None:
-        self.campaign, self.readings = campaign, readings
+    def __init__(
+        self, campaign: Campaign, readings: Mapping[ReadingKey, Reading], pieces: Pieces = no_samples
+    ) -> None:
+        self.campaign, self.readings, self.pieces = campaign, readings, pieces
         self.instruments = {i.id: instrument_for_metrology(i) for i in campaign.instruments.values()}
         self.steps = steps_seen(campaign, readings.values())
         self.same = {**_chained(campaign, readings.values()), **_for_all(readings.values())}
@@ -83,6 +87,14 @@ class Observer:
             says, subject = f"{by}: {wrong.says}", f"test/{reading.key.test}"
             finding = Finding("error", "unit", reading.at, says, do=wrong.do, subject=subject)
             raise ReadingRefused(finding, reading.instrument) from None
+
+    def trace(self, reading: Reading) -> Trace:
+        """The trace a reading stands for; raises `ReadingRefused` where its unit can't be used."""
+        instrument = self.instruments.get(reading.instrument)
+        try:
+            return trace_of(reading, instrument, session_of(reading), self._name(reading), self.pieces)
+        except UnitError as wrong:
+            raise ReadingRefused(units_apart(reading, wrong), reading.instrument) from None
 
     def _alone(self, reading: Reading) -> Uncertain:
         rate, name = rate_of(reading, self.campaign), self._name(reading)

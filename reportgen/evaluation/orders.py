@@ -118,25 +118,31 @@ def _of_part(
 
 def _workings(contender: str, readings: Sequence[Reading], said: Sequence[Said]) -> tuple[Working, ...]:
     """One working a look in which it was compared, whoever's row said so, seen from this contender's side."""
-    by_look: dict[PassKey, list[Said]] = {}
+    by_look: dict[str, list[Said]] = {}
     for s in said:
         if contender in (s.reading.key.contender, s.saying.other):
-            key = PassKey(s.reading.key.specimen, s.reading.key.pass_, s.reading.key.part)
-            by_look.setdefault(key, []).append(s)
-    found = [_working(contender, key, each) for key, each in by_look.items()]
+            by_look.setdefault(s.reading.key.pass_, []).append(s)
+    found = {look: _working(contender, each) for look, each in by_look.items()}
     for r in readings:
-        if r.key.contender == contender and not r.word:
+        if r.key.contender == contender and not r.word and r.key.pass_ not in found:
             key = PassKey(r.key.specimen, r.key.pass_, r.key.part)
-            found.append(Working(key, None, (r.key,), absent_because=r.absent_because))
-    return tuple(found)
+            found[r.key.pass_] = Working(key, None, (r.key,), absent_because=r.absent_because)
+    return tuple(found[look] for look in dict.fromkeys(r.key.pass_ for r in readings) if look in found)
 
 
-def _working(contender: str, key: PassKey, said: Sequence[Said]) -> Working:
+def _working(contender: str, said: Sequence[Said]) -> Working:
     """Where some of it is left out, the rest of the look still counts."""
+    look = said[0].reading.key
+    key = PassKey(next((s for x in said if (s := _specimen(contender, x)) != "1"), "1"), look.pass_, look.part)
     kept = [s for s in said if not s.excluded] or said
     own = [s.saying if s.reading.key.contender == contender else _turned(s) for s in kept]
     keys = tuple(dict.fromkeys(s.reading.key for s in kept))
     return Working(key, None, keys, kept[0].excluded, word=one_cell(dict.fromkeys(own)))
+
+
+def _specimen(contender: str, said: Said) -> str:
+    """A row names the specimen of its own contender; which one of the other was used it doesn't say."""
+    return said.reading.key.specimen if said.reading.key.contender == contender else "1"
 
 
 def _turned(said: Said) -> Saying:
@@ -145,9 +151,7 @@ def _turned(said: Said) -> Saying:
 
 def _stands(order: Ordered, contender: str, title: Mapping[str, str]) -> tuple[Stands, ...]:
     pairs = [order.of(contender, other) for other in title if other != contender]
-    return tuple(
-        Stands(p.second, title[p.second], p.told, p.degree, p.follows) for p in pairs if p.told != "never"
-    )
+    return tuple(Stands(p.second, title[p.second], p.told, p.degree, p.follows) for p in pairs if p.told != "never")
 
 
 def _differed(pair: Between) -> bool | None:

@@ -11,7 +11,7 @@ from reportgen.evaluation.evaluated import Caveat, Comparison, FirstPlace, Resul
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.gathered import Gathered, gather, several_specimens
 from reportgen.evaluation.orders import order_comparisons, order_results, orders_seen
-from reportgen.evaluation.results import measured_result, missing_result, plain_result, untested
+from reportgen.evaluation.results import measured_result, missing_result, plain_result, so_far, untested
 from reportgen.evaluation.says import says_of
 from reportgen.evaluation.words_read import word_workings
 from reportgen.evaluation.working import JOINS, Working
@@ -56,6 +56,13 @@ class Bench:
 
 def tell(bench: Bench, test: Test, quantity: Quantity) -> tuple[QuantityTold, ...]:
     """The quantity's results and decisions: one entry, or one a part where parts stay apart."""
+    told = _tell(bench, test, quantity)
+    if not test.running:
+        return told
+    return tuple(replace(t, results=tuple(so_far(r, test.running) for r in t.results)) for t in told)
+
+
+def _tell(bench: Bench, test: Test, quantity: Quantity) -> tuple[QuantityTold, ...]:
     if quantity.kind == "order":
         return _tell_order(bench, test, quantity)
     by_contender, parts = _passes(bench, test, quantity)

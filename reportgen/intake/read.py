@@ -15,6 +15,8 @@ from reportgen.intake.for_all import served
 from reportgen.intake.held import as_held, fitting
 from reportgen.intake.instruments import off_instruments
 from reportgen.intake.layout import look
+from reportgen.intake.logger.read import read_loggers, without_loggers
+from reportgen.intake.logger.samples import Samples
 from reportgen.intake.missing import Look, Unread, left_unread, missing_columns, unread_inline
 from reportgen.intake.names import names_of
 from reportgen.intake.observe import as_readings, numbered, without_doubles
@@ -34,12 +36,14 @@ DAMAGE = frozenset(
 )
 
 
-def read_readings(ws: Workspace, declared: Declared) -> Readings:
+def read_readings(ws: Workspace, declared: Declared, samples: Samples | None = None) -> Readings:
     """The readings of a campaign, each with its file, line and cell. Raises `Refused` with every error found.
 
     A test takes its own columns from each of its sources; a file may serve many tests. Raw files are only read.
+    `samples` are the logger files, kept open for who works with them next.
     """
-    campaign = declared.campaign
+    logged = read_loggers(samples or Samples(ws), declared.campaign)
+    campaign = without_loggers(declared.campaign)
     known = expected_headings(campaign)
     sources = {name_of(campaign, s): s for t in campaign.tests for s in t.sources}
     opened = {name: open_source(ws, campaign, source, known) for name, source in sources.items()}
@@ -54,20 +58,20 @@ def read_readings(ws: Workspace, declared: Declared) -> Readings:
     }
     unread = _unread(campaign, looks)
     readings, findings = _readings(campaign, looks)
-    kept, doubles = without_doubles(readings)
+    kept, doubles = without_doubles((*readings, *logged.readings))
     of_files = [f for o in opened.values() for f in o.findings]
     whole = all(o.table is not None for o in opened.values())
     missing = missing_columns(campaign, looks, unread) if whole else ()
     inline = [o.table for name, o in opened.items() if o.table is not None and not sources[name].file]
     spare = [f for table in inline for f in unread_inline(table, unread[table.spot])]
     beyond = (*wrong_against(kept), *wrong_attachments(ws, declared, kept.values()))
-    found = [*mismatches, *of_files, *findings, *missing, *doubles, *spare, *beyond]
+    found = [*mismatches, *logged.findings, *of_files, *findings, *missing, *doubles, *spare, *beyond]
     whole = whole and not any(f.severity == "error" for f in found)
     came = come_to(declared, kept, righted, opened, looks) if whole else Came(kept)
     everything = told_once(in_order(dict.fromkeys((*found, *came.findings))))
     if any(f.severity == "error" for f in everything):
         raise Refused(everything)
-    files = _files(opened, unread)
+    files = (*_files(opened, unread), *logged.files)
     files = tuple(sorted((*files, *written_in(ws, came.readings, files)), key=lambda f: f.path))
     return Readings(came.readings, files, everything, *_order(looks), came.incidents, came.counted_for)
 
@@ -76,7 +80,7 @@ def damage(ws: Workspace, declared: Declared) -> tuple[Finding, ...]:
     """What is wrong with files of readings whatever the campaign takes from them: their bytes, quotes, rows."""
     campaign = declared.campaign
     known = expected_headings(campaign)
-    sources = {name_of(campaign, s): s for t in campaign.tests for s in t.sources if s.file}
+    sources = {name_of(campaign, s): s for t in campaign.tests for s in t.sources if s.file and not s.logger}
     found = [f for source in sources.values() for f in open_source(ws, campaign, source, known).findings]
     return told_once(in_order(f for f in found if f.rule in DAMAGE))
 

@@ -12,8 +12,8 @@ from reportgen.pages.framing import frame_of
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.named import Named, named
 from reportgen.pages.own_words import OwnText, own_text
-from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.particulars import Particular, is_particular, particulars
+from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.result_table import tied_words
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
@@ -54,7 +54,7 @@ class ClaimShown:
 
 @dataclass(frozen=True)
 class SheetRow:
-    """One result. `figure.whole` is value and unit; `tied` says whom it can't be told from."""
+    """One result. `figure.whole` is value and unit; `tied` says whom it can't be told from; `said`: in many words."""
 
     quantity: str
     test_href: str
@@ -64,6 +64,7 @@ class SheetRow:
     tied: str
     unranked: str
     marks: tuple[CaveatMark, ...]
+    said: bool
 
 
 @dataclass(frozen=True)
@@ -179,4 +180,5 @@ def _row(told: Told, page: str, test: Test, r: Result) -> SheetRow:
         tied=tied_words(told, quantity, r.part, r.contender) if r.rank else "",
         unranked=why_blocked(r.blocked) if r.blocked else "",
         marks=marks(told.evaluation.caveats_on(r.quantity, r.rests_on)),
+        said=r.kind == "order",
     )

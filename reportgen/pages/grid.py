@@ -16,7 +16,9 @@ from reportgen.pages.traces import working
 from reportgen.pages.words import words
 from reportgen.prose.sentences import finding_line, short
 from reportgen.wording.interval import rank_range
+from reportgen.wording.language import say
 from reportgen.wording.listing import and_list
+from reportgen.wording.order import in_short
 from reportgen.wording.reason import why_blocked, why_missing
 from reportgen.wording.unit import NO_BREAK
 
@@ -116,6 +118,9 @@ def _cell(told: Told, page: str, who: Named, r: Result | None, first: FirstPlace
     if r.blocked:
         word = words("cell.unranked")
         return GridCell(who, "unranked", word, short(r), f"{word}: {why_blocked(r.blocked)}", href, at)
+    if r.kind == "order":
+        said = short(r)
+        return GridCell(who, "shown", _stood(told, r), "", words("cell.value.aloud", value=said), href, at)
     if r.rank is None or first is None:
         return GridCell(who, "shown", short(r), "", words("cell.value.aloud", value=short(r)), href, at)
     if first.reason.code == "no-scatter-known" and not any(_beaten(told, r)):
@@ -135,6 +140,8 @@ def _ranked(told: Told, who: Named, r: Result, first: FirstPlace, href: str, at:
         said = words("cell.behind.aloud", names=_names(told, behind))
     else:
         more = said = words("cell.all-tied")
+    if r.running:
+        more, said = words("cell.running.more", more=more), words("cell.running.more", more=said)
     of = str(sum(1 for o in told.evaluation.results if (o.quantity, o.part) == (r.quantity, r.part) and o.rank))
     return GridCell(who, sign, place, more, f"{words('cell.rank.aloud', rank=place, of=of)}, {said}", href, at)
 
@@ -148,6 +155,14 @@ def _beaten(told: Told, r: Result) -> tuple[list[str], list[str]]:
             other = c.second if c.first == r.contender else c.first
             (beats if c.favours == r.contender else behind).append(other)
     return beats, behind
+
+
+def _stood(told: Told, r: Result) -> str:
+    """Less or more than whom, or about like whom, by letters: there is no room for names in a cell."""
+    by_way: dict[str, list[str]] = {}
+    for stands in r.stands:
+        by_way.setdefault(stands.told, []).append(stands.other)
+    return say("order.several").join(in_short(way, _letters(told, others)) for way, others in by_way.items())
 
 
 def _letters(told: Told, contenders: list[str]) -> str:

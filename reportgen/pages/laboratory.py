@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from reportgen.addresses import from_to, raw_file
 from reportgen.campaign.declared import Amount, Test
-from reportgen.campaign.kinds import KINDS
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.amounts import typed
@@ -50,7 +49,7 @@ def laboratory_shown(told: Told, test: Test, page: str) -> LaboratoryShown | Non
         if laboratory.uncertainty
         else say("laboratory.not-stated"),
         pages=tuple(Link(str(n), report_address(told, page, laboratory.report, n)) for n in pages),
-        beware=KINDS["laboratory"].beware,
+        beware=say("laboratory.sample"),
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from reportgen.campaign.declared import Quantity
+from reportgen.charts.order import by_level
 from reportgen.charts.ties import tied
 from reportgen.evaluation.evaluated import Caveat, Result
 from reportgen.pages.figures_shown import Printed, printed, rank_shown, unit_of, why_unranked
@@ -63,6 +64,7 @@ class ResultTable:
     marks: tuple[CaveatMark, ...]
     rows: tuple[ResultRow, ...]
     notes: tuple[str, ...]
+    said: bool = False  # results are said in words of any length
 
 
 def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: Sequence[Caveat]) -> ResultTable:
@@ -85,7 +87,7 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
                 contender=named(campaign, r.contender, page),
                 lanes=lanes[n],
                 tied=tied_words(told, quantity, part, r.contender) if r.rank else "",
-                passes=_passes(r),
+                passes="" if quantity.count_of else _passes(r),
                 figure=figure,
                 href=working(campaign, page, r.test, r.quantity, r.contender, r.part),
                 rank=rank_shown(r),
@@ -106,19 +108,23 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
         marks=marks(of_all),
         rows=tuple(rows),
         notes=_notes(told, quantity, results),
+        said=quantity.kind == "order",
     )
 
 
 def in_order(results: Sequence[Result], quantity: Quantity) -> list[Result]:
     """Best first as measured; bounds after what they bound; unranked ones and those without a value last."""
+    if quantity.kind == "order":
+        return by_level(results)
     sign = -1.0 if quantity.better == "higher" else 1.0
 
-    def key(r: Result) -> tuple[int, int, float]:
+    def key(r: Result) -> tuple[int, int, float, int]:
         value = r.estimate.value if r.estimate else None
         if quantity.better == "neither" or (r.estimate is None and r.kind != "measured"):
-            return (0, 0, 0.0)
-        bounded = r.estimate is not None and r.estimate.limit is not None
-        return (int(bool(r.blocked)), int(value is None) + int(bounded), sign * value if value is not None else 0.0)
+            return (0, 0, 0.0, 0)
+        limit = r.estimate.limit if r.estimate else None
+        side = {"above": 1, "below": -1}[limit] * int(sign) if limit else 0  # before or after what it bounds
+        return (int(bool(r.blocked)), int(value is None) * (side or 1), sign * value if value is not None else 0.0, side)
 
     return sorted(results, key=key)
 

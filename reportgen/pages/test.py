@@ -18,7 +18,7 @@ from reportgen.pages.pairs import PairShown, pairs_of
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.result_table import ResultTable, in_order, result_table
 from reportgen.pages.seen_on_bench import PassSeen, seen_on_bench
-from reportgen.pages.titles import heading
+from reportgen.pages.titles import formula_of, heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import LineLink, in_campaign, line_link
 from reportgen.pages.words import words
@@ -167,7 +167,7 @@ def _quantity(
         table=table,
         left_out=_left_out(told, quantity.id, part, bearing),
         pairs=pairs_of(told, page, quantity, part),
-        formula=quantity.formula,
+        formula=formula_of(quantity),
         constants=_constants(told, quantity),
         scatter=_scatter(told, quantity, part),
         says=quantity.says,
@@ -181,12 +181,23 @@ def _left_out(told: Told, quantity: str, part: str, bearing: list[Caveat]) -> tu
 
 
 def _constants(told: Told, quantity: Quantity) -> tuple[ConstantShown, ...]:
+    """What the formula names besides readings and quantities: constants, and what is only assumed."""
     named = set(re.findall(r"\w+", quantity.formula))
-    return tuple(
+    constants = [
         ConstantShown(in_formula(c.id), typed(c.value), c.source)
         for c in told.campaign.constants.values()
         if in_formula(c.id) in named
-    )
+    ]
+    assumed = [
+        ConstantShown(
+            in_formula(a.id),
+            words("assumed.value", value=typed(a.value), within=typed(a.within)),
+            words("assumed.alike" if a.alike else "assumed.own", because=a.because),
+        )
+        for a in told.campaign.test(quantity.test).assumed
+        if in_formula(a.id) in named
+    ]
+    return (*constants, *assumed)
 
 
 def _scatter(told: Told, quantity: Quantity, part: str) -> str:

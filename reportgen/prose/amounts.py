@@ -26,6 +26,8 @@ def full(result: Result) -> str:
     if result.kind != "measured" or result.estimate is None:
         return _looked_at(result)
     estimate = result.estimate
+    if result.running and estimate.limit == "above":
+        return interval.so_far(estimate.value, estimate.unit)
     return interval.printed(
         estimate.value,
         result.u,
@@ -45,6 +47,8 @@ def short(result: Result) -> str:
     if result.kind != "measured" or result.estimate is None:
         return _looked_at(result)
     estimate = result.estimate
+    if result.running and estimate.limit == "above":
+        return interval.so_far(estimate.value, estimate.unit)
     if read_once(result):
         return interval.value_only(estimate.value, None, estimate.unit, estimate.limit, decimals=estimate.decimals)
     return interval.value_only(

@@ -6,12 +6,13 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from reportgen.evaluation.evaluated import Comparison
+from reportgen.evaluation.results import NEVER_COMPARED
 from reportgen.judgement.partial_order import Between, circles, turned
 from reportgen.prose.standing import Standing, name, names
 from reportgen.wording.count import in_words
 from reportgen.wording.language import say, say_of
 from reportgen.wording.listing import commas
-from reportgen.wording.order import stood
+from reportgen.wording.order import Said, stood, stood_to_all
 from reportgen.wording.sentence import capital, paragraph
 
 NAMED_AT_MOST = 2  # pairs nobody compared; beyond these a count reads better
@@ -28,7 +29,11 @@ def ordering(s: Standing) -> str:
         first = say("order.said", title=capital(s.quantity.title), said=rest)
     looks = {p.pass_ for r in s.results for p in r.by_pass if p.word and not p.excluded}
     return paragraph(
-        first, *_rounds(s), _apart(s), say_of(len(looks), "order.looks", count=in_words(len(looks))) if looks else ""
+        first,
+        *_rounds(s),
+        _apart(s),
+        _never(s),
+        say_of(len(looks), "order.looks", count=in_words(len(looks))) if looks else "",
     )
 
 
@@ -80,15 +85,12 @@ def _pairs(s: Standing) -> list[Between]:
 def _stood(s: Standing) -> list[str]:
     """Who stood how to whom, each pair once, less and more too where they form no chain; not what only follows."""
     kinds = ("alike", "both ways") if chain_of(s) else ("less", "alike", "both ways")
-    groups: dict[tuple[str, str, str], list[str]] = {}
+    said: dict[str, list[Said]] = {}
     for p in _pairs(s):
         p = turned(p) if p.told == "more" else p
         if p.told in kinds and not p.follows:
-            groups.setdefault((p.first, p.told, p.degree), []).append(name(s.campaign, p.second))
-    return [
-        say("order.of", name=name(s.campaign, who), stood=stood(told, degree, False, others))
-        for (who, told, degree), others in groups.items()
-    ]
+            said.setdefault(p.first, []).append((p.told, p.degree, False, name(s.campaign, p.second)))
+    return [say("order.of", name=name(s.campaign, who), stood=stood_to_all(of, True)) for who, of in said.items()]
 
 
 def _circles(s: Standing) -> list[tuple[str, ...]]:
@@ -100,14 +102,18 @@ def _rounds(s: Standing) -> Sequence[str]:
     return [say("order.round", names=names(s.campaign, each)) for each in _circles(s)]
 
 
+def _never(s: Standing) -> str:
+    """Who was compared with nobody."""
+    who = [r.contender for r in s.results if r.missing == NEVER_COMPARED]
+    return say_of(len(who), "order.never-compared", names=names(s.campaign, who)) if who else ""
+
+
 def _apart(s: Standing) -> str:
     """Pairs among those compared that stayed uncompared."""
     compared = {r.contender for r in s.results if r.stands}
     pairs = [p for p in _pairs(s) if p.told == "never" and {p.first, p.second} <= compared]
     if not pairs:
         return ""
-    named = [
-        say("order.pair", first=name(s.campaign, p.first), second=name(s.campaign, p.second)) for p in pairs
-    ]
+    named = [say("order.pair", first=name(s.campaign, p.first), second=name(s.campaign, p.second)) for p in pairs]
     few = len(pairs) <= NAMED_AT_MOST
     return say_of(1 if few else len(pairs), "order.apart", pairs=commas(named), count=in_words(len(pairs)))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from reportgen.evaluation.evaluated import Result
+from reportgen.evaluation.results import NEVER_COMPARED
 from reportgen.prose.amounts import short
 from reportgen.prose.standing import Standing, name, names
 from reportgen.wording.language import say, say_of
@@ -26,6 +27,8 @@ def off_scale(s: Standing) -> list[str]:
             key = "off.first"
         elif _beyond_all(s, result):
             key = "off.last.this-run"
+        if key == "off.open" and result.running:
+            key = "off.running"
         place = say("place.higher" if result.estimate.limit == "above" else "place.lower")
         said.append(say(key, name=name(s.campaign, result.contender), bound=short(result), place=place))
     return said
@@ -45,7 +48,8 @@ def unranked(s: Standing) -> list[str]:
 
 def missing(s: Standing) -> list[str]:
     """Who has no result and why; nothing where everyone has one."""
-    return _by_reason(s, "missing", [r for r in s.results if r.missing], lambda r: why_missing(r.missing))
+    without = [r for r in s.results if r.missing and r.missing != NEVER_COMPARED]
+    return _by_reason(s, "missing", without, lambda r: why_missing(r.missing))
 
 
 def untouched(s: Standing) -> bool:

@@ -14,6 +14,7 @@ from reportgen.evaluation.evaluated import (
     Contribution,
     FirstPlace,
     InUnit,
+    Otherwise,
     PassValue,
     Result,
     Verdict,
@@ -72,6 +73,7 @@ def result_row(
         "rank": list(result.rank) if result.rank and not result.blocked else None,
         "blocked": why_blocked(result.blocked) if result.blocked else None,
         "missing": result.missing or None,
+        "running": result.running or None,
         "caveats": caveats,
         "trace": traced,
         "by_pass": [
@@ -256,8 +258,30 @@ def caveat_row(caveat: Caveat) -> Row:
         "quantities": list(caveat.quantities),
         "photos": list(caveat.photos),
         "film": moment_row(caveat.film),
+        "when": caveat.when or None,
+        "event": caveat.event or None,
+        "times": caveat.times if caveat.sort == "incident" else None,
+        "said": list(caveat.said),
+        "used": caveat.used or None,
+        "seen_by": caveat.seen_by or None,
+        "otherwise": [_otherwise_row(o) for o in caveat.otherwise],
         "file": caveat.at.file,
         "line": caveat.at.line or None,
+    }
+
+
+def _otherwise_row(other: Otherwise) -> Row:
+    """What a result would be with the other of two records; `value` is a limit where `limit` says so."""
+    return {
+        "said": other.said,
+        "quantity": other.quantity,
+        "contender": other.contender,
+        "part": other.part or None,
+        "value": number(other.value),
+        "unit": other.unit,
+        "limit": other.limit,
+        "instead": other.instead or None,
+        "moves": other.moves,
     }
 
 

@@ -87,7 +87,8 @@ RESULT = row(
     grade=MAYBE_TEXT, grades={"type": "object", "additionalProperties": WHOLE}, passes=WHOLE, excluded=WHOLE,
     without_exclusions=NUMBER, without_limit=LIMIT, limit=LIMIT,
     rank={"type": ["array", "null"], "items": {"type": "integer", "minimum": 1}, "minItems": 2, "maxItems": 2},
-    blocked=MAYBE_TEXT, missing=MAYBE_TEXT, caveats=NAMES, trace=every(TRACE), by_pass=every(PASS), scatter=NUMBER,
+    blocked=MAYBE_TEXT, missing=MAYBE_TEXT, running=MAYBE_TEXT, caveats=NAMES, trace=every(TRACE),
+    by_pass=every(PASS), scatter=NUMBER,
     degrees=NUMBER, also=every(OTHER_UNIT), stands=every(STANDS), laboratory={"oneOf": [{"type": "null"}, LABORATORY]},
     budget=every(BUDGET),
 )  # fmt: skip
@@ -118,11 +119,17 @@ VERDICT = row(
     conditions=every(row(contender=NAME, quantity=NAME, outcome=OUTCOME, probability=SHARE)),
 )
 MOMENT = {"oneOf": [{"type": "null"}, row(film=NAME, seconds={"type": "number"})]}
+OTHERWISE = row(
+    said=TEXT, quantity=NAME, contender=NAME, part=MAYBE_TEXT, value=NUMBER, unit=TEXT, limit=LIMIT, instead=MAYBE_TEXT,
+    moves={"type": "boolean"},
+)  # fmt: skip
 CAVEAT = row(
     id=NAME, number={"type": "integer", "minimum": 1},
     sort=one_of(*get_args(CaveatSort)), says=NAME,
     pushes=one_of("up", "down", "unknown", None), blocks={"type": "boolean"}, decided=MAYBE_TEXT, contender=MAYBE_TEXT,
-    quantities=NAMES, photos=NAMES, film=MOMENT, file=TEXT, line=MAYBE_WHOLE,
+    quantities=NAMES, photos=NAMES, film=MOMENT, file=TEXT, line=MAYBE_WHOLE, when=MAYBE_TEXT, event=MAYBE_TEXT,
+    times={"type": ["integer", "null"], "minimum": 1}, said=every(TEXT), used=MAYBE_TEXT, seen_by=MAYBE_TEXT,
+    otherwise=every(OTHERWISE),
 )  # fmt: skip
 PHOTO = row(
     id=NAME, shows=NAME, caption=MAYBE_TEXT, by=MAYBE_TEXT, taken=MAYBE_TEXT, file=NAME, width=NUMBERED,

@@ -15,7 +15,11 @@ ORDERS: Mapping[str, str | Forms] = {
     "order.more.a-little": "a little more than {names}",
     "order.more.much": "much more than {names}",
     "order.alike": "about like {names}",
-    "order.both-ways": "seen both ways against {names}",
+    "order.in-short.less": "less than {letters}",
+    "order.in-short.more": "more than {letters}",
+    "order.in-short.alike": "like {letters}",
+    "order.in-short.both-ways": "unclear: {letters}",
+    "order.both-ways": "not the same in every look against {names}",
     "order.never": "never compared with {names}",
     "order.less.follows": "so less than {names}",
     "order.more.follows": "so more than {names}",
@@ -27,7 +31,8 @@ ORDERS: Mapping[str, str | Forms] = {
     "order.chain.much": "{name} (much more)",
     "order.said": "{title}: {said}",
     "order.of": "{name} {stood}",
-    "order.also": "{said}",
+    "order.several.of-one": ", ",
+    "order.never-compared": {"one": "{names} was never compared", "other": "{names} were never compared"},
     "order.round": "Over several looks {names} go round in a circle, so nothing puts one of them before another",
     "order.apart": {
         "one": "Never put side by side, nor ordered through others: {pairs}",
@@ -45,12 +50,12 @@ ORDERS: Mapping[str, str | Forms] = {
     "pair.order.less": "less",
     "pair.order.more": "more",
     "pair.order.alike": "about alike",
-    "pair.order.both-ways": "seen both ways",
+    "pair.order.both-ways": "looks disagree",
     "pair.order.never": "not compared",
     "pair.order.means": "{first} was {stood}, as it was seen; that it would be again isn't shown",
     "pair.order.means.follows": "Nobody set the two side by side. {first} comes out {stood} through {through}",
     "pair.order.means.alike": "{first} was {stood}, as it was seen; a small difference may have gone unnoticed",
-    "pair.order.means.both-ways": "One look had {first} less than {second}, or about like it, another the other way",
+    "pair.order.means.both-ways": "The looks don’t agree on {first} and {second}, so nothing is made of them",
     "pair.order.means.never": "They were never put side by side, and nothing seen of others orders them",
     "reason.order-seen": "an order was seen, and how far looks differ by chance isn't known",
     "reason.order-follows": "it follows from what was seen of others",
@@ -59,13 +64,15 @@ ORDERS: Mapping[str, str | Forms] = {
     "why-no-u.order": "only an order was seen",
     "missing.never-compared": "never compared",
     # laboratories
-    "met.not-found": "Not all of “{what}” was found: a value under a limit lies anywhere from 0 to that limit, and counts "
-    "as that bound, never as half of it.",
-    "met.found": "Some of “{what}” was found without a number: it lies between {low}, from where {laboratory} finds it, "
-    "and {high}, from where it states numbers, every value between as likely as any other.",
-    "met.no-uncertainty": "{laboratory} doesn’t state how uncertain its values of “{what}” are: ranges hold the rounding of "
-    "the report and nothing else, and are too narrow.",
+    "met.not-found": "Not all of “{what}” was found: a value under a limit lies anywhere from 0 to that limit, and "
+    "counts as that bound, never as half of it.",
+    "met.found": "Some of “{what}” was found without a number: it lies between {low}, from where {laboratory} finds "
+    "it, and {high}, from where it states numbers, every value between as likely as any other.",
+    "met.no-uncertainty": "{laboratory} doesn’t state how uncertain its values of “{what}” are: ranges hold the "
+    "rounding of the report and nothing else, and are too narrow.",
     "source.laboratory": "the uncertainty the laboratory states",
     "laboratory.uncertainty": "{uncertainty}, coverage factor {k}",
     "laboratory.not-stated": "not stated",
+    "laboratory.sample": "The laboratory answers for the sample it got. How that was taken, kept and sent is for those "
+    "to answer who took it.",
 }

@@ -21,12 +21,18 @@ def stood(told: str, degree: str, follows: bool, names: Sequence[str]) -> str:
     return say(f"order.{key}{kind}", names=and_list(names))
 
 
-def stood_to_all(said: Iterable[Said]) -> str:
-    """All of it, what was seen first: "less than Ostler; about like Tamsin; so less than Brindle"."""
+def in_short(told: str, letters: str) -> str:
+    """For where there is room for letters alone: "less than B C"."""
+    return say(f"order.in-short.{'-'.join(told.split())}", letters=letters)
+
+
+def stood_to_all(said: Iterable[Said], one_after_another: bool = False) -> str:
+    """All of it, what was seen first: "less than Ostler; about like Tamsin; so less than Brindle". With commas between
+    for `one_after_another`, inside a longer list."""
     groups: dict[tuple[bool, int, str, str], list[str]] = {}
     for told, degree, follows, name in said:
         groups.setdefault((follows, _ORDER.index(told), degree, told), []).append(name)
     ordered = sorted(groups.items(), key=lambda g: g[0][:3])
-    return say("order.several").join(
+    return say("order.several.of-one" if one_after_another else "order.several").join(
         stood(told, degree, follows, names) for (follows, _, degree, told), names in ordered
     )

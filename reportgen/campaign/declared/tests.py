@@ -72,11 +72,14 @@ class Logger:
 
     `time` is the heading of the time column, "" for the first column where no rate is given. `unit` is "s", "min", "ms"
     … or "clock". `rate` is samples a second, for files without a time column. The channels are the test's columns.
+    The source's `file` may hold names in braces, {contender} and {pass}, that stand in the files' names.
     """
 
     time: str = ""
     unit: str = ""
     rate: Amount | None = None
+    columns: tuple[str, ...] = ()  # names of the readings it holds, () for every channel of the test
+    files: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # contender as written → its files, a pass each
 
 
 @dataclass(frozen=True)

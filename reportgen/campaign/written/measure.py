@@ -52,6 +52,10 @@ class WrittenSource:
     file: FilePath | None = key("The file, from the campaign's folder")
     sheet: Term | None = key("The sheet of a spreadsheet, where several hold cells")
     encoding: Encoding | None = key("The old code page a text table is in, such as windows-1252")
+    logger: FilePath | tuple[Entry[tuple[FilePath, ...]], ...] | None = key(
+        "The files of a logger: a name with {contender} and {pass} in it, or for each contender its files, a pass each"
+    )
+    rate: AmountOf | None = key("How often a logger took samples (10 Hz), for files without times")
     table: tuple[tuple[Cell, ...], ...] | TableText | None = key("The table itself: text after |, or a list of rows")
     contender: Term | None = key("The heading of the column that names the contender")
     pass_: Term | None = key("The heading of the column that numbers the passes")
@@ -61,7 +65,7 @@ class WrittenSource:
     round: Term | None = key("The heading of the column that numbers the rounds")
     unit: Term | None = key("The heading of the column that holds units")
     instrument: Term | None = key("The heading of the column that names instruments")
-    time: Term | None = key("The heading of the column that holds times of day")
+    time: Term | None = key("The heading of the column that holds times of day; of a logger, with its unit: Elapsed, s")
     note: Term | None = key("The heading of the column that holds notes")
     photo: Term | None = key("The heading of the column that names photographs")
     film: Term | None = key("The heading of the column that holds moments in a film")
@@ -69,7 +73,7 @@ class WrittenSource:
     value: Term | None = key("The heading of the column that holds the values, in a bench log")
     columns: tuple[Entry[WrittenColumn | None], ...] | tuple[Name, ...] | None = key("The readings in it, by name")
     SHORT: ClassVar[Short] = Short(short.source, r"\S", ("readings.csv", "raw/day.xlsx, sheet Bench"))
-    LATER: ClassVar[tuple[str, ...]] = ("frames", "rate", "channels", "logger", "attachment")
+    LATER: ClassVar[tuple[str, ...]] = ("attachment",)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -94,6 +98,8 @@ class WrittenQuantity:
     assumed: tuple[Entry[WrittenAssumption], ...] = many("Names in formulas that nobody measured")
     says: Words | None = key("What to know about it, in a sentence or two")
     SHORT: ClassVar[Short] = Short(
-        short.measure, short.MEASURE_PATTERN, ("weighed before and after, g, lower, bench-scale", "yes/no", "count of relight")
+        short.measure,
+        short.MEASURE_PATTERN,
+        ("weighed before and after, g, lower, bench-scale", "yes/no", "count of relight"),
     )
     LATER: ClassVar[tuple[str, ...]] = ("background",)
