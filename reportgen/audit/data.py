@@ -157,7 +157,9 @@ def _measured_columns(case: Case) -> Iterable[list[Reading]]:
         for n in q.reads
     }
     measured = [
-        r for r in case.readings.readings.values() if r.key.name not in plain and (r.value is not None or r.limit)
+        r
+        for r in case.readings.readings.values()
+        if r.key.name not in plain and not r.incident and (r.value is not None or r.limit)
     ]
     measured.sort(key=lambda r: (column_of(r), r.at.file, r.order))
     for _, column in groupby(measured, key=column_of):

@@ -10,6 +10,8 @@ from reportgen.campaign.declared import Test
 from reportgen.evaluation.says import says_of
 from reportgen.prose.standing import name, names
 
+REMARKS = ("caveat", "incident", "exclusion")  # sorts that authors narrow by hand
+
 
 def sequential_order(case: Case) -> Iterable[Seen]:
     """Tests run contender after contender."""
@@ -63,7 +65,7 @@ def remarks_on_nothing(case: Case) -> Iterable[Seen]:
     tested = {(k.test, k.contender) for k in case.readings.readings}
     for caveat in case.evaluation.caveats:
         to_come = caveat.contender and all(c != caveat.contender for _, c in tested)
-        if not caveat.touches and tested and not to_come:
+        if caveat.sort in REMARKS and not caveat.touches and tested and not to_come:
             about = f" of {caveat.contender}" if caveat.contender else ""
             says = f"This {caveat.sort} touches nothing: no such reading{about} is there ({says_of(caveat)})."
             yield Seen(caveat.at, says, _subject(caveat.quantities), caveat.contender)
@@ -139,7 +141,9 @@ def verdict_not_borne_out(case: Case) -> Iterable[Seen]:
 def _runs(case: Case, test: Test) -> list[str]:
     """The contender of each pass in the order the file has them; a pass read in several columns counts once."""
     passes = dict.fromkeys(
-        (r.key.contender, r.key.specimen, r.key.pass_) for r in case.readings.of_test(test.id) if not r.absent_because
+        (r.key.contender, r.key.specimen, r.key.pass_)
+        for r in case.readings.of_test(test.id)
+        if not r.absent_because and not r.incident
     )
     return [contender for contender, _, _ in passes]
 

@@ -32,12 +32,10 @@ def amendments(
             says = f"this changes “{was}” into itself"
             error(told, "amends-nothing", w.to.at, says, do="Correct `from:` or `to:`, or take the amendment out.")
         line, number = w.cell.value if w.cell else (w.line.value if w.line else 0, 0)
-        found.append(
-            Amendment(
-                f"{prefix}{i}", posixpath.normpath(w.file.value), line, w.column.value if w.column else "", was, is_,
-                w.why.value, w.seen_by.value if w.seen_by else "", w.sheet.value if w.sheet else "", number,
-            )  # fmt: skip
-        )
+        column, sheet = w.column.value if w.column else "", w.sheet.value if w.sheet else ""
+        seen_by = w.seen_by.value if w.seen_by else ""
+        file = posixpath.normpath(w.file.value)
+        found.append(Amendment(f"{prefix}{i}", file, line, column, was, is_, w.why.value, seen_by, sheet, number))
     return tuple(found)
 
 
@@ -88,7 +86,8 @@ def assumptions(
         if id in found and places[f"assumption/{prefix}{id}"] != entry.name.at:
             says = f"“{entry.name.value}” is assumed twice, the other time in {places[f'assumption/{prefix}{id}']}"
             error(told, "duplicate-name", entry.name.at, says, do="Give one of them another name.")
-        value = w.value.value if w.value else Amount(Decimal(0), w.within.value.unit, f"0 {w.within.value.unit}".strip())
+        unit = w.within.value.unit
+        value = w.value.value if w.value else Amount(Decimal(0), unit, f"0 {unit}".strip())
         found[id] = Assumption(id, value, w.within.value, w.because.value, bool(w.alike and w.alike.value))
         places[f"assumption/{prefix}{id}"] = entry.name.at
     return tuple(found.values())
@@ -105,7 +104,8 @@ def with_assumed(
         own = {a.id for a in test.assumed}
         joining = tuple(a for a in of_all if in_formula(a.id) in names and a.id not in own)
         used |= {a.id for a in joining}
-        told += [_unused(a, places[f"assumption/{test.id}/{a.id}"]) for a in test.assumed if in_formula(a.id) not in names]
+        spare = (a for a in test.assumed if in_formula(a.id) not in names)
+        told += [_unused(a, places[f"assumption/{test.id}/{a.id}"]) for a in spare]
         found.append(dataclasses.replace(test, assumed=(*test.assumed, *joining)))
     told += [_unused(a, places[f"assumption/{a.id}"]) for a in of_all if a.id not in used]
     return tuple(found)

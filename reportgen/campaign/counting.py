@@ -37,7 +37,10 @@ def counts_alone(quantities: Sequence[Quantity]) -> bool:
 def with_tests_counted_in(
     test: Test, entries: Sequence[Entry[WrittenQuantity]], tests: Mapping[str, tuple[str, ...]], told: list[Finding]
 ) -> Test:
-    """The test with `in:` of its counts as ids of tests; a quantity stands for its test. `tests`: its quantities by id."""
+    """The test with `in:` of its counts as ids of tests; a quantity stands for its test.
+
+    `tests`: the ids of the quantities of every test.
+    """
     of_quantity = {q: t for t, quantities in tests.items() for q in quantities}
     found: dict[str, tuple[str, ...]] = {}
     for entry in entries:

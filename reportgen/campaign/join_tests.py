@@ -10,7 +10,7 @@ from reportgen.addresses import as_id
 from reportgen.campaign.accidents import amendments, two_records
 from reportgen.campaign.columns import Known
 from reportgen.campaign.counting import counts_alone, with_tests_counted_in
-from reportgen.campaign.declared import Contender, Day, Test
+from reportgen.campaign.declared import Contender, Day, Source, Test
 from reportgen.campaign.look_up import error, is_misshapen, look_up, look_up_all, unknown
 from reportgen.campaign.members import Member
 from reportgen.campaign.remarks import Remarks, Scope, remarks
@@ -118,6 +118,13 @@ def _since(written: Sequence[WrittenRunning], scope: Scope, told: list[Finding])
     return {id: r.since.value for r in written if (id := look_up(r.contender, scope.contenders, "contender", told))}
 
 
+def _named(source: Source) -> tuple[str, ...]:
+    """The files it names; a name with braces is looked for when it is read."""
+    if source.logger is not None and (source.logger.files or "{" in source.file):
+        return tuple(file for files in source.logger.files.values() for file in files)
+    return (source.file,) if source.file else ()
+
+
 def check_readings(
     ws: Workspace,
     folder: str,
@@ -129,7 +136,7 @@ def check_readings(
     """Files of readings are there and inside the workspace; every test has some, unless all of it is to come."""
     files: dict[tuple[str, Place], None] = {}
     for test in tests:
-        files |= dict.fromkeys((s.file, s.place) for s in test.sources if s.file)
+        files |= dict.fromkeys((f, s.place) for s in test.sources for f in _named(s))
         if not test.sources and not counts_alone(test.quantities) and len(test.not_yet_tested) < len(contenders):
             says = f"the test “{test.id}” has no readings"
             error(told, "no-readings", places[f"test/{test.id}"], says, do="Add `readings: readings.csv`.")

@@ -92,9 +92,11 @@ def where(text: str) -> Mapping[str, str]:
 
 
 def source(text: str) -> Mapping[str, str]:
-    """One line is a file, `raw/day.xlsx, sheet Bench` one sheet of it; several lines are the table itself."""
+    """One line is a file, `raw/day.xlsx, sheet Bench` one sheet of it; a name with braces is a logger's files; several lines are the table itself."""
     if "\n" in text.strip():
         return {"table": text}
+    if re.search(r"\{[^{}]*\}", text):
+        return {"logger": text.strip()}
     sheet = re.fullmatch(r"(?P<file>.+\.(?:xlsx|xlsm|ods))\s*,\s*sheet\s+(?P<sheet>\S.*)", text.strip(), re.IGNORECASE)
     return {"file": sheet["file"], "sheet": sheet["sheet"]} if sheet else {"file": text.strip()}
 

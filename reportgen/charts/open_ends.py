@@ -41,7 +41,8 @@ def open_ends(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
             breaks.append({"x": start, "y": y, "stroke": colour})
         arrows.append({"x": start, "x2": edge, "y": y, "stroke": colour})
         heads[e.limit].append({"y": y, "fill": colour})
-        said = interval.bound(e.value, e.unit, e.limit)
+        running = line.result.running and e.limit == "above"
+        said = interval.so_far(e.value, e.unit) if running else interval.bound(e.value, e.unit, e.limit)
         at = sheet.x.at(start, sheet.width)
         room = at if e.limit == "above" else sheet.width - at
         fits = room > _LETTER * len(said) + 8

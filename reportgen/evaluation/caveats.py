@@ -5,26 +5,47 @@ A caveat touches readings; what is computed rests on readings; `evaluated.bears_
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from reportgen.campaign.declared import Campaign, Declared, Narrowing, Test
+from reportgen.campaign.declared import Campaign, Declared, Incident, Narrowing, Test
 from reportgen.evaluation.evaluated import Caveat, Keys
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.met.table import met_among
-from reportgen.intake.reading import Reading, ReadingKey
+from reportgen.finding import Place
+from reportgen.intake.reading import Happened, Reading, ReadingKey
 
 
-def caveats_of(declared: Declared, readings: Mapping[ReadingKey, Reading], feeds: Feeds) -> tuple[Caveat, ...]:
-    """Every caveat, incident and exclusion of a campaign, numbered in the order a reader meets them.
+def caveats_of(
+    declared: Declared,
+    readings: Mapping[ReadingKey, Reading],
+    feeds: Feeds,
+    log: Sequence[Happened] = (),
+) -> tuple[Caveat, ...]:
+    """Every caveat, incident (those of bench logs too) and exclusion, numbered in the order a reader meets them.
 
     A reader meets them test by test; those of one test as they were declared, those that touch nothing last.
     """
     campaign = declared.campaign
     order = {t.id: n for n, t in enumerate(campaign.tests)}
+    counts = {q.id: q for t in campaign.tests for q in t.quantities if q.count_of}
+    counted = {k: r.incident for k, r in readings.items() if r.incident}
 
     def touched(about: Narrowing, test: Test | None) -> Keys:
-        return frozenset(k for k in readings if _is_about(k, about, test, feeds))
+        of_counts = {counts[q].test for q in about.quantities if q in counts}
+        read = (k for k in readings if k not in counted and _is_about(k, about, test, feeds))
+        told = (k for k in counted if k.test in of_counts and _is_about(k, replace(about, quantities=()), test, feeds))
+        return frozenset((*read, *told))
+
+    def incident(i: Incident, test: Test | None, at: Place) -> Caveat:
+        """It touches the readings it is about, and the one that counts it, which may be of another test."""
+        counting = tuple(q for q, quantity in counts.items() if quantity.count_of == i.event)
+        return Caveat(
+            i.id, 0, "incident", i.what, i.pushes, i.blocks,
+            touched(i.about, test) | {k for k, id in counted.items() if id == i.id},
+            (*i.about.quantities, *counting) if i.about.quantities else (), i.about.contender, at,
+            photos=i.photos, film=i.film, when=i.when, event=i.event, times=i.times,
+        )  # fmt: skip
 
     def told(test: Test | None) -> Iterable[Caveat]:
         holder: Test | Campaign = test or campaign
@@ -35,11 +56,7 @@ def caveats_of(declared: Declared, readings: Mapping[ReadingKey, Reading], feeds
                 photos=c.photos, film=c.film,
             )  # fmt: skip
         for i in holder.incidents:
-            yield Caveat(
-                i.id, 0, "incident", i.what, i.pushes, i.blocks,
-                touched(i.about, test), i.about.quantities, i.about.contender, declared.at(f"incident/{i.id}"),
-                photos=i.photos, film=i.film,
-            )  # fmt: skip
+            yield incident(i, test, declared.at(f"incident/{i.id}"))
         for e in holder.exclusions:
             yield Caveat(
                 e.id, 0, "exclusion", e.because, "", False,
@@ -51,6 +68,7 @@ def caveats_of(declared: Declared, readings: Mapping[ReadingKey, Reading], feeds
         return min((order[k.test] for k in caveat.touches), default=len(order))
 
     found = [c for holder in (None, *campaign.tests) for c in told(holder)]
+    found += [incident(h.incident, None, h.at) for h in log]
     found += met_among(declared, readings)
     return tuple(replace(c, number=n) for n, c in enumerate(sorted(found, key=met), 1))
 

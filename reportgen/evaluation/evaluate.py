@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from reportgen.campaign.declared import Declared
 from reportgen.evaluation.caveats import caveats_of
 from reportgen.evaluation.claims import claim_outcomes
-from reportgen.evaluation.evaluated import Evaluation
-from reportgen.evaluation.feeds import feeds_of
+from reportgen.evaluation.evaluated import Caveat, Evaluation
+from reportgen.evaluation.feeds import Feeds, feeds_of
 from reportgen.evaluation.fitting import misfits
 from reportgen.evaluation.observing import Observer, ReadingRefused
+from reportgen.evaluation.otherwise import with_other_records
 from reportgen.evaluation.prepared import Prepared, formula_finding, known_units, prepare
 from reportgen.evaluation.told import Bench, QuantityTold, tell
+from reportgen.evaluation.traces_read import Pieces, no_samples
+from reportgen.evaluation.traces_shown import traces_shown
 from reportgen.evaluation.verdict import verdict_of
 from reportgen.evaluation.workings import Workings
 from reportgen.finding import Finding, Refused
@@ -20,23 +23,24 @@ from reportgen.intake.reading import Readings
 from reportgen.metrology.errors import FormulaError, MetrologyError, UnitError
 
 
-def evaluate(declared: Declared, readings: Readings) -> Evaluation:
+def evaluate(declared: Declared, readings: Readings, pieces: Pieces = no_samples) -> Evaluation:
     """Work out every quantity and decide what the readings support.
 
-    Raises `Refused` with every formula, unit or name that can't be used, each with its place.
+    `pieces` gives the samples of a series, where there are logger files. Raises `Refused` with every formula, unit or
+    name that can't be used, each with its place.
     """
     campaign = declared.campaign
     prepared = _prepared(declared, readings)
     feeds = feeds_of(campaign, prepared.names)
-    caveats = caveats_of(declared, readings.readings, feeds)
-    workings = Workings(
-        campaign, readings.readings, _observer(declared, readings), feeds, prepared.expressions, prepared.units,
-        prepared.constants, [c for c in caveats if c.sort == "exclusion"],
-    )  # fmt: skip
-    told = _tell_all(Bench(declared, readings, workings, feeds, caveats), misfits(declared, readings, prepared.units))
+    caveats = caveats_of(declared, readings.readings, feeds, readings.incidents)
+    bench = _bench(declared, readings, prepared, feeds, caveats, pieces)
+    told = _tell_all(bench, misfits(declared, readings, prepared.units))
     results = tuple(r for quantity in told for r in quantity.results)
     comparisons = tuple(c for quantity in told for c in quantity.comparisons)
     firsts = tuple(quantity.first for quantity in told if quantity.first)
+    caveats = with_other_records(
+        declared, readings, caveats, results, lambda other: _bench(declared, other, prepared, feeds, caveats, pieces)
+    )
     units = {**prepared.units, **{q.quantity: q.unit for q in told if q.unit}}
     claims = claim_outcomes(declared, told, units)
     return Evaluation(
@@ -49,7 +53,25 @@ def evaluate(declared: Declared, readings: Readings) -> Evaluation:
         caveats=caveats,
         scatters=tuple(quantity.scatter for quantity in told if quantity.scatter),
         upstream={q: feeds.upstream(q) for q in feeds.names},
+        traces=traces_shown(bench.workings),
     )
+
+
+def _bench(
+    declared: Declared,
+    readings: Readings,
+    prepared: Prepared,
+    feeds: Feeds,
+    caveats: Sequence[Caveat],
+    pieces: Pieces,
+) -> Bench:
+    """All that a quantity is worked out with, from these readings."""
+    workings = Workings(
+        declared.campaign, readings.readings, _observer(declared, readings, pieces), feeds, prepared.expressions,
+        prepared.units, prepared.constants, [c for c in caveats if c.sort == "exclusion"], prepared.assumed,
+        readings.counted_for,
+    )  # fmt: skip
+    return Bench(declared, readings, workings, feeds, caveats)
 
 
 def _prepared(declared: Declared, readings: Readings) -> Prepared:
@@ -61,9 +83,9 @@ def _prepared(declared: Declared, readings: Readings) -> Prepared:
         raise Refused(dict.fromkeys((*refused.findings, *further))) from None
 
 
-def _observer(declared: Declared, readings: Readings) -> Observer:
+def _observer(declared: Declared, readings: Readings, pieces: Pieces) -> Observer:
     try:
-        return Observer(declared.campaign, readings.readings)
+        return Observer(declared.campaign, readings.readings, pieces)
     except UnitError as wrong:
         place = next((declared.at(f"instrument/{i}") for i in declared.campaign.instruments), declared.at(""))
         raise Refused([Finding("error", "unit", place, f"An instrument: {wrong.says}", do=wrong.do)]) from None

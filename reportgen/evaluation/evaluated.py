@@ -62,6 +62,36 @@ class Step:
 
 
 @dataclass(frozen=True)
+class Crossing:
+    """Where a trace first passed `level` (in its unit), `at` seconds from its first sample; `past`: it never did."""
+
+    key: ReadingKey
+    quantity: str
+    side: Literal["over", "under"]
+    level: float
+    at: float
+    past: bool = False
+
+
+@dataclass(frozen=True)
+class TraceShown:
+    """A trace thinned for a picture: stretches of (seconds, value), parted by its gaps. `over`, `under`: highest and
+    lowest are only bounds."""
+
+    key: ReadingKey
+    unit: str
+    stretches: tuple[tuple[tuple[float, float], ...], ...]
+    samples: int
+    ends: float
+    highest: float | None
+    lowest: float | None
+    over: bool = False
+    under: bool = False
+    gaps: tuple[tuple[float, float], ...] = ()
+    crossings: tuple[Crossing, ...] = ()
+
+
+@dataclass(frozen=True)
 class PassValue:
     """The quantity for one pass (and part): its value, the readings it came from, whether it is left out."""
 
@@ -253,7 +283,7 @@ class Otherwise:
     value: float | None
     unit: str
     limit: Limit | None
-    missing: str
+    instead: str  # the grade, or why there would be no result
     moves: bool
 
 
@@ -308,6 +338,7 @@ class Evaluation:
     scatters: tuple[ScatterUsed, ...]
     findings: tuple[Finding, ...] = ()
     upstream: Mapping[str, frozenset[str]] = field(default_factory=dict)  # quantity → itself and what feeds it
+    traces: tuple[TraceShown, ...] = ()
 
     def of(self, quantity: str, contender: str, part: str = "") -> Result | None:
         found = (r for r in self.results if (r.quantity, r.contender, r.part) == (quantity, contender, part))

@@ -8,11 +8,13 @@ from typing import TYPE_CHECKING
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Quantity, Test
-from reportgen.evaluation.evaluated import Step
+from reportgen.evaluation.evaluated import Crossing, Step
 from reportgen.evaluation.working import PassKey
 from reportgen.intake.against import chain_of
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.metrology.errors import NoValue, did_you_mean
+from reportgen.metrology.channel_crossing import Side
+from reportgen.metrology.errors import MetrologyError, NoValue, did_you_mean
+from reportgen.metrology.trace import Trace
 from reportgen.metrology.uncertain import Uncertain
 
 if TYPE_CHECKING:
@@ -28,6 +30,7 @@ class PassLookup:
         self.keys: list[ReadingKey] = []
         self.settled: set[ReadingKey] = set()  # of values over several passes, which leave out what is left out
         self.steps: list[Step] = []
+        self.crossings: list[Crossing] = []
 
     def value(self, name: str) -> Uncertain:
         return self._noted(name, self._find(name, self.contender, self.key))
@@ -62,10 +65,30 @@ class PassLookup:
             raise KeyError(f"no contender is called {contender}")
         return self._noted(f"{name} of {id}", self._find(name, id, self.key))
 
+    def trace(self, name: str) -> Trace:
+        if name not in self.columns:
+            raise KeyError(f"no channel of this test is called {name}")
+        reading = self._reading(name, self.contender, self.key, trace=True)
+        if reading.series is None:
+            raise MetrologyError(
+                f"{name} is one value and no trace", "name the logger's files under `readings:` with `logger:`"
+            )
+        return self.workings.observer.trace(reading)
+
+    def found(self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None) -> None:
+        keys = tuple(dict.fromkeys(k for k in self.keys if k.name == channel))
+        self.steps.append(Step(f"{function.replace('_', ' ')} {channel}", value.value, value.unit.symbol, value.limit, keys))
+        if limit is not None and limit.value is not None and value.value is not None:
+            side: Side = "over" if function == "when_over" else "under"
+            past = value.limit == "above" and limit.limit is None
+            crossing = Crossing(keys[-1], self.quantity.id, side, limit.value, value.value, past)
+            self.crossings.append(crossing)
+
     def known(self) -> frozenset[str]:
         """Every name a formula of this test may use."""
         quantities = {q.replace("-", "_") for q in self.workings.quantities}
-        return frozenset(self.columns | quantities | set(self.workings.constants))
+        assumed = {name for test, name in self.workings.assumed if test == self.test.id}
+        return frozenset(self.columns | quantities | set(self.workings.constants) | assumed)
 
     def _all_keys(self, name: str) -> Sequence[PassKey]:
         if name in self.columns:
@@ -79,16 +102,18 @@ class PassLookup:
 
     def _find(self, name: str, contender: str, key: PassKey) -> Uncertain:
         if name in self.columns:
-            return self._reading(name, contender, key)
+            return self.workings.observer.observed(self._reading(name, contender, key))
         quantity = as_id(name)
         if quantity in self.workings.quantities:
             return self._quantity(quantity, contender, key)
         if name in self.workings.constants:
             return self.workings.constants[name]
+        if (self.test.id, name) in self.workings.assumed:
+            return self.workings.assumed[self.test.id, name].of(contender)
         near = did_you_mean(name, self.known())
         raise KeyError(f"nothing here is called {name}" + (f"; {near}" if near else ""))
 
-    def _reading(self, name: str, contender: str, key: PassKey) -> Uncertain:
+    def _reading(self, name: str, contender: str, key: PassKey, trace: bool = False) -> Reading:
         for part in dict.fromkeys((key.part, "")):
             found = ReadingKey(self.test.id, contender, key.specimen, key.pass_, part, name)
             if found in self.workings.readings:
@@ -96,7 +121,9 @@ class PassLookup:
                 self.keys += [*(r.key for r in chain_of(reading, self.workings.readings)), found]
                 if reading.absent_because:
                     raise NoValue(reading.absent_because)
-                return self.workings.observer.observed(reading)
+                if reading.series is not None and not trace:
+                    raise MetrologyError(f"{name} is a trace, not one value", f"say what of it: highest({name})")
+                return reading
         raise NoValue("no reading")
 
     def _quantity(self, quantity: str, contender: str, key: PassKey) -> Uncertain:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from reportgen.addresses import as_id, in_formula
 from reportgen.campaign.declared import Amount, Declared, Quantity
+from reportgen.evaluation.assumed import Assumed, assumed_of, called
 from reportgen.finding import Finding, Place, Refused
 from reportgen.metrology.errors import FormulaError, UnitError
 from reportgen.metrology.formula import names_in, parse
@@ -24,6 +25,7 @@ class Prepared:
     names: Mapping[str, frozenset[str]]
     units: Mapping[str, Unit]
     constants: Mapping[str, Uncertain]
+    assumed: Mapping[tuple[str, str], Assumed]  # (test, name as formulas spell it)
 
 
 def prepare(declared: Declared) -> Prepared:
@@ -37,6 +39,8 @@ def prepare(declared: Declared) -> Prepared:
             units[quantity.id] = parse_unit(quantity.unit)
         except UnitError as wrong:
             findings.append(_unit_finding(wrong, declared.at(f"{at}/unit"), quantity))
+        if quantity.count_of:
+            continue  # it counts incidents, and has no formula
         try:
             expressions[quantity.id] = parse(quantity.formula)
         except FormulaError as wrong:
@@ -44,11 +48,13 @@ def prepare(declared: Declared) -> Prepared:
     findings += _units_of_columns(declared)
     findings += _units_to_show(declared)
     constants = dict(_constants(declared, findings))
-    findings += _clashes(declared, expressions, constants)
+    assumed = assumed_of(declared, findings)
+    findings += _clashes(declared, expressions, constants, assumed)
     findings += _circles(declared, expressions)
     if findings:
         raise Refused(findings)
-    return Prepared(expressions, {q: names_in(e) for q, e in expressions.items()}, units, constants)
+    names = {q: names_in(expressions[q]) if q in expressions else frozenset() for q in units}
+    return Prepared(expressions, names, units, constants, assumed)
 
 
 def known_units(declared: Declared) -> dict[str, Unit]:
@@ -114,9 +120,12 @@ def _constants(declared: Declared, findings: list[Finding]) -> Iterable[tuple[st
 
 
 def _clashes(
-    declared: Declared, expressions: Mapping[str, Expression], constants: Mapping[str, Uncertain]
+    declared: Declared,
+    expressions: Mapping[str, Expression],
+    constants: Mapping[str, Uncertain],
+    assumed: Mapping[tuple[str, str], Assumed],
 ) -> Iterable[Finding]:
-    """A name that could mean two things: a reading and a quantity that isn't that reading, or either and a constant."""
+    """A name that could mean two things: a reading, a quantity that isn't that reading, a constant, an assumption."""
     quantities = {in_formula(q.id): q for t in declared.campaign.tests for q in t.quantities}
     for test in declared.campaign.tests:
         columns = {c.name for c in test.columns}
@@ -132,6 +141,7 @@ def _clashes(
                     meanings.append(f"the quantity {other.id}")
                 if name in constants:
                     meanings.append(f"the constant {as_id(name)}")
+                meanings += called(assumed, test.id, name)
                 if len(meanings) > 1:
                     yield Finding(
                         "error", "formula", declared.at(f"quantity/{quantity.id}/formula"),

@@ -124,7 +124,7 @@ class Workings:
             return Working(key, None, tuple(bench.keys), absent_because=reason.says, steps=tuple(bench.steps))
         keys = tuple(dict.fromkeys(bench.keys))
         excluded = self.excluded(quantity.id, frozenset(keys) - bench.settled)
-        return Working(key, value, keys, excluded, steps=tuple(bench.steps))
+        return Working(key, value, keys, excluded, steps=tuple(bench.steps), crossings=tuple(bench.crossings))
 
     def excluded(self, quantity: str, keys: Keys) -> str:
         """The exclusion that leaves readings out of a quantity, by its id; "" where none does."""

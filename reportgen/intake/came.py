@@ -48,9 +48,7 @@ def come_to(
     return Came({**growing, **counted}, log, counted_for, findings)
 
 
-def written_in(
-    ws: Workspace, readings: Mapping[ReadingKey, Reading], files: Sequence[RawFile]
-) -> tuple[RawFile, ...]:
+def written_in(ws: Workspace, readings: Mapping[ReadingKey, Reading], files: Sequence[RawFile]) -> tuple[RawFile, ...]:
     """Further files that readings stand in: YAML that declares a counted incident or a run still going."""
     known = {f.path for f in files}
     more = sorted({r.at.file for r in readings.values()} - known)

@@ -39,6 +39,12 @@ class Series:
     begins: float
     ends: float
     only: tuple[tuple[str, str], ...] = ()
+    time_unit: str = ""  # of the time column as declared, "" where the file says it or writes clock times
+    declared_unit: str = ""  # of the channel; `unit` is what the file says, "" where it doesn't
+    encoding: str = ""
+    decimals: int = 0  # the most that its first samples were written with
+    interval: float = 0.0  # s, usual time between two samples
+    gaps: tuple[tuple[float, float], ...] = ()  # s, stretches without samples: from, to
 
 
 @dataclass(frozen=True, order=True)

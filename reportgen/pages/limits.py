@@ -42,7 +42,7 @@ def shown(campaign: Campaign, caveat: Caveat, page: str) -> CaveatShown:
 
     `page` is where it stands: ways to its photographs begin there.
     """
-    when = decided(caveat.decided) if caveat.decided else ""
+    when = decided(caveat.decided) if caveat.decided else words("when", time=caveat.when) if caveat.when else ""
     return CaveatShown(
         str(caveat.number),
         caveat_anchor(caveat.number),

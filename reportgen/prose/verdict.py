@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from reportgen.campaign.declared import Campaign, Must
 from reportgen.evaluation.evaluated import Evaluation, FirstPlace, MustOutcome, ValueForMoney
+from reportgen.evaluation.results import NOT_YET_TESTED
 from reportgen.prose import amounts
 from reportgen.prose.claim import bound
 from reportgen.prose.money import currencies
@@ -90,7 +91,7 @@ def how_firm(campaign: Campaign, evaluation: Evaluation) -> str:
     """On what the answer rests: how many tests have repeats, and that it is about what was bought."""
     compared = list(dict.fromkeys(f.test for f in evaluation.firsts))
     if not compared:
-        return ""
+        return paragraph(_running(campaign, evaluation))
     by_quantity = {(f.quantity, f.part): f.test for f in evaluation.firsts}
     known = {
         test
@@ -101,7 +102,25 @@ def how_firm(campaign: Campaign, evaluation: Evaluation) -> str:
     firm = say("firm.all") if n == of else say("firm.none") if not n else ""
     firm = firm or capital(say_of(n, "firm.some", known=in_words(n), all=in_words(of)))
     several = any(len({p.specimen for p in r.by_pass}) > 1 for r in evaluation.results)
-    return paragraph(firm, say("firm.bought-several" if several else "firm.bought"))
+    bought = say("firm.bought-several" if several else "firm.bought")
+    return paragraph(firm, bought, _running(campaign, evaluation), _untested(campaign, evaluation))
+
+
+def _running(campaign: Campaign, evaluation: Evaluation) -> str:
+    """Whose run still goes on, and in what."""
+    going = [r for r in evaluation.results if r.running]
+    if not going:
+        return ""
+    who = tuple(dict.fromkeys(r.contender for r in going))
+    titles = list(dict.fromkeys(inside(campaign.quantity(r.quantity).title) for r in going))
+    return say_of(len(who), "firm.running", names=names(campaign, who), quantities=and_list(titles))
+
+
+def _untested(campaign: Campaign, evaluation: Evaluation) -> str:
+    """Who has no result at all yet, where others have."""
+    tested = {r.contender for r in evaluation.results if r.missing != NOT_YET_TESTED}
+    who = tuple(c.id for c in campaign.contenders if c.id not in tested)
+    return say_of(len(who), "firm.untested", names=names(campaign, who)) if who else ""
 
 
 def must_line(campaign: Campaign, evaluation: Evaluation, outcome: MustOutcome) -> str:

@@ -28,6 +28,11 @@ MET: Mapping[str, str | Forms] = {
     "cancels between them as far as it goes into each result in the same way.",
     "met.for-some": "“{what}” was read once for {who}: {texts}. Its error is the same for all of them, and cancels "
     "between them as far as it goes into each result in the same way.",
+    # traces
+    "trace.gap": "{long} from {at} on",
+    "trace.gap.of": "{who}, {gap}",
+    "met.gaps": "Nothing was logged of “{what}” for a while: {gaps}. What happened there isn’t known; means and areas "
+    "bridge it by a straight line, with all the room the trace’s own range leaves.",
     # accidents
     "met.amended": "One reading was put right: {place} says {was}, {is} was meant: {why}",
     "met.amended.empty": "One reading was filled in: {place} is empty, {is} was meant: {why}",
@@ -38,7 +43,8 @@ MET: Mapping[str, str | Forms] = {
     "met.records.otherwise": "With {other}, {quantity} of {name} would be {value} and not {now}",
     "met.records.moves": "Some places would change",
     "met.records.stays": "No place would change",
-    "met.assumed": "Not measured: {name} is taken as {value}, give or take {within}, for each contender by itself ({why})",
+    "met.assumed": "Not measured: {name} is taken as {value}, give or take {within}, "
+    "for each contender by itself ({why})",
     "met.assumed.alike": "Not measured: {name} is taken as {value}, give or take {within}, alike for all ({why})",
     "met.running": "Still running since {day}: {value}",
     "met.running.undated": "Still running, since when wasn’t noted: {value}",

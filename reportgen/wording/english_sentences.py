@@ -76,6 +76,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "off.last": "{name} read {bound}: last, but by how much is unknown",
     "off.first": "{name} read {bound}: first, but by how much is unknown",
     "off.last.this-run": "{name} read {bound}, the {place} in this run; by how much is unknown",
+    "off.running": "{name} is still running ({bound}), so how far it stands from the others is open",
     "off.open": "{name} read {bound}, so how far it stands from the others is unknown",
     "unranked": {"one": "{names} isn't ranked: {why}", "other": "{names} aren't ranked: {why}"},
     "missing": {"one": "{names} has no result: {why}", "other": "{names} have no result: {why}"},
@@ -235,6 +236,14 @@ SENTENCES: Mapping[str, str | Forms] = {
         "other": "{known} of the {all} tests compared have repeats; on the others a repeat might come out differently",
     },
     "firm.none": "Nothing was repeated, so what is said holds for these runs alone",
+    "firm.running": {
+        "one": "{names} is still running ({quantities}), so what is said of it there is only so far",
+        "other": "{names} are still running ({quantities}), so what is said of them there is only so far",
+    },
+    "firm.untested": {
+        "one": "{names} hasn’t been tested yet",
+        "other": "{names} haven’t been tested yet",
+    },
     "firm.bought": "All of it is about the ones we bought, one of each",
     "firm.bought-several": "All of it is about the ones we bought",
     "money.dominated": "{name} costs as much as {better} or more, and is shown to be worse on {quantity} "

@@ -81,6 +81,13 @@ def uncertainty(u: Number | None, unit: str) -> str:
     return joined(number.fixed(u, number.decimals_of(u)) if u else "0", unit)
 
 
+def so_far(value: Number | None, unit: str) -> str:
+    """What was read of a run that still goes on: "more than 118 min so far", "still running, nothing read so far"."""
+    if not number.known(value):
+        return say("so-far.nothing")
+    return say("so-far", bound=bound(value, unit, "above"))
+
+
 def bound(value: Number | None, unit: str, limit: Limit) -> str:
     """A value off the meter's scale or below its limit: "more than 999 g", "more than the meter can show"."""
     if not number.known(value):

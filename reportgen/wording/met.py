@@ -4,8 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from decimal import Decimal
 
 from reportgen.wording.language import say, say_of
+from reportgen.wording.number import as_written
+from reportgen.wording.sentence import paragraph
+from reportgen.wording.unit import joined
 
 
 @dataclass(frozen=True)
@@ -16,10 +20,21 @@ class Met:
     code: str
     gaps: Mapping[str, str] = field(default_factory=dict)
     count: int | None = None
+    then: tuple[Met, ...] = ()  # further sentences
 
 
 def met_says(met: Met) -> str:
-    """The sentence."""
-    if met.count is None:
-        return say(f"met.{met.code}", **met.gaps)
-    return say_of(met.count, f"met.{met.code}", **met.gaps)
+    """The sentence, and those that follow it."""
+    key = f"met.{met.code}"
+    first = say(key, **met.gaps) if met.count is None else say_of(met.count, key, **met.gaps)
+    return paragraph(first, *(met_says(m) for m in met.then)) if met.then else first
+
+
+def amount(value: Decimal, unit: str) -> str:
+    """A number as it was typed, with its unit."""
+    return joined(as_written(value), unit)
+
+
+def by_how_much(change: Decimal, unit: str) -> str:
+    """A change without its sign, with the digits it has."""
+    return amount(abs(change), unit)

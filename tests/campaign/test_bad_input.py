@@ -102,7 +102,7 @@ ONE_MESSAGE = {
     "no such day": (GOOD + "tested: 2026-02-30\n", "wrong-value", 5, 9, "day"),
     "a date in words": (GOOD + "tested: last spring\n", "wrong-value", 5, 9, "2026-05-02"),
     "an exclusion of everything": (GOOD + "exclude: {because: z}\n", "exclusion-of-everything", 5, 10, "pass:"),
-    "a key of a later version": (GOOD + "assumed: {fill: 5 g}\n", "later-version", 5, 1, "Take it out"),
+    "a key of a later version": (GOOD + "sessions: 2\n", "later-version", 5, 1, "Take it out"),
     "anchors of no width": (
         GOOD + "verdict: {groups: {g: {criteria: {x: {worst: 1 g, best: 1 g}}}}}\n", "anchors-alike", 5, 57, "apart",
     ),

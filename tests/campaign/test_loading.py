@@ -184,11 +184,11 @@ def test_a_name_of_a_test_stands_for_its_quantities(tmp_path):
 
 def test_what_a_campaign_says_of_all_tests_reaches_each(tmp_path):
     text = (
-        HEAD + "readings: r.csv\nmeasure: {x: count, y: {kind: count, conditions: wind, not yet tested: a}}\n"
+        HEAD + "readings: r.csv\nmeasure: {x: count, y: {kind: count, conditions: wind}}\n"
         "conditions: [helper]\nnot yet tested: [b, x]\nrunning: {contender: a, test: y, since: 2026-05-02}\n"
     )
     x, y = load(tmp_path, text).campaign.tests
-    assert (x.not_yet_tested, y.not_yet_tested) == (("b", "a"), ("a", "b"))
+    assert (x.not_yet_tested, y.not_yet_tested) == (("b", "a"), ("b",))
     assert (x.conditions, y.conditions) == (("helper",), ("wind", "helper"))
     assert (x.running, y.running["a"].text) == ({}, "2026-05-02")
 

@@ -61,8 +61,8 @@ class Amendment:
     """A slip of the pen in a raw file, put right without touching the file.
 
     `file` from the campaign's folder; `line` as an editor or spreadsheet counts it; `column` is a heading. Where a cell
-    is named instead (`C5`), `number` counts its column from 1 and `column` is "". `was` is what the file says ("" for an
-    empty cell), `is_` what was meant.
+    is named instead (`C5`), `number` counts its column from 1 and `column` is "". `was` is what the file says ("" for
+    an empty cell), `is_` what was meant.
     """
 
     id: str

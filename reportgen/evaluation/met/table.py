@@ -10,6 +10,7 @@ from reportgen.evaluation.met.against import readings_against
 from reportgen.evaluation.met.amendments import amendments
 from reportgen.evaluation.met.assumptions import assumptions
 from reportgen.evaluation.met.for_all import readings_for_all
+from reportgen.evaluation.met.gaps import gaps_in_traces
 from reportgen.evaluation.met.laboratory import laboratory_values
 from reportgen.evaluation.met.records import two_records
 from reportgen.evaluation.met.rough import rough_readings
@@ -29,6 +30,7 @@ LOOKED_FOR: tuple[Look, ...] = (
     readings_against,
     readings_for_all,
     laboratory_values,
+    gaps_in_traces,
 )
 
 

@@ -1,0 +1,44 @@
+"""Slips of the pen put right in raw files: each is told wherever the readings it mended bear."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from decimal import Decimal
+
+from reportgen.campaign.declared import Amendment, Declared
+from reportgen.evaluation.evaluated import Caveat
+from reportgen.finding import letters
+from reportgen.intake.reading import Reading, ReadingKey
+from reportgen.wording.met import Met, by_how_much
+
+
+def amendments(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> Iterable[Caveat]:
+    """One caveat an amendment."""
+    for a in declared.campaign.amendments:
+        touched = {k: r for k, r in readings.items() if r.amendment == a.id}
+        contenders = {k.contender for k in touched}
+        yield Caveat(
+            f"amendment-{a.id}", 0, "amendment", "", "", False, frozenset(touched), (),
+            contenders.pop() if len(contenders) == 1 else "", declared.at(f"amendment/{a.id}"),
+            met=_met(a, tuple(touched.values())), said=(a.was,), used=a.is_, seen_by=a.seen_by,
+        )  # fmt: skip
+
+
+def _met(a: Amendment, touched: tuple[Reading, ...]) -> Met:
+    place = f"cell {letters(a.number)}{a.line}" if a.number else f"line {a.line}"
+    own = [r for r in touched if r.was]
+    gaps = {"place": f"{place} of {a.file}", "was": a.was, "is": a.is_, "why": a.why.rstrip(".")}
+    code = "amended.empty" if not a.was else "amended" if own or not touched else "amended.cell"
+    then = []
+    if own and (old := _number(a.was)) is not None and own[0].value is not None and own[0].limit is None:
+        then.append(Met("amended.change", {"change": by_how_much(own[0].value - old, own[0].unit)}))
+    if a.seen_by:
+        then.append(Met("amended.seen", {"who": a.seen_by}))
+    return Met(code, gaps, then=tuple(then))
+
+
+def _number(text: str) -> Decimal | None:
+    """What the file said, where that is a plain number in the reading's unit."""
+    found = re.match(r"[-+]?\d+(?:[.,]\d+)?(?=\s|$)", text)
+    return Decimal(found[0].replace(",", ".")) if found else None

@@ -1,0 +1,34 @@
+"""Two records of one reading that disagree: both are told wherever the reading bears."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from reportgen.campaign.declared import Declared, TwoRecords
+from reportgen.evaluation.evaluated import Caveat
+from reportgen.intake.reading import Reading, ReadingKey
+from reportgen.wording.listing import and_list
+from reportgen.wording.met import Met
+
+
+def two_records(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> Iterable[Caveat]:
+    """One caveat for each pair of records. What would change with the other is added once results are worked out."""
+    for records in declared.campaign.two_records:
+        touched = frozenset(k for k, r in readings.items() if r.records == records.id)
+        yield Caveat(
+            f"records-{records.id}", 0, "records", "", "", False, touched, (), records.about.contender,
+            declared.at(f"records/{records.id}"), met=_met(records, declared), said=records.said, used=records.used,
+        )  # fmt: skip
+
+
+def _met(records: TwoRecords, declared: Declared) -> Met:
+    about = records.about
+    title = declared.campaign.contender(about.contender).title if about.contender else ""
+    where = (title, about.pass_ and f"pass {about.pass_}", about.part)
+    gaps = {
+        "what": ", ".join(filter(None, (records.reading, *where))),
+        "said": and_list(records.said),
+        "used": records.used,
+        "why": records.because.rstrip("."),
+    }
+    return Met("records", gaps)
