@@ -24,10 +24,12 @@ MOST_NAMED = 3  # readings named one by one before the rest are only counted
 def unread_columns(case: Case) -> Iterable[Seen]:
     """Columns of a table that no test reads."""
     for file in case.readings.files:
+        sheet = file.sheets[0] if len(file.sheets) == 1 else ""
+        at = Place(file.path, 1) if file.form == "text" else Place(file.path, sheet=sheet)
         for heading in file.unread[:MOST_COLUMNS]:
-            yield Seen(Place(file.path, 1), f"Nothing reads the column “{heading}”.")
+            yield Seen(at, f"Nothing reads the column “{heading}”.")
         if (rest := len(file.unread) - MOST_COLUMNS) > 0:
-            yield Seen(Place(file.path, 1), f"Nor does anything read {rest} more columns of it.")
+            yield Seen(at, f"Nor does anything read {rest} more columns of it.")
 
 
 def readings_without_instrument(case: Case) -> Iterable[Seen]:
@@ -71,7 +73,8 @@ def off_the_step(case: Case) -> Iterable[Seen]:
         if instrument is None:
             continue
         unit = parse_unit(column[0].unit)
-        off = [r for r in column if _is_as_shown(r) and r.value is not None and off_step(float(r.value), unit, instrument)]
+        shown = ((r, r.value) for r in column if _is_as_shown(r))
+        off = [r for r, value in shown if value is not None and off_step(float(value), unit, instrument)]
         yield from _named(off, f"is not a whole number of steps of {instrument.id}")
 
 
@@ -95,7 +98,8 @@ def coarser_grid(case: Case) -> Iterable[Seen]:
 
 def _is_as_shown(reading: Reading) -> bool:
     """Whether it is what the instrument showed: no limit, no rough reading, no difference to another contender."""
-    return reading.value is not None and not (reading.limit or reading.rough or reading.beside)
+    exact = reading.value is not None and reading.width is None
+    return exact and not (reading.limit or reading.rough or reading.beside)
 
 
 def empty_cells(case: Case) -> Iterable[Seen]:
