@@ -36,7 +36,7 @@ def moment(text: str) -> Said:
     said = text.strip()
     if re.fullmatch(TIME, said):
         return Said("", length(said))
-    found = re.fullmatch(rf"(.*\S)\s+({TIME})", said)
+    found = re.fullmatch(rf"(.*?\S)\s+({TIME})", said)
     if found is None or not as_id(found[1]):
         raise NotThat(f"“{said}” is no moment in a film", _why(said))
     return Said(found[1], length(found[2]))

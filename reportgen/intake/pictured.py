@@ -28,9 +28,9 @@ def shown_in(
     findings: list[Finding] = []
     for order, (photo, film) in rows.items():
         row = table.rows[order]
+        places = [table.at(row.line, row.cells.index(cell) if cell else None) for cell in (photo, film)]
         found[order] = Shown(
-            photos_in(photo, campaign, table.at(row.line, row.cells.index(photo)), findings),
-            film_in(film, campaign, table.at(row.line, row.cells.index(film)), findings),
+            photos_in(photo, campaign, places[0], findings), film_in(film, campaign, places[1], findings)
         )
     return found, tuple(findings)
 

@@ -14,6 +14,9 @@ from collections.abc import Callable, Iterator
 from decimal import Decimal
 from pathlib import PurePosixPath
 
+from tests.lab_reports import lines_of, report
+from tests.photographs import photograph
+
 _NUMBER = re.compile(r"-?\d+(?:\.(?P<decimals>\d+))?")
 _SHEET = re.compile(r"^\[(?P<name>[^\]\n]+)\]\n", re.M)
 Rows = list[list[str]]
@@ -91,7 +94,15 @@ def parquet(text: str) -> bytes:
     return out.getvalue()
 
 
-FROM_TEXT: dict[str, Callable[[str], bytes]] = {".xlsx": xlsx, ".ods": ods, ".parquet": parquet}
+def picture(kind: str) -> Callable[[str], bytes]:
+    """A photograph of a display that reads the block's first line, as a camera gives it: with place and camera."""
+    return lambda text: photograph(640, 480, kind=kind, words=text.splitlines()[0])
+
+
+FROM_TEXT: dict[str, Callable[[str], bytes]] = {
+    ".xlsx": xlsx, ".ods": ods, ".parquet": parquet, ".jpg": picture("JPEG"), ".png": picture("PNG"),
+    ".pdf": lambda text: report(*lines_of(text)),
+}  # fmt: skip
 
 
 def made(name: str, text: str) -> bytes:
