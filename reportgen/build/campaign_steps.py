@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from reportgen.campaign.declared import Declared, Publication
     from reportgen.charts import Figure
     from reportgen.evaluation.evaluated import Evaluation
+    from reportgen.intake.logger.samples import Samples
     from reportgen.intake.raw_view import RawView
     from reportgen.intake.reading import Readings
     from reportgen.pages.told import Page, Told
@@ -39,12 +40,19 @@ def declare(workspace: Workspace, folder: str, publication: Publication) -> Decl
         raise Refused(dict.fromkeys((*refused.findings, *further))) from None
 
 
-def read(workspace: Workspace, declared: Declared) -> Readings:
+def open_samples(workspace: Workspace) -> Samples:
+    """Where logger files are kept open: opened once, however many formulas look along them."""
+    from reportgen.intake.logger.samples import Samples
+
+    return Samples(workspace)
+
+
+def read(workspace: Workspace, declared: Declared, samples: Samples) -> Readings:
     """Its readings. Raises `Refused`, with what can be known to be wrong with the formulas."""
     from reportgen.intake import read_readings
 
     try:
-        return read_readings(workspace, declared)
+        return read_readings(workspace, declared, samples)
     except Refused as refused:
         from reportgen.build.look_ahead import in_formulas
 
@@ -58,11 +66,11 @@ def take_along(declared: Declared, readings: Readings) -> Declared:
     return with_instruments(declared, readings)
 
 
-def evaluate(declared: Declared, readings: Readings) -> Evaluation:
+def evaluate(declared: Declared, readings: Readings, samples: Samples) -> Evaluation:
     """Its results and decisions. Raises `Refused`."""
     from reportgen.evaluation.evaluate import evaluate
 
-    return evaluate(declared, readings)
+    return evaluate(declared, readings, samples.pieces)
 
 
 def files_of(workspace: Workspace, declared: Declared) -> tuple[str, ...]:

@@ -26,9 +26,10 @@ class Step:
 
 CHECKED: tuple[Step, ...] = (
     Step("declared", ("workspace", "folder", "publication"), do.declare, "reading the declarations"),
-    Step("readings", ("workspace", "declared"), do.read, "reading the measurements"),
+    Step("samples", ("workspace",), do.open_samples, "making room for logger files"),
+    Step("readings", ("workspace", "declared", "samples"), do.read, "reading the measurements"),
     Step("declared", ("declared", "readings"), do.take_along, "noting which instruments were used"),
-    Step("evaluation", ("declared", "readings"), do.evaluate, "working out results"),
+    Step("evaluation", ("declared", "readings", "samples"), do.evaluate, "working out results"),
     Step("prose", ("declared", "evaluation", "site_texts"), do.check_prose, "following references"),
     Step("files", ("workspace", "declared"), do.files_of, "looking for what is unused"),
     Step(

@@ -90,7 +90,8 @@ def _of_kind(
         says = f"“{label}” runs until a part of a channel's height, and which channel isn't clear"
         do = "Name one channel under `columns:`, or write `formula: when(light, under, 0.1 * highest(light))`."
         error(told, "until-unclear", w.until.at, says, do=do)
-    return f"when({channel or in_formula(label)}, under, {w.until.value.value / 100} * highest({channel or in_formula(label)}))"
+    channel = channel or in_formula(label)
+    return f"when({channel}, under, {w.until.value.value / 100} * highest({channel}))"
 
 
 def _kind(

@@ -77,7 +77,8 @@ class PassLookup:
 
     def found(self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None) -> None:
         keys = tuple(dict.fromkeys(k for k in self.keys if k.name == channel))
-        self.steps.append(Step(f"{function.replace('_', ' ')} {channel}", value.value, value.unit.symbol, value.limit, keys))
+        name = f"{function.replace('_', ' ')} {channel}"
+        self.steps.append(Step(name, value.value, value.unit.symbol, value.limit, keys))
         if limit is not None and limit.value is not None and value.value is not None:
             side: Side = "over" if function == "when_over" else "under"
             past = value.limit == "above" and limit.limit is None

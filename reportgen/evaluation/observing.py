@@ -53,9 +53,7 @@ class Observer:
     bear one name wherever it goes, and cancel between those that stand on it.
     """
 
-    def __init__(
-        self, campaign: Campaign, readings: Mapping[ReadingKey, Reading], pieces: Pieces = no_samples
-    ) -> None:
+    def __init__(self, campaign: Campaign, readings: Mapping[ReadingKey, Reading], pieces: Pieces = no_samples) -> None:
         self.campaign, self.readings, self.pieces = campaign, readings, pieces
         self.instruments = {i.id: instrument_for_metrology(i) for i in campaign.instruments.values()}
         self.steps = steps_seen(campaign, readings.values())

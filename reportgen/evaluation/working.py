@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from reportgen.evaluation.evaluated import PassValue, Step
+from reportgen.evaluation.evaluated import Crossing, PassValue, Step
 from reportgen.intake.reading import ReadingKey
 from reportgen.metrology.combine import energy_mean, mean_of, sum_of
 from reportgen.metrology.uncertain import Uncertain
@@ -29,6 +29,7 @@ class Working:
     word: str = ""
     absent_because: str = ""
     steps: tuple[Step, ...] = ()
+    crossings: tuple[Crossing, ...] = ()
 
     @property
     def used(self) -> bool:

@@ -1,9 +1,9 @@
 """When a trace passes a limit: the first time, by a straight line between the two samples around it.
 
-An error of the trace's or of the limit moves the crossing by its size over the slope there; what both share, such as
-the instrument's gain where the limit is a part of the trace's own peak, cancels by its name. Between the two samples
-the true crossing may lie anywhere: half of their distance either way, uniformly. Where they are the ends of a gap, the
-middle of the gap is taken, and the same holds of it.
+An error of the trace's or of the limit moves the crossing by its size over the slope, as far as that error reaches;
+what both share, such as the instrument's gain where the limit is a part of the trace's own peak, cancels by its name.
+Between the two samples the true crossing may lie anywhere: half of their distance either way, uniformly. Where they are
+the ends of a gap, the middle of the gap is taken, and the same holds of it.
 """
 
 from __future__ import annotations
@@ -32,6 +32,21 @@ class _Step:
     share: float  # of the way from `before` to `after`
     gap: bool
 
+    @property
+    def apart(self) -> float:
+        """Seconds from one to the other."""
+        return self.after - self.before
+
+    @property
+    def known(self) -> bool:
+        """Whether a line between the two means anything: both are read, and no gap lies between."""
+        return not self.gap and not math.isnan(self.rise)
+
+    @property
+    def at(self) -> float:
+        """Where the line passes the limit; the middle, where there is no line."""
+        return self.before + self.apart * (self.share if self.known else 0.5)
+
 
 def when(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
     """Seconds from the trace's first sample to where it first goes over, or under, `limit`.
@@ -51,13 +66,36 @@ def when(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
                 "the log must begin before the limit is passed; or choose another limit",
             )
         return Uncertain(trace.ends, seconds, {}, "above")
-    apart, here = step.after - step.before, f"{side}, {step.before}"
-    at = step.before + apart * (0.5 if step.gap or math.isnan(step.rise) else step.share)
-    found = {Source("step", "time between samples", f"{trace.reading}/{here}"): apart / math.sqrt(12)}
-    if not step.gap and not math.isnan(step.rise):
-        slope = step.rise / apart
-        found |= weighted([(1 / slope, limit), (-1 / slope, trace.observe(limit.value, None, here))])
-    return Uncertain(at, seconds, found, _bounded(side, limit.limit))
+    here = f"{side}, {step.before}"
+    found = {Source("step", "time between samples", f"{trace.reading}/{here}"): step.apart / math.sqrt(12)}
+    if step.known:
+        errors = weighted([(1.0, limit), (-1.0, trace.observe(limit.value, None, here))])
+        slope = _slope(trace, side, limit.value, math.sqrt(math.fsum(e * e for e in errors.values())), step)
+        found |= {source: size / slope for source, size in errors.items()}
+    return Uncertain(step.at, seconds, found, _bounded(side, limit.limit))
+
+
+def _slope(trace: Trace, side: Side, limit: float, u: float, step: _Step) -> float:
+    """How fast the trace passes the limit, taken over as much of it as the error `u` of the two reaches.
+
+    Between two samples alone it would be that of a display's step or of noise. Where the trace isn't known as far as
+    that on one side, the other counts; the sign is that of the passing.
+    """
+    sign = 1.0 if side == "over" else -1.0
+    before = _at(trace, side, limit - sign * u)
+    after = _at(trace, side, limit + sign * u)
+    begins, ends = before if before is not None else step.at, after if after is not None else step.at
+    reach = u * ((before is not None) + (after is not None))
+    return sign * reach / (ends - begins) if u and ends > begins else step.rise / step.apart
+
+
+def _at(trace: Trace, side: Side, limit: float) -> float | None:
+    """When it first passes another limit, None where that isn't known."""
+    try:
+        step, _ = _first(trace, side, limit)
+    except NoValue:
+        return None
+    return step.at if step else None
 
 
 def _bounded(side: Side, limit: Limit | None) -> Limit | None:

@@ -20,7 +20,19 @@ from typing import Literal
 
 from reportgen.metrology.unit import Unit
 
-Sort = Literal["step", "shared", "rough", "offset", "gain", "accuracy", "laboratory", "reaction", "constant", "assumption", "scatter"]
+Sort = Literal[
+    "step",
+    "shared",
+    "rough",
+    "offset",
+    "gain",
+    "accuracy",
+    "laboratory",
+    "reaction",
+    "constant",
+    "assumption",
+    "scatter",
+]
 Shape = Literal["uniform", "normal"]
 Limit = Literal["above", "below"]
 

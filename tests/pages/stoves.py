@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-from reportgen.build.campaign_steps import declare, evaluate, read, view_raw_files
+from reportgen.build.campaign_steps import declare, evaluate, open_samples, read, view_raw_files
 from reportgen.campaign.publication import load_publication
 from reportgen.pages import Page, Told
 from reportgen.sources import find_workspace
@@ -99,8 +99,9 @@ def told_of(
     ws = find_workspace(folder)
     publication, _ = load_publication(ws)
     declared = declare(ws, "", publication)
-    read_in = read(ws, declared)
-    evaluation = evaluate(declared, read_in)
+    samples = open_samples(ws)
+    read_in = read(ws, declared, samples)
+    evaluation = evaluate(declared, read_in, samples)
     return Told(publication, declared, read_in, evaluation, {}, (), load_theme(ws), view_raw_files(ws, read_in))
 
 

@@ -1,0 +1,13 @@
+"""Which names in a formula are channels of a logger: the first in a function that looks along one."""
+
+from __future__ import annotations
+
+import re
+
+ALONG = ("highest", "lowest", "mean_level", "area", "at", "when", "during")  # as the formulas' own grammar has them
+_CHANNEL = re.compile(rf"\b(?:{'|'.join(ALONG)})\s*\(\s*([a-z_][a-z0-9_]*)\b(?!\s*\()")
+
+
+def channels_of(formula: str) -> tuple[str, ...]:
+    """The channels it names, each once."""
+    return tuple(dict.fromkeys(_CHANNEL.findall(formula)))

@@ -1,0 +1,87 @@
+"""A reading that stands for a trace, as metrology walks along it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import TYPE_CHECKING
+
+from reportgen.finding import Finding
+from reportgen.intake.reading import Reading, Series
+from reportgen.metrology.errors import UnitError
+from reportgen.metrology.instrument import Instrument, observed
+from reportgen.metrology.trace import Piece, Trace
+from reportgen.metrology.uncertain import Limit, Uncertain
+from reportgen.metrology.unit import Unit, alike, convert, named, parse_unit
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    Read = tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.int8]]
+
+Pieces = Callable[[Series], Iterator["Read"]]  # times in s, values, sides; see intake/logger/samples.py
+
+
+def no_samples(series: Series) -> Iterator[Read]:
+    """What stands in where a campaign has no logger files."""
+    raise LookupError(f"no samples of {series.file} were handed over")
+
+
+def trace_of(reading: Reading, instrument: Instrument | None, session: str, name: str, pieces: Pieces) -> Trace:
+    """The trace behind a reading. Raises UnitError where the file's unit and the declared one don't go together.
+
+    A sample beyond a limit that the file doesn't tell is beyond the end of the instrument's range, where that is known.
+    """
+    series = reading.series
+    assert series is not None
+    unit = _unit(series)
+    step = 10.0**-series.decimals if instrument is None or instrument.resolution is None else None
+
+    def observe(value: float | None, limit: Limit | None, which: str) -> Uncertain:
+        return observed(value, unit, instrument, session, f"{name}/{which}", limit, step)
+
+    return Trace(
+        name=reading.key.name,
+        pieces=lambda: (_piece(read, unit, instrument) for read in pieces(series)),
+        unit=unit,
+        observe=observe,
+        begins=series.begins,
+        ends=series.ends,
+        interval=series.interval,
+        gaps=series.gaps,
+        reading=name,
+    )
+
+
+def units_apart(reading: Reading, wrong: UnitError) -> Finding:
+    """What is told where the units of a trace can't be used."""
+    says = f"“{reading.text}”: {wrong.says}"
+    return Finding("error", "unit", reading.at, says, do=wrong.do, subject=f"test/{reading.key.test}")
+
+
+def _unit(series: Series) -> Unit:
+    """The file's unit where it is one we know: it is what its numbers are in. Else the declared one."""
+    declared = parse_unit(series.declared_unit)
+    if not series.unit:
+        return declared
+    try:
+        of_file = parse_unit(series.unit)
+    except UnitError:
+        if series.declared_unit:
+            return declared
+        raise
+    if series.declared_unit and not alike(of_file, declared):
+        raise UnitError(
+            f"the file says {named(of_file)}, and {named(declared)} is declared", "correct the unit under `columns:`"
+        )
+    return of_file
+
+
+def _piece(read: Read, unit: Unit, instrument: Instrument | None) -> Piece:
+    import numpy as np
+
+    times, values, sides = read
+    for side, end in ((1, instrument.high), (-1, instrument.low)) if instrument else ():
+        if end is not None and bool((unknown := (sides == side) & np.isnan(values)).any()):
+            values = np.where(unknown, convert(end.value, end.unit, unit), values)
+    return Piece(times, values, sides)

@@ -1,0 +1,288 @@
+"""The logger files of a campaign → readings that stand for traces."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from reportgen.campaign.channels import channels_of
+from reportgen.campaign.declared import Campaign, Column, Logger, Source, Test
+from reportgen.finding import Finding, Place, Refused
+from reportgen.intake.logger.files import IN_NAMES, LoggerFile, files_of
+from reportgen.intake.logger.layout import Layout
+from reportgen.intake.logger.pace import Pace, pace_of
+from reportgen.intake.logger.samples import Ask, Channel, Samples
+from reportgen.intake.names import contenders_in, spellings, unknown_contender
+from reportgen.intake.reading import RawFile, Reading, ReadingKey, Series
+from reportgen.intake.seen import as_label
+from reportgen.wording.number import plain
+
+HERTZ = {
+    "Hz": 1.0,
+    "kHz": 1000.0,
+    "1/s": 1.0,
+    "/s": 1.0,
+    "1/min": 1 / 60,
+    "/min": 1 / 60,
+    "1/h": 1 / 3600,
+    "/h": 1 / 3600,
+}
+
+
+@dataclass(frozen=True)
+class Logged:
+    """What the logger files of a campaign gave."""
+
+    readings: tuple[Reading, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    files: tuple[RawFile, ...] = ()
+
+
+@dataclass(frozen=True)
+class _One:
+    """One trace that is asked for: where, of whom, and what stands beside it."""
+
+    file: str
+    heading: str
+    says: Mapping[str, str]
+    only: tuple[tuple[str, str], ...] = ()
+
+
+def channel_columns(test: Test) -> tuple[Column, ...]:
+    """The test's columns that its formulas look along."""
+    named = {name for q in test.quantities for name in channels_of(q.formula)}
+    return tuple(c for c in test.columns if c.name in named)
+
+
+def without_loggers(campaign: Campaign) -> Campaign:
+    """The campaign as its tables are read: logger files and their channels left out."""
+    return replace(campaign, tests=tuple(_without(test) for test in campaign.tests))
+
+
+def _without(test: Test) -> Test:
+    tables = tuple(s for s in test.sources if s.logger is None)
+    if len(tables) == len(test.sources):
+        return test
+    channels = channel_columns(test)
+    return replace(test, sources=tables, columns=tuple(c for c in test.columns if c not in channels))
+
+
+def read_loggers(samples: Samples, campaign: Campaign) -> Logged:
+    """Every trace of a campaign. What is wrong comes back as findings, all of it in one run."""
+    readings: list[Reading] = []
+    findings: list[Finding] = []
+    files: dict[str, RawFile] = {}
+    for test in campaign.tests:
+        for source in test.sources:
+            if source.logger is None:
+                continue
+            for column in _asked(test, source.logger):
+                for made in _traces(samples, campaign, test, source, source.logger, column):
+                    findings += made.findings
+                    readings += (replace(r, order=len(readings) + i) for i, r in enumerate(made.readings))
+                    for file in made.files:
+                        before = files.get(file.path, file)
+                        spare = tuple(h for h in before.unread if h in file.unread)
+                        files[file.path] = replace(file, unread=spare)
+    return Logged(tuple(readings), tuple(dict.fromkeys(findings)), tuple(files.values()))
+
+
+def _asked(test: Test, logger: Logger) -> tuple[Column, ...]:
+    return tuple(c for c in channel_columns(test) if not logger.columns or c.name in logger.columns)
+
+
+def _traces(
+    samples: Samples, campaign: Campaign, test: Test, source: Source, logger: Logger, column: Column
+) -> Iterator[Logged]:
+    """One channel in each file of a source."""
+    try:
+        files, findings = files_of(samples.ws, campaign, source, logger)
+    except Refused as refused:
+        yield Logged(findings=refused.findings)
+        return
+    yield Logged(findings=findings)
+    for file in files:
+        try:
+            for one in _in_file(samples, campaign, source, logger, column, file):
+                yield _trace(samples, test, logger, column, one, source.encoding)
+        except Refused as refused:
+            missing = [
+                replace(f, place=source.place if f.rule == "missing-file" else f.place) for f in refused.findings
+            ]
+            yield Logged(findings=tuple(missing))
+
+
+def _in_file(
+    samples: Samples, campaign: Campaign, source: Source, logger: Logger, column: Column, file: LoggerFile
+) -> Iterator[_One]:
+    """The traces of one channel in one file: one, or one for each contender and pass that columns of it name."""
+    asked = {role: source.roles.get(role, role) for role in IN_NAMES if role not in file.says}
+    wanted = (column.heading, logger.time, *asked.values(), *spellings(campaign))
+    samples.raw(file.path, source.encoding)
+    layout = samples.layout(file.path, wanted)
+    roles = {role: h for role, h in asked.items() if layout.find(h) is not None}
+    missing = next((source.roles[r] for r in asked if r in source.roles and r not in roles), "")
+    if missing:
+        raise Refused([_no_column(file.path, layout, missing)])
+    if "contender" in file.says or "contender" in roles:
+        yield from _by_columns(samples, campaign, column, file, layout, roles)
+        return
+    people = {h: c for h, c in contenders_in(filter(None, layout.headings), campaign).items() if c}
+    if not people:
+        raise Refused([_nobody(file.path, layout)])
+    for heading, contender in people.items():
+        yield _One(file.path, heading, {**file.says, "contender": contender or ""})
+
+
+def _by_columns(
+    samples: Samples, campaign: Campaign, column: Column, file: LoggerFile, layout: Layout, roles: Mapping[str, str]
+) -> Iterator[_One]:
+    if not roles:
+        yield _One(file.path, column.heading, file.says)
+        return
+    wrong: dict[str, Finding] = {}
+    for texts in samples.different(file.path, layout, tuple(roles.values())):
+        says = {**file.says, **dict(zip(roles, map(as_label, texts), strict=True))}
+        if "contender" in roles:
+            contender = contenders_in([says["contender"]], campaign)[says["contender"]]
+            if contender is None:
+                wrong[says["contender"]] = unknown_contender(
+                    says["contender"], campaign, Place(file.path, layout.heading_line)
+                )
+                continue
+            says["contender"] = contender
+        yield _One(file.path, column.heading, says, tuple(zip(roles.values(), texts, strict=True)))
+    if wrong:
+        raise Refused(wrong.values())
+
+
+def _trace(samples: Samples, test: Test, logger: Logger, column: Column, one: _One, encoding: str) -> Logged:
+    rate = float(logger.rate.value) * HERTZ[logger.rate.unit] if logger.rate else None
+    ask = Ask(one.file, one.heading, logger.time, logger.unit, rate, one.only, column.unit, encoding)
+    channel = samples.channel(ask)
+    pace = pace_of(times for times, _, _ in samples.of(channel))
+    wrong = tuple(_impossible(samples, channel, pace))
+    if wrong:
+        raise Refused(wrong)
+    layout, raw = channel.layout, channel.raw
+    first, last = samples.line(channel, 0), samples.line(channel, channel.samples - 1)
+    series = Series(
+        one.file,
+        raw.digest,
+        one.heading,
+        logger.time,
+        rate,
+        channel.unit,
+        column.instrument,
+        first,
+        last,
+        samples=channel.samples,
+        begins=0.0,
+        ends=pace.ends,
+        only=one.only,
+        time_unit=logger.unit,
+        declared_unit=column.unit,
+        encoding=encoding,
+        decimals=_decimals(channel),
+        interval=pace.interval,
+        gaps=tuple(pace.gaps),
+    )
+    says = one.says
+    key = ReadingKey(
+        test.id, says["contender"], says.get("specimen") or "1", as_label(says.get("pass") or "1"),
+        says.get("part", ""), column.name,
+    )  # fmt: skip
+    reading = Reading(
+        key, one.heading, None, column.unit or channel.unit, column.instrument, Place(one.file, first),
+        session=says.get("session", ""), round_=says.get("round", ""), series=series,
+    )  # fmt: skip
+    taken = {one.heading, logger.time or layout.headings[0], *(h for h, _ in one.only)}
+    unread = tuple(h for h in layout.headings if h and layout.find(h) not in {layout.find(t) for t in taken})
+    file = RawFile(one.file, raw.digest, raw.size, tuple(filter(None, layout.headings)), unread, encoding=raw.encoding)
+    return Logged((reading,), (*raw.notes, *_notes(one.file, test, column, says["contender"], pace)), (file,))
+
+
+def _decimals(channel: Channel) -> int:
+    """The digits behind the decimal sign, as many as the first samples show."""
+    cells = channel.layout.cells(channel.index)
+    digits = (re.search(r"^[^.,eE]*[.,]([0-9]+)$", cell) for cell in cells)
+    return max((len(found[1]) for found in digits if found), default=0)
+
+
+def _impossible(samples: Samples, channel: Channel, pace: Pace) -> Iterable[Finding]:
+    """Times that can't be: what was logged when can't be known."""
+    file = channel.layout.file
+    if pace.backwards is not None:
+        yield Finding(
+            "error",
+            "time-backwards",
+            Place(file, samples.line(channel, pace.backwards)),
+            "Time runs backwards here: this sample's is before the one above it.",
+            "Two runs may stand in one file, or the clock was set; what came when can't be known.",
+            "Give each run a file of its own, or give `rate:` where samples came evenly and the clock alone is wrong.",
+        )
+    if pace.twice is not None:
+        yield Finding(
+            "error",
+            "time-twice",
+            Place(file, samples.line(channel, pace.twice)),
+            "This sample has the same time as the one above it.",
+            "Which came first, and when, can't be known.",
+            "Export times with more digits, or give `rate:` where samples came evenly.",
+        )
+
+
+def _notes(file: str, test: Test, column: Column, contender: str, pace: Pace) -> Iterable[Finding]:
+    """Gaps and changes of rate, each with where and how long."""
+    subject = f"test/{test.id}"
+    if pace.gaps:
+        told = ", ".join(f"{plain(b - a)} s at {plain(a)} s" for a, b in pace.gaps[:5])
+        more = f" and {len(pace.gaps) - 5} more" if len(pace.gaps) > 5 else ""
+        yield Finding(
+            "note",
+            "gap-in-a-trace",
+            Place(file),
+            f"“{column.heading}” has no samples for {told}{more}; usual are {plain(pace.interval)} s between two.",
+            "Nobody knows what happened in a gap: means and areas bridge it by a straight line and say so.",
+            "Say what happened under `caveats:` or `incidents:`, or repeat the run.",
+            subject,
+            contender,
+        )
+    for at, before, after in pace.rates[:5]:
+        yield Finding(
+            "note",
+            "rate-changes",
+            Place(file),
+            f"“{column.heading}”: from {plain(at)} s on, samples come every {plain(after)} s, "
+            f"before every {plain(before)} s.",
+            "A peak that falls between two samples is missed, and more easily where they are rare.",
+            "Say whether that was meant.",
+            subject,
+            contender,
+        )
+
+
+def _no_column(file: str, layout: Layout, heading: str) -> Finding:
+    from reportgen.intake.table import spelt
+
+    return Finding(
+        "error",
+        "missing-column",
+        Place(file, layout.heading_line),
+        f"There is no column “{heading}” in this logger file; there are {spelt(layout.headings)}.",
+        "Its readings would be lost.",
+        "Correct the heading.",
+    )
+
+
+def _nobody(file: str, layout: Layout) -> Finding:
+    return Finding(
+        "error",
+        "nobody-in-a-logger",
+        Place(file, layout.heading_line),
+        "Nothing says which contender this logger file is of.",
+        "A reading of nobody can't be used.",
+        "Put {contender} into the name (`logger: raw/run-{contender}-{pass}.csv`), list a file for each contender, "
+        "or name the column with `contender:`.",
+    )
