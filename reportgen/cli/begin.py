@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from reportgen.cli.begin_tables import FIRST
 from reportgen.cli.outcome import FAILED
 
 if TYPE_CHECKING:
@@ -66,7 +67,7 @@ def begin(folder: Path, title: str | None, contenders: tuple[str, ...], measures
             click.echo(f"error   {finding.says}" + (f"\n    Do:  {finding.do}" if finding.do else ""), err=True)
         click.echo("Nothing was written.", err=True)
         sys.exit(FAILED)
-    written = found(site, asked, tried.headings)
+    written = found(site, asked, tried.files)
     _tell_what_next(folder, site.campaign, [path for path in written if ".schemas" not in path.parts])
 
 
@@ -93,7 +94,11 @@ def _measures() -> tuple[str, ...]:
     """What is measured, each in three short questions."""
     from reportgen.campaign.kinds import KINDS
 
-    click.echo(f"Now what you measure. Kinds: {', '.join(KINDS)}.")
+    click.echo("Now what you measure. The kinds:")
+    widest = max(map(len, KINDS))
+    for kind, of in KINDS.items():
+        usual = ", ".join(filter(None, (of.usual_unit, of.instrument)))
+        click.echo(f"  {kind:<{widest}}  {of.means}" + (f" Usually {usual}." if usual else ""))
     said: list[str] = []
     while True:
         name = click.prompt(
@@ -113,7 +118,8 @@ def _words_of(name: str, kinds: Mapping[Kind, KindOf]) -> list[str]:
     words: list[str] = [kind]
     if kinds[kind].numeric and kind != "count":
         words.append(click.prompt("  in which unit?", default=kinds[kind].usual_unit or "g"))
-    words.append(click.prompt("  which way is better?", default="lower", type=click.Choice(WAYS)))
+    usual = "higher" if kind in ("yes/no", "grade") else "lower"
+    words.append(click.prompt("  which way is better?", default=usual, type=click.Choice(WAYS)))
     if kinds[kind].instrument:
         instrument = click.prompt("  read on which instrument? (- for none)", default=kinds[kind].instrument)
         words += [instrument] if instrument != "-" else []
@@ -124,7 +130,8 @@ def _tell_what_next(folder: Path, campaign: Path, written: list[Path]) -> None:
     for path in written:
         click.echo(f"wrote {path}")
     click.echo("")
-    click.echo(f"Next: type your readings into {folder / 'readings.csv'}, a row for each pass of a contender,")
+    tables = [str(folder / path.name) for path in written if path.name in FIRST]
+    click.echo(f"Next: type your readings into {' and '.join(tables)}, a row for each pass of a contender,")
     click.echo(f"and say more about products and tests in {folder / 'campaign.yaml'}.")
     typed = shlex.quote(str(folder))
     click.echo(f"See it as it grows:  reportgen view {typed}")

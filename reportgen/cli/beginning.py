@@ -2,21 +2,27 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import json
 import posixpath
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from importlib.resources import files
 from string import Template
 
 from reportgen.addresses import as_id
+from reportgen.cli import begin_tables
+from reportgen.cli.begin_tables import tables_of
 
 SCHEMAS = ".schemas"
 PLAIN = re.compile(r"[A-Za-zÀ-ÿ][\w À-ÿ()/²³.,?!%°’–-]*")  # what YAML reads as the text it is
 NOT_TEXT = frozenset({"yes", "no", "true", "false", "null", "on", "off", "y", "n"})
+_LABORATORY = f"""
+# Who analysed the samples, and the report that says so. Values are typed beside the page they stand on.
+laboratory:
+  name: not noted
+  report: {begin_tables.REPORT}
+"""
 
 
 @dataclass(frozen=True)
@@ -32,12 +38,15 @@ def campaign_yaml(asked: Asked, schema: str) -> str:
     """campaign.yaml, with notes; `schema` is the way from it to its schema."""
     from reportgen.campaign.kinds import KINDS
 
+    tables = tables_of(measure(said)[1] for said in asked.measures)
     return _filled(
         "campaign.yaml",
         schema=schema,
         title=in_yaml(asked.title),
         contenders=_mapping(contender(said) for said in asked.contenders),
-        measures=_mapping(measure(said) for said in asked.measures),
+        measures="\n".join(_written(said, asked) for said in asked.measures),
+        readings=tables[0] if len(tables) == 1 else f"[{', '.join(tables)}]",
+        laboratory=_LABORATORY if begin_tables.LABORATORY in tables else "",
         kinds=", ".join(KINDS),
     )
 
@@ -45,13 +54,6 @@ def campaign_yaml(asked: Asked, schema: str) -> str:
 def publication_yaml(title: str, schema: str) -> str:
     """content/publication.yaml, with notes."""
     return _filled("publication.yaml", schema=schema, title=in_yaml(title))
-
-
-def readings_csv(columns: Sequence[str]) -> str:
-    """The headings of a long table: contender, pass, then `columns`."""
-    text = io.StringIO()
-    csv.writer(text, lineterminator="\n").writerow(["contender", "pass", *columns])
-    return text.getvalue()
 
 
 def schema_files() -> dict[str, str]:
@@ -76,6 +78,22 @@ def measure(said: str) -> tuple[str, str]:
     """``boil time: timed, s, lower`` → name and what is said of it, empty where there is no colon."""
     name, _, rest = said.partition(":")
     return name.strip(), rest.strip()
+
+
+def _written(said: str, asked: Asked) -> str:
+    """One entry of `measure:`: a line, or as many as its kind takes."""
+    from reportgen.campaign import short
+    from reportgen.campaign.shape import NotThat
+
+    name, rest = measure(said)
+    ids = [id or as_id(name) for id, name in map(contender, asked.contenders)]
+    try:
+        lines = begin_tables.in_full(begin_tables.kind_of(rest), short.measure(rest), ids)
+    except NotThat:
+        lines = ()
+    if not lines:
+        return f"  {in_yaml(name)}: {in_yaml(rest)}"
+    return "\n".join((f"  {in_yaml(name)}:", *(f"    {line}" for line in lines)))
 
 
 def in_yaml(text: str) -> str:

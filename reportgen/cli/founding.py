@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import os
 import tempfile
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from reportgen.cli import beginning
+from reportgen.cli import begin_tables, beginning
 from reportgen.cli.beginning import Asked
 from reportgen.finding import Finding, Refused
 
 PUBLICATION = "content/publication.yaml"
-CAMPAIGN_FILES = ("campaign.yaml", "readings.csv")
+CAMPAIGN_FILES = ("campaign.yaml", *begin_tables.FIRST)
 
 
 class Standing(Exception):
@@ -30,9 +31,9 @@ class Site:
 
 @dataclass(frozen=True)
 class Tried:
-    """The headings that the table of readings needs, and what would keep the campaign from compiling."""
+    """The files that the campaign needs beside its YAML, by name, and what would keep it from compiling."""
 
-    headings: tuple[str, ...]
+    files: Mapping[str, str]
     errors: tuple[Finding, ...]
 
 
@@ -65,22 +66,24 @@ def try_out(site: Site, asked: Asked) -> Tried:
         for path in (site.workspace / "shared").rglob("*"):
             if path.is_file():
                 _write(root / path.relative_to(site.workspace), path.read_bytes())
-        bare = _write(folder / "readings.csv", beginning.readings_csv(()))
+        bare = [_write(folder / table, text) for table, text in begin_tables.bare().items()]
         try:
-            headings = _headings(folder)
+            files = _files(folder)
         except Refused as refused:
-            return Tried((), refused.findings)
-        bare.unlink()
-        _write(folder / "readings.csv", beginning.readings_csv(headings))
-        return Tried(headings, tuple(f for f in audit_path(folder) if f.severity == "error"))
+            return Tried({}, refused.findings)
+        for table in bare:
+            table.unlink()
+        for name, text in files.items():
+            _write(folder / name, text)
+        return Tried(files, tuple(f for f in audit_path(folder) if f.severity == "error"))
 
 
-def found(site: Site, asked: Asked, headings: tuple[str, ...]) -> list[Path]:
+def found(site: Site, asked: Asked, files: Mapping[str, str]) -> list[Path]:
     """Write the campaign, and its workspace where that is new; the files written. Overwrites nothing."""
     up = os.path.relpath(site.workspace, site.campaign)
     texts = {
         site.campaign / "campaign.yaml": beginning.campaign_yaml(asked, f"{up}/{beginning.schema_path('campaign')}"),
-        site.campaign / "readings.csv": beginning.readings_csv(headings),
+        **{site.campaign / name: text for name, text in files.items()},
     }
     if site.new_workspace:
         title = beginning.publication_yaml("Test reports", f"../{beginning.schema_path('publication')}")
@@ -90,16 +93,15 @@ def found(site: Site, asked: Asked, headings: tuple[str, ...]) -> list[Path]:
     return [_write(path, text) for path, text in texts.items()]
 
 
-def _headings(folder: Path) -> tuple[str, ...]:
-    """What the table of the campaign in `folder` needs a heading for, besides contender and pass. Raises `Refused`."""
+def _files(folder: Path) -> dict[str, str]:
+    """What the campaign in `folder` reads and attaches, path → text. Raises `Refused`."""
     from reportgen.campaign.load import load_campaign
     from reportgen.campaign.publication import load_publication
     from reportgen.sources import find_workspace
 
     workspace = find_workspace(folder)
     name = folder.relative_to(workspace.root).as_posix()
-    campaign = load_campaign(workspace, name, load_publication(workspace)[0]).campaign
-    return tuple(dict.fromkeys(column.heading for test in campaign.tests for column in test.columns))
+    return begin_tables.files_of(load_campaign(workspace, name, load_publication(workspace)[0]).campaign)
 
 
 def _write(path: Path, content: str | bytes) -> Path:

@@ -46,6 +46,56 @@ def test_the_table_has_a_heading_for_everything_that_is_read(tmp_path: Path) -> 
     assert table(tmp_path / "stoves") == [["contender", "pass", "gas burned before", "gas burned after", "noise"]]
 
 
+KIND_FILES = {
+    "one reading, g, lower, kitchen-scale": {"readings.csv": "contender,pass,thing"},
+    "timed, s, lower, stopwatch": {"readings.csv": "contender,pass,thing"},
+    "weighed before and after, g, lower, bench-scale": {"readings.csv": "contender,pass,thing before,thing after"},
+    "peak, kgf, higher, pull-scale": {"readings.csv": "contender,pass,thing"},
+    "level, dB, lower, sound-meter": {"readings.csv": "contender,pass,thing"},
+    "run to a limit, min, higher, stopwatch": {"readings.csv": "contender,pass,thing"},
+    "count, lower": {"readings.csv": "contender,pass,thing"},
+    "yes/no, higher": {"readings.csv": "contender,pass,thing"},
+    "grade, higher": {"readings.csv": "contender,pass,thing"},
+    "order, lower": {"orders.csv": "contender,thing"},
+    "laboratory, mg/kg, lower": {
+        "laboratory.csv": "contender,sample,page,thing",
+        "attachments/put-the-report-here.txt": "Put the laboratory's report into this folder, as a PDF, "
+        "and name it in campaign.yaml under `laboratory:`.",
+    },
+    "logged, °C, lower": {"traces/first-1.csv": "time,thing", "traces/second-1.csv": "time,thing"},
+}
+
+
+@pytest.mark.parametrize("said", KIND_FILES)
+def test_every_kind_is_begun_with_the_tables_that_fit_and_compiles(tmp_path: Path, said: str) -> None:
+    told = begin(tmp_path / "x", "--measure", f"thing: {said}")
+    assert told.exit_code == 0, told.output
+    written = {p.relative_to(tmp_path / "x").as_posix(): p for p in (tmp_path / "x").rglob("*") if p.is_file()}
+    del written["campaign.yaml"]
+    assert {name: path.read_text(encoding="utf-8").strip() for name, path in written.items()} == KIND_FILES[said]
+    built = compile_site(tmp_path / "x")
+    assert not [f for f in built.findings if f.severity == "error"]
+    assert "not yet tested" in (built.out / "x/tests/thing.html").read_text(encoding="utf-8").lower()
+
+
+def test_the_kinds_that_are_begun_here_are_all_there_are() -> None:
+    from reportgen.campaign.kinds import KINDS
+
+    assert [said.partition(",")[0] for said in KIND_FILES] == list(KINDS)
+    for said, (kind, of) in zip(KIND_FILES, KINDS.items(), strict=True):
+        assert not of.instrument or kind == "one reading" or said.endswith(of.instrument), "the usual instrument"
+
+
+def test_all_kinds_go_into_one_campaign(tmp_path: Path) -> None:
+    asked = [w for n, said in enumerate(KIND_FILES) for w in ("--measure", f"thing {n}: {said}")]
+    told = begin(tmp_path / "x", *asked)
+    assert told.exit_code == 0, told.output
+    declared = yaml.load((tmp_path / "x/campaign.yaml").read_text(), yaml.BaseLoader)
+    assert declared["readings"] == ["readings.csv", "orders.csv", "laboratory.csv"]
+    assert declared["measure"]["thing 8"]["grades"] == ["poor", "fair", "good"]
+    assert not [f for f in compile_site(tmp_path / "x").findings if f.severity == "error"]
+
+
 def test_readings_typed_into_what_was_begun_are_results(tmp_path: Path) -> None:
     begin(
         tmp_path / "s",
