@@ -9,7 +9,8 @@ from itertools import groupby
 from reportgen.audit.case import Case, Seen
 from reportgen.campaign.photos_of import is_picture
 from reportgen.evaluation.grid import coarser_step
-from reportgen.evaluation.observing import column_of, instrument_for_metrology
+from reportgen.evaluation.observing import instrument_for_metrology
+from reportgen.evaluation.steps_seen import column_of
 from reportgen.finding import Place
 from reportgen.intake.reading import Reading
 from reportgen.metrology.errors import UnitError

@@ -15,7 +15,9 @@ from reportgen.campaign.shape import NotThat, Scalar
 NUMBER = r"[0-9]{1,7}(?:\.[0-9]{1,6})?(?:\s*/\s*[0-9]{1,7})?"
 A_SECOND = r"(?:frames?\s*)?(?:a|per|/)\s*(?:second|s)"
 PATTERN = rf"{NUMBER}\s*{A_SECOND}"
-FRAMES_A_SECOND = rf"{NUMBER}\s*frames?\s*(?:(?:a|per)\s+second|/\s*s)"  # in an instrument's line, where it must say of what
+FRAMES_A_SECOND = (
+    rf"{NUMBER}\s*frames?\s*(?:(?:a|per)\s+second|/\s*s)"  # in an instrument's line, where it must say of what
+)
 SHORT = {
     "23.976": Fraction(24000, 1001),
     "23.98": Fraction(24000, 1001),
@@ -33,7 +35,9 @@ def frame_rate(text: str) -> Fraction:
     said = text.strip()
     found = re.fullmatch(rf"({NUMBER})\s*{A_SECOND}", said)
     if found is None:
-        raise NotThat(f"“{said}” is no frame rate", "Write it like this: 60000/1001 frames a second · 30 frames a second.")
+        raise NotThat(
+            f"“{said}” is no frame rate", "Write it like this: 60000/1001 frames a second · 30 frames a second."
+        )
     upper, _, lower = found[1].replace(" ", "").partition("/")
     if upper in SHORT and not lower:
         return SHORT[upper]

@@ -11,9 +11,9 @@ from dataclasses import replace
 from reportgen.addresses import in_formula
 from reportgen.campaign.declared import Amount, Campaign, Declared, Instrument, Kind, Quantity, Test
 from reportgen.evaluation.frames_read import unit_read
-from reportgen.evaluation.unweighed import some_of_nothing
 from reportgen.evaluation.laboratory_fits import laboratory_misfits
 from reportgen.evaluation.order_clashes import order_clashes
+from reportgen.evaluation.unweighed import some_of_nothing
 from reportgen.finding import Finding, Place
 from reportgen.intake.frames import is_frames
 from reportgen.intake.reading import Reading, Readings

@@ -143,7 +143,7 @@ class Observer:
         return self.same.get(reading.key, _name(reading.key))
 
     def _step(self, reading: Reading, rate: Fraction | None) -> float | None:
-        """The step it was read in. What says itself how rough it is has its instrument's own alone, and of frames one."""
+        """The step it was read in. What says itself how rough it is has its instrument's own alone, or one frame."""
         if reading.rough:
             return 1 / float(rate) if rate else None
         step = self.steps.get(column_of(reading))

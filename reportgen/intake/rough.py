@@ -57,7 +57,7 @@ def is_rough(text: str) -> bool:
 
 def unit_of_last_figure(text: str) -> Decimal:
     """One unit of the last figure of a plain decimal number that is no trailing zero before the decimal point."""
-    sign_, digits, exponent = Decimal(text).as_tuple()
+    _, digits, exponent = Decimal(text).as_tuple()
     assert isinstance(exponent, int)
     if exponent < 0 or not any(digits):
         return Decimal(1).scaleb(exponent)
@@ -81,7 +81,7 @@ def _of_clock(text: str) -> Decimal:
         return unit_of_last_figure(seconds)
     for turns, part in enumerate(reversed(before), 1):
         if int(part):
-            return unit_of_last_figure(part) * 60**turns
+            return unit_of_last_figure(part) * Decimal(60) ** turns
     return Decimal(1)
 
 
@@ -91,7 +91,8 @@ def _stated(text: str, value: str, width: str, expected: Expected, number: Numbe
     if _LIMITED.fullmatch(value) or is_rough(value) or is_rough(width) or width[0] in "+-−":
         raise mixed(text)
     middle, half = number(value), number(width)
-    assert middle.value is not None and half.value is not None
+    assert middle.value is not None
+    assert half.value is not None
     if half.unit == "%" and (middle.unit or expected.unit) != "%":
         share = abs(middle.value * half.value) / 100
         raise _refused(
@@ -110,7 +111,8 @@ def _between(text: str, low: str, high: str, number: Number) -> Written:
     if _LIMITED.fullmatch(low) or _LIMITED.fullmatch(high) or is_rough(low) or is_rough(high):
         raise mixed(text)
     first, last = number(low), number(high)
-    assert first.value is not None and last.value is not None
+    assert first.value is not None
+    assert last.value is not None
     unit = _one_unit(text, (low, first), (high, last))
     if first.value >= last.value:
         raise _refused(text, "It ends where it begins, or before.", "Write the smaller number first.")

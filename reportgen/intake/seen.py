@@ -42,7 +42,8 @@ class Beside:
 class Seen:
     """One cell that holds a reading of `column`. `order` is its row's place in the table, from 0.
 
-    `pass_` is the row's, or the number given to it later; "" for what serves every pass of EVERYONE. `heading_unit` is what stands in brackets behind a heading.
+    `pass_` is the row's, or the number given to it later; "" for what serves every pass of EVERYONE. `heading_unit` is
+    what stands in brackets behind a heading.
     """
 
     contender: str

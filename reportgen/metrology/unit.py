@@ -210,8 +210,8 @@ def _mistake(one: Unit, other: Unit) -> tuple[str, str]:
     is_and_is = ", ".join(f"{u.symbol} is {what_of(u)}" if u.symbol else "there is no unit" for u in (one, other))
     if "frames" in (one.symbol, other.symbol) and (TIME in pair):
         return "frames are pictures of a film, and no time by themselves", (
-            "name the camera that took them, with its frame rate: `camera: 60000/1001 frames a second` under instruments"
-            " (they are then seconds)"
+            "name the camera that took them, with its frame rate: `camera: 60000/1001 frames a second` under "
+            "instruments (they are then seconds)"
         )
     if set(pair) == {MASS, FORCE}:
         mass = one if one.dimension == MASS else other

@@ -20,8 +20,8 @@ MET: Mapping[str, str | Forms] = {
     "met.rough": "Some of “{what}” was read roughly: {texts}, every value in between as likely as any other.",
     "met.rough-about": "Some of “{what}” was read roughly: {texts}, every value in between as likely as any other. "
     "“About” is our convention: give or take one unit of the last figure that isn’t a trailing zero.",
-    "met.unweighed": "How much of “{what}” there was, nobody measured: {texts}. It counts as more than nothing, so what "
-    "is worked out from it is known from one side only.",
+    "met.unweighed": "How much of “{what}” there was, nobody measured: {texts}. It counts as more than nothing, so "
+    "what is worked out from it is known from one side only.",
     "met.against": "“{what}” was read against another contender: {texts}. The value is that contender’s own reading "
     "and the difference; an error in that reading is in both and cancels between them.",
     "met.for-all": "“{what}” was read once for every contender: {texts}. Its error is the same for all of them, and "

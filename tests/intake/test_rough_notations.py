@@ -225,5 +225,6 @@ def test_about_a_round_number_is_as_wide_as_its_one_figure(figure: int, zeros: i
 def test_a_range_holds_both_its_ends_exactly(low: int, apart: int, places: int) -> None:
     first, last = (Decimal(n).scaleb(-places) for n in (low, low + apart))
     written = read_cell(f"{first:f} to {last:f}", NUMBER)
-    assert written.value is not None and written.width is not None
+    assert written.value is not None
+    assert written.width is not None
     assert (written.value - written.width, written.value + written.width) == (first, last)
