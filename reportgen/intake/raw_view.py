@@ -6,18 +6,17 @@ from: so a trace ends on a row that is there, and neither a page nor the memory 
 
 from __future__ import annotations
 
-import io
 from collections import deque
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 
 from reportgen.finding import Place
 from reportgen.intake.reading import FileForm, RawFile, Reading
-from reportgen.sources import Workspace, path_of, read_bytes
+from reportgen.sources import Workspace, lines, path_of
 
 WHOLE = 2000  # rows: so many are shown without a gap
 MOST_CELLS, MOST_COLUMNS = 40_000, 60  # of a sheet: a page that still opens on a phone
-HEAD, TAIL, AROUND = 12, 3, 3
+HEAD, TAIL, AROUND = 30, 3, 3  # what a logger writes above its first sample is rarely longer
 
 
 @dataclass(frozen=True)
@@ -77,8 +76,8 @@ def view_of(ws: Workspace, file: RawFile, spots: Iterable[Place]) -> RawView:
     """The view of one file. `spots` are the places that must be in it."""
     spots = tuple(spots)
     if file.form == "text":
-        lines = {spot.line for spot in spots if spot.line}
-        rows, total = chosen(_lines(read_bytes(ws, file.path), file.encoding), lines)
+        numbered = (RawRow(n, (line,)) for n, line in enumerate(lines(ws, file.path, file.encoding), 1))
+        rows, total = chosen(numbered, {spot.line for spot in spots if spot.line})
         return RawView(file.form, (RawSheet("", (), rows, total),))
     if file.form == "parquet":
         from reportgen.intake.raw_parquet import parquet_sheet
@@ -108,10 +107,3 @@ def chosen(rows: Iterable[RawRow], spots: Collection[int], whole: int = WHOLE) -
         return tuple(short), total
     apart = {row.number: row for row in (*kept, *end)}
     return tuple(apart[n] for n in sorted(apart)), total
-
-
-def _lines(data: bytes, encoding: str) -> Iterator[RawRow]:
-    """Lines as an editor counts them: they end with LF, CR or both, and with nothing else."""
-    text = io.TextIOWrapper(io.BytesIO(data), encoding=encoding, errors="replace", newline=None)
-    for number, line in enumerate(text, 1):
-        yield RawRow(number, (line.removesuffix("\n"),))

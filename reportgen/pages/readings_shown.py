@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from reportgen.addresses import from_to, instrument_page, raw_file, result_anchor, test_page
 from reportgen.evaluation.evaluated import PassValue, Result
 from reportgen.finding import Place
-from reportgen.intake.reading import Reading, ReadingKey
+from reportgen.intake.reading import Reading, ReadingKey, Series
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.struck import is_struck, says_of_slip, why_put_right
 from reportgen.pages.told import Told
@@ -21,6 +21,8 @@ from reportgen.wording.frame_rate import frames_a_second
 from reportgen.wording.listing import and_list
 from reportgen.wording.sentence import sentence
 from reportgen.wording.unit import joined, spelled
+
+GAPS = 3  # stretches without samples named one by one
 
 
 @dataclass(frozen=True)
@@ -139,12 +141,20 @@ def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
         frames, each = whole(r.frames[1] - r.frames[0]), frames_a_second(rate)
         yield Said(words("reading.frames", frames=frames, rate=each))
     if r.series is not None:
-        lasted = joined(number.plain(r.series.ends - r.series.begins), "s")
-        channel, samples = r.series.heading, whole(r.series.samples)
-        yield Said(words("reading.series", channel=channel, samples=samples, lasted=lasted))
+        yield Said(_trace(r.series))
     facts = "; ".join(_facts(r))
     if facts:
         yield Said(sentence(facts))
+
+
+def _trace(s: Series) -> str:
+    """How long a trace is, how often it was sampled, and where samples are missing."""
+    lasted, every = joined(number.plain(s.ends - s.begins), "s"), joined(number.plain(s.interval), "s")
+    key = "reading.series.every" if s.interval else "reading.series"
+    said = words(key, channel=s.heading, samples=whole(s.samples), lasted=lasted, every=every)
+    gaps = ", ".join(words("interval", low=number.plain(a), high=number.plain(b)) for a, b in s.gaps[:GAPS])
+    key = "reading.gaps.more" if len(s.gaps) > GAPS else "reading.gaps"
+    return f"{said} {words(key, gaps=joined(gaps, 's'), n=whole(len(s.gaps) - GAPS))}" if gaps else said
 
 
 def _facts(r: Reading) -> Iterator[str]:
