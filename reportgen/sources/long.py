@@ -41,6 +41,7 @@ def lines(ws: Workspace, rel: str, encoding: str) -> Iterator[str]:
     for block in blocks(ws, rel):
         *whole, rest = (rest + decoder.decode(block)).split("\n")
         yield from whole
-    rest += decoder.decode(b"", final=True)
+    *whole, rest = (rest + decoder.decode(b"", final=True)).split("\n")
+    yield from whole
     if rest:
         yield rest
