@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from reportgen.campaign.declared import Campaign, Laboratory
 from reportgen.intake.reading import Reading
+from reportgen.metrology.errors import UnitError
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import convert, parse_unit
 
@@ -23,8 +24,8 @@ def laboratory_of(campaign: Campaign, reading: Reading) -> Laboratory | None:
 def as_stated(value: Uncertain, laboratory: Laboratory | None, reading: str) -> Uncertain:
     """The value with the uncertainty its laboratory states, in its unit, instead of the step it was written in.
 
-    Bounds stay bounds, and what was only found keeps its interval, without a step. Raises UnitError for an uncertainty
-    in a unit of something else.
+    Bounds stay bounds, and what was only found keeps its interval, without a step. An uncertainty in a unit of something
+    else is left out here: it is told where it is declared (`laboratory_fits.py`), and nothing is published.
     """
     if laboratory is None or value.value is None or value.limit:
         return value
@@ -34,7 +35,10 @@ def as_stated(value: Uncertain, laboratory: Laboratory | None, reading: str) -> 
     if laboratory.uncertainty is None:
         return value
     stated = Source("laboratory", laboratory.name, reading, "normal")
-    return replace(value, contributions={stated: _standard(value.value, value, laboratory)})
+    try:
+        return replace(value, contributions={stated: _standard(value.value, value, laboratory)})
+    except UnitError:
+        return value
 
 
 def _standard(number: float, value: Uncertain, laboratory: Laboratory) -> float:

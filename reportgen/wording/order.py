@@ -32,7 +32,7 @@ def stood_to_all(said: Iterable[Said], one_after_another: bool = False) -> str:
     groups: dict[tuple[bool, int, str, str], list[str]] = {}
     for told, degree, follows, name in said:
         groups.setdefault((follows, _ORDER.index(told), degree, told), []).append(name)
-    ordered = sorted(groups.items(), key=lambda g: g[0][:3])
+    ordered = sorted(groups.items(), key=lambda g: g[0][:2])
     return say("order.several.of-one" if one_after_another else "order.several").join(
         stood(told, degree, follows, names) for (follows, _, degree, told), names in ordered
     )
