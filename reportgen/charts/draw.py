@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Campaign, Declared, Quantity
-from reportgen.charts import counts, grades, intervals, money, orders, overview, shares
+from reportgen.charts import counts, grades, intervals, money, orders, overview, shares, traces
 from reportgen.charts.brackets import tie_groups
 from reportgen.charts.figure import Drawn, Figure
 from reportgen.charts.order import in_order
@@ -48,6 +48,10 @@ def drawn(declared: Declared, evaluation: Evaluation) -> Drawn:
                 else:
                     absent.pop(address, None)
                     made[address] = _quantity(campaign, evaluation, quantity, results, address)
+        for column in test.columns:
+            traces_of = traces.figure(campaign, evaluation, test, column)
+            if traces_of:
+                made[traces_of.address] = traces_of
     return Drawn(made, absent)
 
 

@@ -20,7 +20,7 @@ FAINT, GRID, PALE, LIGHT = 0.09, 0.15, 0.36, 0.72  # opacities: band, hair lines
 
 __all__ = [
     "DIGIT", "FAINT", "FIGURE", "GRID", "INK", "LIGHT", "NAME", "PALE", "SMALL", "WIDE",
-    "Layer", "Plate", "Row", "boxes", "points", "rules", "text",
+    "Layer", "Plate", "Row", "boxes", "lines", "points", "rules", "text",
 ]  # fmt: skip
 
 
@@ -77,6 +77,12 @@ def rules(
     ends = {"x": x, "x2": x2, "y": y, "y2": y2}
     places = {channel: at for channel, at in ends.items() if at is not None}
     return layer(name, rows, mark, places, plate.scales, [] if ink else ["stroke"])
+
+
+def lines(plate: Plate, name: str, rows: Sequence[Row], *, width: float = 1.3, ink: str = INK) -> Layer:
+    """One line through the rows' (x, y), from left to right."""
+    mark: dict[str, object] = {"type": "line", "strokeWidth": width, "strokeJoin": "round", "stroke": ink}
+    return layer(name, rows, mark, {"x": "x", "y": "y"}, plate.scales)
 
 
 def boxes(

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from reportgen.addresses import campaign_page, from_to, in_formula, method_page, test_page
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.charts.figure import Figure
+from reportgen.charts.traces import address_of
 from reportgen.evaluation.evaluated import Caveat
 from reportgen.finding import Place
 from reportgen.pages.conditions import ConditionsShown, conditions_shown
@@ -82,6 +83,7 @@ class TestView:
     photos: tuple[PhotoShown, ...]
     film: FilmShown | None
     seen: tuple[PassSeen, ...]
+    traces: tuple[Figure, ...]
     others: tuple[Link, ...]
 
 
@@ -118,6 +120,9 @@ def test_view(told: Told, test: Test) -> TestView:
         photos=photos_shown(campaign, page, test.photos),
         film=film_shown(campaign, page, test.film, test.photos),
         seen=seen_on_bench(told, test, page),
+        traces=tuple(
+            drawn for c in test.columns if (drawn := told.figures.get(address_of(test.id, c.name))) is not None
+        ),
         others=tuple(
             Link(heading(t), from_to(page, test_page(campaign.id, t.id)), t.id == test.id) for t in campaign.tests
         ),
