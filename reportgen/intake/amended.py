@@ -8,10 +8,11 @@ from dataclasses import replace
 
 from reportgen.campaign.declared import Amendment, Campaign, Declared
 from reportgen.finding import Finding, Place, letters
+from reportgen.intake.missing import Look
 from reportgen.intake.opening import Opened
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.intake.seen import missing_heading
-from reportgen.intake.table import Row, Table, did_you_mean, spelt
+from reportgen.intake.table import Row, Spot, Table, did_you_mean, spelt
 
 Righted = Mapping[Place, Amendment]  # the cells that were put right
 
@@ -28,10 +29,11 @@ def amended(declared: Declared, opened: Mapping[str, Opened]) -> tuple[dict[str,
     findings: list[Finding] = []
     for amendment in campaign.amendments:
         at = declared.at(f"amendment/{amendment.id}")
-        name = _table_of(amendment, campaign, tables)
-        if name is None:
-            findings.append(_no_such_file(amendment, campaign, tables, at))
+        names = _tables_of(amendment, campaign, tables)
+        if len(names) != 1:
+            findings.append(_no_such_file(amendment, campaign, tables, len(names) > 1, at))
             continue
+        name = names[0]
         table = tables[name].table
         if table is None:
             continue  # the file can't be read at all, which is told of it
@@ -49,14 +51,23 @@ def amended(declared: Declared, opened: Mapping[str, Opened]) -> tuple[dict[str,
 
 
 def with_amendments(
-    readings: Mapping[ReadingKey, Reading], cells: Righted, opened: Mapping[str, Opened]
+    readings: Mapping[ReadingKey, Reading], cells: Righted, looks: Iterable[Look]
 ) -> Mapping[ReadingKey, Reading]:
-    """Readings marked with the amendment that bears on them: their own cell's, their row's or their column's."""
+    """Readings marked with the amendment that bears on them: their own cell's, their row's or their column's.
+
+    A row's cell bears on what is read in that row where some test takes its column: whose it is, on which pass.
+    """
     if not cells:
         return readings
-    headings = {(o.table.file, o.table.heading_line) for o in opened.values() if o.table is not None}
+    seen = list(looks)
+    headings = {table.spot for table, _ in seen}
+    taken = {(t.file, t.sheet, i + 1) for t, glance in seen for i, h in enumerate(t.headings) if h in glance.asked}
     read = {r.at for r in readings.values()}
-    of_rows = {cell: a for cell, a in cells.items() if cell not in read}  # cells that say whose, or on which pass
+    of_rows = {
+        cell: a
+        for cell, a in cells.items()
+        if cell not in read and ((cell.file, cell.sheet, cell.column) in taken or _spot(cell) in headings)
+    }
     return {key: _marked(reading, cells, of_rows, headings) for key, reading in readings.items()}
 
 
@@ -72,26 +83,30 @@ def amends_nothing(declared: Declared, cells: Righted, readings: Mapping[Reading
             )  # fmt: skip
 
 
-def _table_of(amendment: Amendment, campaign: Campaign, tables: Mapping[str, Opened]) -> str | None:
+def _tables_of(amendment: Amendment, campaign: Campaign, tables: Mapping[str, Opened]) -> list[str]:
+    """The names of the tables that may be meant: one, unless a spreadsheet's sheet isn't named."""
     path = posixpath.normpath(posixpath.join(campaign.folder, amendment.file))
-    mine = [name for name, o in tables.items() if o.raw is not None and o.raw.path == path]
-    mine = mine or [name for name in tables if name == path]
-    sheets = {name: getattr(tables[name].table, "sheet", "") for name in mine}
-    if amendment.sheet:
-        mine = [name for name in mine if sheets[name] == amendment.sheet]
-    return mine[0] if mine else None
+    mine = [name for name, o in tables.items() if name == path or (o.raw is not None and o.raw.path == path)]
+    sheets = {name: t.sheet for name in mine if (t := tables[name].table) is not None}
+    return [name for name in mine if not amendment.sheet or sheets.get(name, amendment.sheet) == amendment.sheet]
 
 
-def _no_such_file(amendment: Amendment, campaign: Campaign, tables: Mapping[str, Opened], at: Place) -> Finding:
+def _no_such_file(
+    amendment: Amendment, campaign: Campaign, tables: Mapping[str, Opened], several: bool, at: Place
+) -> Finding:
+    why = "There is nothing to put right in it."
     files = [posixpath.relpath(o.raw.path, campaign.folder or ".") for o in tables.values() if o.raw is not None]
-    if amendment.sheet and amendment.file in files:
+    if several:
+        says, why = f"readings come from several sheets of {amendment.file}", "Which cell is meant can't be known."
+        do = "Add `sheet:` with the name its tab has."
+    elif amendment.sheet and amendment.file in files:
         says = f"nothing is read from a sheet “{amendment.sheet}” of {amendment.file}"
         do = "Write the sheet's name as its tab has it."
     else:
         says = f"no readings come from {amendment.file}; they come from {spelt(sorted(set(files)))}"
         near = did_you_mean(amendment.file, files)
         do = f"Did you mean “{near}”?" if near else "Write the path as under `readings:`."
-    return Finding("error", "unknown-file", at, says, "There is nothing to put right in it.", do)
+    return Finding("error", "unknown-file", at, says, why, do)
 
 
 def _cell(amendment: Amendment, table: Table, at: Place) -> Place | Finding:
@@ -146,17 +161,23 @@ def _righted(table: Table, cell: Place, text: str) -> Table:
     def row(old: Row) -> Row:
         return replace(old, cells=put(old.cells)) if old.line == cell.line else old
 
-    return replace(table, rows=tuple(row(old) for old in table.rows))
+    sorts = {where: sort for where, sort in table.sorts.items() if where != (cell.line, cell.column)}
+    return replace(table, rows=tuple(row(old) for old in table.rows), sorts=sorts)
 
 
-def _marked(reading: Reading, cells: Righted, of_rows: Righted, headings: set[tuple[str, int]]) -> Reading:
+def _marked(reading: Reading, cells: Righted, of_rows: Righted, headings: set[Spot]) -> Reading:
     """Its own cell's amendment shows what the file says; its row's or heading's only bears on it."""
     at = reading.at
     if own := cells.get(at):
         return replace(reading, amendment=own.id, was=own.was)
     for cell, amendment in of_rows.items():
-        heading = (cell.file, cell.line) in headings
+        heading = _spot(cell) in headings
         same = cell.column == at.column if heading else cell.line == at.line
         if same and (cell.file, cell.sheet) == (at.file, at.sheet):
             return replace(reading, amendment=amendment.id)
     return reading
+
+
+def _spot(cell: Place) -> Spot:
+    """The table whose heading this cell is, if it is one."""
+    return cell.file, cell.sheet, cell.line

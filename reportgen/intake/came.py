@@ -11,7 +11,7 @@ from reportgen.intake.amended import Righted, amends_nothing, with_amendments
 from reportgen.intake.counted import counting, misfits, told_of
 from reportgen.intake.incidents import happened_in, log_of
 from reportgen.intake.missing import Look
-from reportgen.intake.opening import Opened, name_of
+from reportgen.intake.opening import name_of
 from reportgen.intake.reading import Happened, RawFile, Reading, ReadingKey
 from reportgen.intake.running import with_running
 from reportgen.intake.table import Spot
@@ -33,11 +33,10 @@ def come_to(
     declared: Declared,
     readings: Mapping[ReadingKey, Reading],
     righted: Righted,
-    opened: Mapping[str, Opened],
     looks: Mapping[str, Sequence[Look]],
 ) -> Came:
     """Amendments marked, records settled, runs still going bounded, incidents of logs told and counted."""
-    marked = with_amendments(readings, righted, opened)
+    marked = with_amendments(readings, righted, [look for each in looks.values() for look in each])
     spare = tuple(amends_nothing(declared, righted, marked))
     settled, disagreeing = with_records(declared, marked)
     growing = with_running(declared, settled)

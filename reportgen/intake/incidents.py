@@ -48,7 +48,7 @@ def happened_in(
         event, times, wrong = _event(frame.of(row, "value"), frame.of(row, "note"), at, campaign)
         quantities, unclear = _about(row, table, event, about, tests, campaign, readings)
         findings += [*wrong, *unclear]
-        id = f"{as_id(table.file)}-{row.line}"
+        id = f"{as_id(f'{table.file} {table.sheet}')}-{row.line}"
         said = _says(frame.of(row, "value"), frame.of(row, "note"))
         narrowing = Narrowing(quantities, about.contender, about.specimen, about.pass_, about.part)
         beside = frame.beside(row)
@@ -115,13 +115,11 @@ def _about(
         says = f"there is no test or quantity “{named}”"
         do = f"Did you mean “{near}”?" if near else "Write the name of a test, or leave the cell empty."
         return (), [Finding("error", "unknown-test", table.at(row.line, column), says, do=do)]
-    where = [
-        id for t in campaign.tests for q in t.quantities if q.count_of and q.count_of == event for id in q.count_in
-    ]
-    if not where:
-        where = [t.id for t in tests if any(_of(k, t, about) for k in readings)]
+    counting = [q for t in campaign.tests for q in t.quantities if q.count_of and q.count_of == event]
+    said = [id for q in counting for id in q.count_in]
+    where = said or [t.id for t in tests if any(_of(k, t, about) for k in readings)]
     quantities = tuple(q for id in dict.fromkeys(where) for q in of_tests[id])
-    if len(set(where)) > 1 and not any(q.count_in for t in campaign.tests for q in t.quantities if q.count_of == event):
+    if len(set(where)) > 1 and not said:
         titles = ", ".join(campaign.test(id).title for id in dict.fromkeys(where))
         says = f"This incident could be of several tests, and shows on all of them: {titles}."
         do = "Add a column `about` to the log and name the test in it."
