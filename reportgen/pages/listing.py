@@ -132,20 +132,25 @@ def _sheet(
         read = used.get((sheet.name, row.number), frozenset())
         mine = tuple(s for s in slips if (s.at.sheet, s.at.line) == (sheet.name, row.number))
         cells = (_line(row, read, mine),) if is_text else tuple(_cells(row, width, anchor, read, mine))
-        gap = row.number - before - 1
         rows.append(
             ListedRow(
                 str(row.number),
                 row_anchor(anchor, row.number),
                 cells,
                 bool(read),
-                words("listing.gap", n=whole(gap)) if gap else "",
+                _gap(before + 1, row.number - 1),
             )
         )
         before = row.number
     columns = sheet.headings or (() if is_text else tuple(letters(n) for n in range(1, width + 1)))
     beyond = words("listing.beyond", n=whole(sheet.beyond)) if sheet.beyond else ""
     return ListedSheet(sheet.name, anchor, columns, beyond, tuple(rows), "" if rows else words("listing.empty"))
+
+
+def _gap(first: int, last: int) -> str:
+    if first > last:
+        return ""
+    return words("listing.gap" if first < last else "listing.gap.one", first=str(first), last=str(last))
 
 
 def _line(row: RawRow, read: frozenset[int], slips: tuple[Slip, ...]) -> ListedCell:

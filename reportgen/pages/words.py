@@ -32,7 +32,8 @@ PHRASES: Mapping[str, str] = {
         "It has {total} rows; {shown} of them are here: its beginning, its end, and what stands around every reading. "
         "All of them are in the file itself, which is published byte for byte."
     ),
-    "listing.gap": "{n} left out here",
+    "listing.gap": "Left out here: {first} to {last}",
+    "listing.gap.one": "Left out here: {first}",
     "listing.beyond": "Columns to the right of these, in the file alone: {n}.",
     "listing.empty": "Nothing stands in it.",
     "data.form.text": "text table",

@@ -65,11 +65,12 @@ def _says_something(key: str, value: object) -> bool:
 
 
 def _series(r: Reading) -> dict[str, Any] | None:
-    """The stretch of a logger's file that stands for the reading; `begins` and `ends` are in seconds."""
+    """The stretch of a logger's file that stands for the reading; its times and `gaps` are in seconds."""
     s = r.series
     if s is None:
         return None
     return {
         "channel": s.heading, "first": s.first, "last": s.last, "samples": s.samples,
-        "begins": number(s.begins), "ends": number(s.ends),
+        "begins": number(s.begins), "ends": number(s.ends), "interval": number(s.interval),
+        "gaps": [[number(a), number(b)] for a, b in s.gaps],
     }  # fmt: skip

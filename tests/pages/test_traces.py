@@ -49,6 +49,11 @@ measure:
         - [contender, lead, page]
         - [corvane, 3.1, 2]
         - [ostler, 4.7, 3]
+  pull:
+    formula: highest(pull)
+    unit: N
+    better: higher
+    readings: {logger: "raw/pull {contender}.csv", time: Elapsed, columns: {pull: {column: Pull, unit: N}}}
 readings: raw/bench log.csv
 amend:
   - file: raw/bench log.csv
@@ -71,6 +76,9 @@ time,contender,what,value,unit,note
 10:20,corvane,heat,90 ±2,°C,
 10:21,ostler,heat,corvane + 7,°C,"second, by hand"
 """
+TRACE = "Written by a logger\n\nElapsed;Pull\ns;N\n" + "".join(
+    f"{n / 100:.2f};{n * (9000 - n) / 1e6:.2f}\n".replace(".", ",") for n in range(9001)
+)
 SHEETS: dict[str, list[list[Any]]] = {
     "Day 1": [
         ["What was done on the first day"],
@@ -147,6 +155,7 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Site:
             "raw/bench days.xlsx": workbook(),
             "raw/sizes.parquet": parquet(),
             "attachments/report 7.pdf": pdf(3),
+            **{f"raw/pull {who}.csv": TRACE for who in ("corvane", "ostler")},
             "instruments.yaml": "bench-scale: 0.1 g, accuracy ±0.3 g\n",
         },
     )
@@ -174,13 +183,27 @@ def text_in_file(folder: Path, reading: dict[str, Any]) -> str:
 
         return str(pyarrow.parquet.read_table(path).column(column - 1)[line - 1].as_py())
     text = path.read_text(encoding="utf-8").splitlines()[line - 1]
+    if "series" in reading:
+        return text
     return next(csv.reader([text]))[column - 1] if path.suffix == ".csv" else text
 
 
 def test_every_form_is_among_the_readings(site: Site) -> None:
     read_here = [r for _, r in readings_of(site.told)]
     assert {posixpath.splitext(r["file"])[1] for r in read_here} == {".csv", ".xlsx", ".parquet", ".yaml"}
-    for key in ("rough", "width", "beside", "for_all", "amendment", "records", "attachment", "time", "note", "sheet"):
+    for key in (
+        "series",
+        "rough",
+        "width",
+        "beside",
+        "for_all",
+        "amendment",
+        "records",
+        "attachment",
+        "time",
+        "note",
+        "sheet",
+    ):
         assert any(r.get(key) for r in read_here), key
 
 
@@ -202,9 +225,9 @@ def test_every_figure_leads_to_its_working_and_on_to_where_each_of_its_readings_
             end = site.pages[address].one(id=spot)
             held = text_in_file(site.folder, reading)
             assert " ".join(held.split()) in end.text
-            assert (reading.get("was") or reading["text"]) in held
+            assert "series" in reading or (reading.get("was") or reading["text"]) in held
             seen += 1
-    assert seen == 2 * (2 + 6) + 1  # Ostler's heat rests on Corvane's too
+    assert seen == 2 * (2 + 7) + 1  # Ostler's heat rests on Corvane's too
 
 
 def test_a_cell_of_a_spreadsheet_is_found_by_sheet_and_cell_and_holds_that_alone(site: Site) -> None:
@@ -224,6 +247,26 @@ def test_a_laboratorys_value_leads_to_its_page_of_the_published_report(site: Sit
     address, spot = site.follow("stoves/tests/lead.html", row.one("td", class_="from").all("a")[1].attrs["href"])
     assert (address, spot) == ("stoves/files/attachments/report 7.pdf", "page=3")
     assert (site.folder / address).is_file()
+
+
+def test_a_trace_of_a_logger_leads_to_its_first_and_last_line_and_the_page_leaves_out_what_lies_between(
+    site: Site,
+) -> None:
+    start = "stoves/tests/pull.html"
+    ways = site.pages[start].one(id="result-pull-ostler").one("td", class_="from").all("a")
+    lines = TRACE.splitlines()
+    for way, line in zip(ways, (5, len(lines)), strict=True):
+        address, spot = site.follow(start, way.attrs["href"])
+        assert spot == f"L{line}"
+        assert site.pages[address].one("tr", id=spot).one("code").text == lines[line - 1]
+    page = site.pages["stoves/files/raw/pull ostler.csv.html"]
+    assert page.one("tr", id="L3").one("code").text == "Elapsed;Pull"
+    rows = [tr.attrs.get("id", tr.text) for tr in page.one("tbody").all("tr")]
+    assert rows[29:31] == ["L30", f"Left out here: 31 to {len(lines) - 4}"]  # three around the last line
+    assert rows[31:] == [f"L{n}" for n in range(len(lines) - 3, len(lines) + 1)]
+    assert (site.folder / "stoves/files/raw/pull ostler.csv").read_text(encoding="utf-8") == TRACE
+    assert {r["trace"][0]["channel"] for r in site.told["results"] if r["quantity"] == "pull"} == {"Pull"}
+    assert {tuple(r["trace"][0]["span"]) for r in site.told["results"] if r["quantity"] == "pull"} == {(5, len(lines))}
 
 
 def test_the_trace_in_the_record_names_sheet_cells_and_page(site: Site) -> None:
