@@ -21,6 +21,7 @@ from reportgen.intake.missing import Look, Unread, left_unread, missing_columns,
 from reportgen.intake.names import names_of
 from reportgen.intake.observe import as_readings, numbered, without_doubles
 from reportgen.intake.opening import Opened, expected_headings, name_of, open_source
+from reportgen.intake.parts import parts_missing
 from reportgen.intake.pictured import shown_in, with_shown
 from reportgen.intake.reading import RawFile, Reading, Readings
 from reportgen.intake.repeated import told_once
@@ -64,10 +65,10 @@ def read_readings(ws: Workspace, declared: Declared, samples: Samples | None = N
     missing = missing_columns(campaign, looks, unread) if whole else ()
     inline = [o.table for name, o in opened.items() if o.table is not None and not sources[name].file]
     spare = [f for table in inline for f in unread_inline(table, unread[table.spot])]
-    beyond = (*wrong_against(kept), *wrong_attachments(ws, declared, kept.values()))
+    beyond = (*wrong_against(kept), *wrong_attachments(ws, declared, kept.values()), *parts_missing(campaign, kept))
     found = [*mismatches, *logged.findings, *of_files, *findings, *missing, *doubles, *spare, *beyond]
     whole = whole and not any(f.severity == "error" for f in found)
-    came = come_to(declared, kept, righted, opened, looks) if whole else Came(kept)
+    came = come_to(declared, kept, righted, looks) if whole else Came(kept)
     everything = told_once(in_order(dict.fromkeys((*found, *came.findings))))
     if any(f.severity == "error" for f in everything):
         raise Refused(everything)
