@@ -16,6 +16,7 @@ from urllib.parse import unquote
 import pytest
 
 from tests.campaigns import compile_campaign
+from tests.handbook.made import ods
 from tests.pages.reading import read
 
 YAML = """\
@@ -24,6 +25,7 @@ contenders:
   corvane: Corvane Sol
   ostler: Ostler Mk II
 instruments: {g: bench-scale}
+films: {main: {title: The film, address: "https://example.org/main.mp4"}}
 measure:
   boil time:
     kind: timed
@@ -54,6 +56,10 @@ measure:
     unit: N
     better: higher
     readings: {logger: "raw/pull {contender}.csv", time: Elapsed, columns: {pull: {column: Pull, unit: N}}}
+  lit: {kind: timed, unit: s, better: lower, instrument: camera, readings: raw/frames.csv}
+  smell: order, lower
+  depth: {kind: one reading, unit: mm, better: lower, readings: raw/depths.ods}
+  girth: {kind: one reading, unit: mm, better: lower, readings: raw/girths.csv}
 readings: raw/bench log.csv
 amend:
   - file: raw/bench log.csv
@@ -69,13 +75,16 @@ two records:
     because: the film shows the display
 """
 LOG = """\
-time,contender,what,value,unit,note
-10:05,corvane,packed weight,86.2,g,
-10:06,ostler,packed weight,1120,g,in its bag
-10:10,all,empty jar,about 250,g,
-10:20,corvane,heat,90 ±2,°C,
-10:21,ostler,heat,corvane + 7,°C,"second, by hand"
+time,contender,what,value,unit,note,film
+10:05,corvane,packed weight,86.2,g,,main 4m20s
+10:06,ostler,packed weight,1120,g,in its bag,
+10:10,all,empty jar,about 250,g,,
+10:20,corvane,heat,90 ±2,°C,,
+10:21,ostler,heat,corvane + 7,°C,"second, by hand",
+10:30,corvane,smell,less than ostler,,,
 """
+FRAMES = "contender,lit\ncorvane,frames 1204 to 4820\nostler,frames 300 to 3916\n"
+GIRTHS = "contender;girth\ncorvane;31,5\nostler;33,2\n"  # as UTF-16, with a decimal comma
 TRACE = "Written by a logger\n\nElapsed;Pull\ns;N\n" + "".join(
     f"{n / 100:.2f};{n * (9000 - n) / 1e6:.2f}\n".replace(".", ",") for n in range(9001)
 )
@@ -156,7 +165,10 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Site:
             "raw/sizes.parquet": parquet(),
             "attachments/report 7.pdf": pdf(3),
             **{f"raw/pull {who}.csv": TRACE for who in ("corvane", "ostler")},
-            "instruments.yaml": "bench-scale: 0.1 g, accuracy ±0.3 g\n",
+            "raw/frames.csv": FRAMES,
+            "raw/depths.ods": ods("[Depth]\ncontender,depth\ncorvane,12.5\nostler,14\n"),
+            "raw/girths.csv": GIRTHS.encode("utf-16"),
+            "instruments.yaml": "bench-scale: 0.1 g, accuracy ±0.3 g\ncamera: 240 frames a second\n",
         },
     )
     return Site(place / "stoves" / ".site", told)
@@ -178,21 +190,29 @@ def text_in_file(folder: Path, reading: dict[str, Any]) -> str:
         from openpyxl import load_workbook
 
         return str(load_workbook(path)[reading["sheet"]].cell(line, column).value)
+    if path.suffix == ".ods":
+        from pandas import read_excel
+
+        return str(read_excel(path, sheet_name=reading["sheet"], header=None, engine="odf").iat[line - 1, column - 1])
     if path.suffix == ".parquet":
         import pyarrow.parquet
 
         return str(pyarrow.parquet.read_table(path).column(column - 1)[line - 1].as_py())
-    text = path.read_text(encoding="utf-8").splitlines()[line - 1]
+    data = path.read_bytes()
+    text = data.decode("utf-16" if data[:2] == b"\xff\xfe" else "utf-8").splitlines()[line - 1]
     if "series" in reading:
         return text
-    return next(csv.reader([text]))[column - 1] if path.suffix == ".csv" else text
+    separator = ";" if ";" in text else ","
+    return next(csv.reader([text], delimiter=separator))[column - 1] if path.suffix == ".csv" else text
 
 
 def test_every_form_is_among_the_readings(site: Site) -> None:
     read_here = [r for _, r in readings_of(site.told)]
-    assert {posixpath.splitext(r["file"])[1] for r in read_here} == {".csv", ".xlsx", ".parquet", ".yaml"}
+    assert {posixpath.splitext(r["file"])[1] for r in read_here} == {".csv", ".xlsx", ".ods", ".parquet", ".yaml"}
     for key in (
         "series",
+        "frames",
+        "film",
         "rough",
         "width",
         "beside",
@@ -227,7 +247,7 @@ def test_every_figure_leads_to_its_working_and_on_to_where_each_of_its_readings_
             assert " ".join(held.split()) in end.text
             assert "series" in reading or (reading.get("was") or reading["text"]) in held
             seen += 1
-    assert seen == 2 * (2 + 7) + 1  # Ostler's heat rests on Corvane's too
+    assert seen == 2 * (2 + 10) + 2 + 1  # Ostler's heat rests on Corvane's too
 
 
 def test_a_cell_of_a_spreadsheet_is_found_by_sheet_and_cell_and_holds_that_alone(site: Site) -> None:
