@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from reportgen.addresses import from_to, instrument_page, raw_file, result_anchor, test_page
 from reportgen.evaluation.evaluated import PassValue, Result
@@ -83,6 +83,13 @@ def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> Rea
         photos=photos_shown(told.campaign, page, r.photos),
         film=film_shown(told.campaign, page, r.film, r.photos),
     )
+
+
+def pictured_once(rows: Sequence[ReadingShown]) -> tuple[ReadingShown, ...]:
+    """What readings of one table's row have in common to be seen stands with the last of them."""
+    alike = [(row.photos, row.film) for row in rows]
+    again = [now == after for now, after in zip(alike, [*alike[1:], ((), None)], strict=True)]
+    return tuple(replace(row, photos=(), film=None) if same else row for row, same in zip(rows, again, strict=True))
 
 
 def _was(told: Told, r: Reading) -> str:

@@ -11,7 +11,7 @@ from reportgen.evaluation.evaluated import Contribution, PassValue, Result
 from reportgen.evaluation.says import says_of
 from reportgen.pages.figures_shown import Printed, plain, printed
 from reportgen.pages.named import Named, named
-from reportgen.pages.readings_shown import ReadingShown, anchors_of, rows_of, shown
+from reportgen.pages.readings_shown import ReadingShown, anchors_of, pictured_once, rows_of, shown
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.amounts import also_in_full
@@ -88,7 +88,7 @@ def _passes(told: Told, page: str, unit: str, result: Result) -> Iterator[PassSh
     contender = told.campaign.contender(result.contender)
     several = bool(contender.specimens) or len({p.specimen for p in result.by_pass}) > 1
     for n, p in enumerate(result.by_pass):
-        rows = tuple(shown(told, page, result, r, anchors[n, r.key]) for r in rows_of(told, p))
+        rows = pictured_once([shown(told, page, result, r, anchors[n, r.key]) for r in rows_of(told, p)])
         if told.campaign.quantity(result.quantity).count_of:
             yield _pass(told, unit, p, words("pass.all"), rows)
             continue
