@@ -65,7 +65,7 @@ def assemble(ws: Workspace, records: Records, publication: Publication, told: li
     assumed = assumptions((w.assumed,), "", places, told)
     for b in built:
         test, its = with_remarks(b, w, scope, contenders, told)
-        test, of_laboratory = with_laboratory(test, b.written.laboratory, w.laboratory, b.places[f"test/{test.id}"], told)
+        test, of_laboratory = with_laboratory(test, b.written.laboratory, w.laboratory, told)
         places |= of_laboratory
         places |= {**b.places, **its.places}
         accepts += its.accepts

@@ -20,12 +20,11 @@ def with_laboratory(
     test: Test,
     own: WrittenLaboratory | None,
     of_campaign: WrittenLaboratory | None,
-    at: Place,
     told: list[Finding],
 ) -> tuple[Test, Mapping[str, Place]]:
     """The test with its laboratory, and where each key of that stands (`laboratory/<test>/report`).
 
-    A test without a quantity of kind laboratory has none; one with such a quantity needs a name and a report.
+    A test without a quantity of kind laboratory has none; where there is one, it needs a name and a report.
     """
     ours = [q for q in test.quantities if q.kind == "laboratory"]
     if not ours:
@@ -33,10 +32,12 @@ def with_laboratory(
             says = f"the test “{test.id}” names a laboratory, and none of its quantities is of kind laboratory"
             error(told, "laboratory-unused", own.at, says, do="Write `kind: laboratory`, or take `laboratory:` out.")
         return test, {}
+    where = own.at if own else of_campaign.at if of_campaign else None
+    if where is None:
+        return test, {}  # told when there is a value
     given = {
         k: value for k in KEYS for w in (of_campaign, own) if w is not None and (value := getattr(w, k)) is not None
     }
-    where = own.at if own else of_campaign.at if of_campaign else at
     for needed, what in (("name", "`name:`"), ("report", "`report: attachments/….pdf`")):
         if needed not in given:
             says = f"“{ours[0].id}” is a laboratory's value, and nothing says its {needed}"
@@ -63,7 +64,8 @@ def with_laboratory(
 def _check(laboratory: Laboratory, test: str, places: Mapping[str, Place], told: list[Finding]) -> None:
     """What can be seen without knowing units: limits in order, an uncertainty with its factor."""
     if laboratory.report and not posixpath.normpath(laboratory.report).startswith("attachments/"):
-        says, why = f"“{laboratory.report}” doesn't lie in attachments/", "What lies there goes onto the site unchanged."
+        says = f"“{laboratory.report}” doesn't lie in attachments/"
+        why = "What lies there goes onto the site, so that readers can open it."
         do = f"Move it there and write `report: attachments/{posixpath.basename(laboratory.report)}`."
         error(told, "report-elsewhere", places[f"laboratory/{test}/report"], says, why, do)
     low, high = laboratory.detection_limit, laboratory.report_limit

@@ -18,7 +18,7 @@ from reportgen.finding import Finding
 
 ROLES = (
     "contender", "pass_", "part", "specimen", "session", "round", "unit", "instrument", "time", "note", "photo", "film",
-    "what", "value",
+    "page", "what", "value",
 )  # fmt: skip
 
 

@@ -24,8 +24,8 @@ def laboratory_of(campaign: Campaign, reading: Reading) -> Laboratory | None:
 def as_stated(value: Uncertain, laboratory: Laboratory | None, reading: str) -> Uncertain:
     """The value with the uncertainty its laboratory states, in its unit, instead of the step it was written in.
 
-    Bounds stay bounds, and what was only found keeps its interval, without a step. An uncertainty in a unit of something
-    else is left out here: it is told where it is declared (`laboratory_fits.py`), and nothing is published.
+    Bounds stay bounds, and what was only found keeps its interval, without a step. An uncertainty in a unit of
+    something else is left out here: it is told where it is declared (`laboratory_fits.py`), and nothing is published.
     """
     if laboratory is None or value.value is None or value.limit:
         return value

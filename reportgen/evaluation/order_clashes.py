@@ -13,7 +13,8 @@ from reportgen.judgement.looks import Clash, Look, clashes
 
 def order_clashes(declared: Declared, readings: Readings) -> Iterable[Finding]:
     """One finding for each clash within a look, at the later of the two rows, with the place of the other."""
-    kinds = {(t.id, n): q.id for t in declared.campaign.tests for q in t.quantities if q.kind == "order" for n in q.reads}
+    orders = [q for t in declared.campaign.tests for q in t.quantities if q.kind == "order"]
+    kinds = {(q.test, name): q.id for q in orders for name in q.reads}
     by_look: dict[tuple[str, str], list[Reading]] = {}
     for reading in readings.readings.values():
         quantity = kinds.get((reading.key.test, reading.key.name))

@@ -29,7 +29,8 @@ class NotThatKind(Exception):
 
 def wrong_attachments(ws: Workspace, declared: Declared, readings: Iterable[Reading]) -> Iterable[Finding]:
     """One finding for each report that is missing or doesn't open, and for each reading on a page that isn't there."""
-    campaign = declared.campaign
+    campaign, readings = declared.campaign, tuple(readings)
+    yield from _without_laboratory(declared, readings)
     pages: dict[str, int | None] = {}
     for test in campaign.tests:
         report = test.laboratory.report if test.laboratory else ""
@@ -41,13 +42,31 @@ def wrong_attachments(ws: Workspace, declared: Declared, readings: Iterable[Read
         except Refused as refused:
             pages[report] = None
             lie = _lying_there(ws, campaign.folder)
-            for f in refused.findings:
-                yield Finding("error", "missing-attachment", at, f"“{report}” of the laboratory: {f.says}.", lie, f.do)
-        except NotThatKind as wrong:
+            for wrong in refused.findings:
+                yield Finding(
+                    "error", "missing-attachment", at, f"“{report}” of the laboratory: {wrong.says}.", lie, wrong.do
+                )
+        except NotThatKind as broken:
             pages[report] = None
             why = "Whoever follows a value to its page must find it there."
-            yield Finding("error", "attachment", at, f"“{report}” {wrong.says}.", why, wrong.do)
+            yield Finding("error", "attachment", at, f"“{report}” {broken.says}.", why, broken.do)
     yield from (f for r in readings if r.attachment and (f := _off_its_pages(r, pages)) is not None)
+
+
+def _without_laboratory(declared: Declared, readings: Iterable[Reading]) -> Iterable[Finding]:
+    """Values of kind laboratory of which nothing says who found them: one finding a quantity."""
+    read = {(r.key.test, r.key.name) for r in readings if not r.absent_because}
+    for test in declared.campaign.tests:
+        for quantity in test.quantities if test.laboratory is None else ():
+            if quantity.kind == "laboratory" and any((test.id, name) in read for name in quantity.reads):
+                yield Finding(
+                    "error",
+                    "laboratory-missing",
+                    declared.at(f"quantity/{quantity.id}"),
+                    f"“{quantity.title}” is a laboratory's value, and nothing says which laboratory found it.",
+                    "A value without its report can't be looked up by anyone.",
+                    "Add `laboratory:` with `name:` and `report: attachments/….pdf`.",
+                )
 
 
 def pages_of(data: bytes, name: str) -> int:

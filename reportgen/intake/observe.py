@@ -95,8 +95,8 @@ def expectations(test: Test, comma: Comma, names: Names) -> Mapping[str, Expecte
     """What each column of a test may hold, from the quantity that reads it."""
     kinds = {name: q for q in reversed(test.quantities) if q.kind for name in q.reads}
     return {
-        c.name: Expected(kinds[c.name].kind, c.unit, kinds[c.name].grades, comma, names, _laboratory(test, kinds[c.name]))
-        if c.name in kinds
+        c.name: Expected(q.kind, c.unit, q.grades, comma, names, _laboratory(test, q))
+        if (q := kinds.get(c.name)) is not None
         else Expected("", c.unit, (), comma, names)
         for c in test.columns
     }

@@ -12,8 +12,8 @@ from reportgen.intake.names import EVERYONE, contenders_in
 from reportgen.intake.table import Row, Table, did_you_mean, key, spelt, without_unit
 
 ROLES = (
-    "contender", "pass", "part", "specimen", "session", "round", "unit", "instrument", "time", "note", "page", "photo", "film",
-    "what", "value",
+    "contender", "pass", "part", "specimen", "session", "round", "unit", "instrument", "time", "note", "photo", "film",
+    "page", "what", "value",
 )  # fmt: skip
 KEPT = ("sample",)  # columns of the bench log that are kept beside the reading
 _FLOATED = re.compile(r"(\d+)\.0+")

@@ -124,7 +124,8 @@ def in_order(results: Sequence[Result], quantity: Quantity) -> list[Result]:
             return (0, 0, 0.0, 0)
         limit = r.estimate.limit if r.estimate else None
         side = {"above": 1, "below": -1}[limit] * int(sign) if limit else 0  # before or after what it bounds
-        return (int(bool(r.blocked)), int(value is None) * (side or 1), sign * value if value is not None else 0.0, side)
+        unknown = int(value is None) * (side or 1)
+        return (int(bool(r.blocked)), unknown, sign * value if value is not None else 0.0, side)
 
     return sorted(results, key=key)
 

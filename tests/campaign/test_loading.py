@@ -46,7 +46,8 @@ def test_an_instrument_with_a_plain_name_is_told_from_the_unit(line, tmp_path):
 def test_every_kind_reads_the_columns_its_formula_names(kind, tmp_path):
     rest = ", s" if KINDS[kind].needs_unit else ""
     body = f"{{kind: {kind}, grades: [poor, good]}}" if kind == "grade" else f"'{kind}{rest}'"
-    campaign = load(tmp_path, HEAD + f"readings: r.csv\nmeasure: {{the thing: {body}}}\n").campaign
+    head = HEAD + "laboratory: {name: Lachter, report: attachments/report.pdf}\n"
+    campaign = load(tmp_path, head + f"readings: r.csv\nmeasure: {{the thing: {body}}}\n").campaign
     q, test = campaign.quantity("the-thing"), campaign.test("the-thing")
     assert set(q.reads) == {c.name for c in test.columns}
     assert all(name in q.formula for name in q.reads)

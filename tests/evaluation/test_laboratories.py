@@ -232,3 +232,11 @@ def page(place: Path, name: str = "tests/lead") -> str:
     """The text of a page, without its drawing."""
     html = re.sub(r"<svg.*?</svg>", " ", raw(place, name), flags=re.S)
     return re.sub(r"[ \n]+", " ", re.sub(r"<[^>]+>", " ", html))
+
+
+def test_a_value_without_any_laboratory_is_refused_once_there_is_one(tmp_path: Path) -> None:
+    yaml = "title: Lead\ncontenders: {corvane: C, ostler: O}\nmeasure: {lead: 'laboratory, mg/kg'}\nreadings: readings.csv\n"
+    finding = refused(tmp_path / "typed", yaml, "contender,lead\nostler,3.1\n")
+    assert (finding.rule, finding.place.file, finding.place.line) == ("laboratory-missing", "campaign.yaml", 3)
+    told = compile_campaign(tmp_path / "to come", yaml, readings="contender,lead\n")
+    assert {r["missing"] for r in told["results"]} == {"not yet tested"}

@@ -23,5 +23,5 @@ class WrittenLaboratory:
     detection_limit: SizeOf | None = key("Below this it finds nothing: `not found` means from 0 to here")
     report_limit: SizeOf | None = key("From here on it states numbers; between the limits it says only `found`")
     uncertainty: SizeOf | None = key("The uncertainty it states: 10 % of the value, or in the value's unit")
-    k: Weight | None = key("The coverage factor of that uncertainty; without it, a standard uncertainty (k = 1)")
+    k: Weight | None = key("The coverage factor of that uncertainty, never guessed")
     LATER: ClassVar[tuple[str, ...]] = ()

@@ -69,11 +69,12 @@ class WrittenSource:
     note: Term | None = key("The heading of the column that holds notes")
     photo: Term | None = key("The heading of the column that names photographs")
     film: Term | None = key("The heading of the column that holds moments in a film")
+    page: Term | None = key("The heading of the column that names the page of a laboratory's report")
     what: Term | None = key("The heading of the column that names the reading, in a bench log")
     value: Term | None = key("The heading of the column that holds the values, in a bench log")
     columns: tuple[Entry[WrittenColumn | None], ...] | tuple[Name, ...] | None = key("The readings in it, by name")
     SHORT: ClassVar[Short] = Short(short.source, r"\S", ("readings.csv", "raw/day.xlsx, sheet Bench"))
-    LATER: ClassVar[tuple[str, ...]] = ("attachment",)
+    LATER: ClassVar[tuple[str, ...]] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
