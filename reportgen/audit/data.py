@@ -37,7 +37,7 @@ def readings_without_instrument(case: Case) -> Iterable[Seen]:
     """Measured columns whose instrument nobody named."""
     for column in _measured_columns(case):
         first = column[0]
-        if not first.instrument and not first.attachment:
+        if not first.instrument and not first.attachment and not all(r.rough or r.unweighed for r in column):
             yield Seen(
                 first.at,
                 f"No instrument is named for {first.key.name.replace('_', ' ')}; "

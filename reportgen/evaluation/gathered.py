@@ -104,7 +104,7 @@ def _measured(
             values=() if bounds else tuple(fsum(values) / len(values) for values in each),
             contributions=without_steps(mean) if mean else {},
             steps=tuple(steps_of_one_pass(used).values()),
-            sessions=frozenset(readings[k].session for w in used for k in w.keys) or frozenset({""}),
+            sessions=_sessions(used, readings),
             limit=mean.limit if mean else None,
             blocked=blocked,
         )
@@ -115,7 +115,7 @@ def _measured(
         contributions=without_steps(mean) if mean else {},
         steps=tuple(steps_of_one_pass(used).values()),
         rounds=tuple(_round_of(w, readings) for w in known) if rounds and not bounds else (),
-        sessions=frozenset(readings[k].session for w in used for k in w.keys) or frozenset({""}),
+        sessions=_sessions(used, readings),
         sessions_by_pass=() if bounds else tuple(_session_of(w, readings) for w in known),
         limit=mean.limit if mean else None,
         blocked=blocked,
@@ -142,6 +142,14 @@ def _round_of(working: Working, readings: Mapping[ReadingKey, Reading]) -> str:
     return next((readings[k].round_ for k in working.keys if readings[k].round_), working.key.pass_)
 
 
+def _sessions(used: Sequence[Working], readings: Mapping[ReadingKey, Reading]) -> frozenset[str]:
+    """The sessions its passes ran in. What was read once for all contenders ran in none of them, unless it is all."""
+    read = [readings[k] for w in used for k in w.keys]
+    own = [r for r in read if not r.for_all] or read
+    return frozenset(r.session for r in own) or frozenset({""})
+
+
 def _session_of(working: Working, readings: Mapping[ReadingKey, Reading]) -> str:
     """The session a pass ran in: that of its first reading that names one."""
-    return next((readings[k].session for k in working.keys if readings[k].session), "")
+    own = [k for k in working.keys if not readings[k].for_all] or working.keys
+    return next((readings[k].session for k in own if readings[k].session), "")

@@ -15,7 +15,9 @@ from reportgen.evaluation.working import Working
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Judged, Single
 from reportgen.metrology.budget import shares
-from reportgen.metrology.uncertain import Source
+from reportgen.metrology.combine import mean_of
+from reportgen.metrology.errors import NoValue
+from reportgen.metrology.uncertain import Limit, Source
 from reportgen.wording.day import day
 from reportgen.wording.language import say
 
@@ -76,19 +78,21 @@ def plain_result(
         return missing_result(test, quantity, contender, part, passes, rests_on)
     yes = of = None
     value: float | None = None
+    limit: Limit | None = None
     grades = Counter(w.word for w in used if w.word)
     if quantity.kind == "yes/no":
         yes, of = grades["yes"], len(used)
         value = yes / of
     elif quantity.kind == "count":
-        found = [w.value.value for w in used if w.value is not None and w.value.value is not None]
-        value = sum(found) / len(found) if found else None
-    limits = {w.value.limit for w in used if w.value is not None and w.value.limit}
+        try:
+            counted = mean_of([w.value for w in used if w.value is not None])
+        except NoValue as reason:
+            return missing_result(test, quantity, contender, part, passes, rests_on, reason.says)
+        value, limit = counted.value, counted.limit
     kind = _result_kind(quantity)
     return Result(
         test=test.id, quantity=quantity.id, contender=contender, part=part, kind=kind,
-        estimate=Estimate(value, quantity.unit, None, None, (), (), limits.pop()) if limits else
-        Estimate(value, quantity.unit, None, None, (), ()) if value is not None else None,
+        estimate=Estimate(value, quantity.unit, None, None, (), (), limit) if limit or value is not None else None,
         u=None, low=None, high=None, covers="instrument", at_least=False, why_no_u=kind,
         by_pass=tuple(w.told() for w in passes), passes=len(used), excluded=sum(bool(w.excluded) for w in passes),
         without=None, rank=None, blocked=blocked, yes=yes, of=of,

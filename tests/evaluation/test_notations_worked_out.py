@@ -427,3 +427,38 @@ def test_a_difference_added_back_is_the_reading_itself(tmp_path: Path) -> None:
     _, found = observer(tmp_path, FUEL, "contender,fuel\nostler,300\ncorvane,ostler + 0\nbrindle,7\n")
     again = subtract(add(found["ostler", "fuel"], found["corvane", "fuel"]), found["ostler", "fuel"])
     assert combined(again) == pytest.approx(combined(found["corvane", "fuel"]))
+
+
+def test_a_reading_for_all_makes_no_session_of_its_own(tmp_path: Path) -> None:
+    """Contenders run on two days stay apart, though one jar, weighed on a third, serves both."""
+    rows = (
+        "contender,pass,session,jar,full\nall,,prep,120,\n"
+        "corvane,1,day 1,,351\ncorvane,2,day 1,,355\nostler,1,day 2,,380\nostler,2,day 2,,386\n"
+    )
+    seen = pair(evaluated(tmp_path, NET, readings=rows), "net-weight", "corvane", "ostler")
+    assert seen.reason.code == "sessions-apart"
+
+
+@pytest.mark.parametrize(
+    ("cells", "found", "limit"),
+    [
+        (("5", "some"), 2.5, "above"),
+        (("5", "over 12"), 8.5, "above"),
+        (("5", "over unknown"), None, "above"),
+        (("5", "ostler + 3"), 7, None),  # ostler counted 6 in the second pass
+    ],
+)
+def test_counts_with_limits_keep_them(
+    cells: tuple[str, str], found: float | None, limit: str | None, tmp_path: Path
+) -> None:
+    text = FUEL.replace("one reading, g, lower, scale", "count")
+    rows = f"contender,pass,fuel\ncorvane,1,{cells[0]}\ncorvane,2,{cells[1]}\nostler,1,2\nostler,2,6\nbrindle,1,0\n"
+    estimate = result(evaluated(tmp_path, text, readings=rows), "fuel", "corvane").estimate
+    assert estimate is not None
+    assert (estimate.value, estimate.limit) == (found, limit)
+
+
+def test_counts_that_pull_apart_have_no_mean(tmp_path: Path) -> None:
+    text = FUEL.replace("one reading, g, lower, scale", "count")
+    rows = "contender,pass,fuel\ncorvane,1,over 12\ncorvane,2,under 3\nostler,1,2\nbrindle,1,0\n"
+    assert "anything" in result(evaluated(tmp_path, text, readings=rows), "fuel", "corvane").missing
