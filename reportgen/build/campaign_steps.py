@@ -139,11 +139,14 @@ def gather(
     )
 
 
-def view_raw_files(workspace: Workspace, readings: Readings) -> Mapping[str, RawView]:
+def view_raw_files(workspace: Workspace, readings: Readings, evaluation: Evaluation) -> Mapping[str, RawView]:
     """Path in the workspace → what is shown of it, of every file that readings came from. Raises `Refused`."""
+    from reportgen.finding import Place
     from reportgen.intake.raw_view import raw_views
 
-    return raw_views(workspace, readings.files, readings.readings.values())
+    read = readings.readings
+    marks = [Place(read[trace.key].at.file, mark.line) for trace in evaluation.traces for mark in trace.marks]
+    return raw_views(workspace, readings.files, read.values(), marks)
 
 
 def build_pages(told: Told) -> tuple[Page, ...]:

@@ -43,10 +43,13 @@ CHECKED: tuple[Step, ...] = (
 
 SHOWN: tuple[Step, ...] = (
     Step("figures", ("declared", "evaluation", "program", "kept"), do.draw, "drawing charts"),
-    Step("raw_views", ("workspace", "readings"), do.view_raw_files, "opening the raw files"),
+    Step("raw_views", ("workspace", "readings", "evaluation"), do.view_raw_files, "opening the raw files"),
     Step(
         "told",
-        ("publication", "declared", "readings", "evaluation", "figures", "findings", "theme", "raw_views", "site_texts"),
+        (
+            *("publication", "declared", "readings", "evaluation", "figures", "findings", "theme"),
+            *("raw_views", "site_texts"),
+        ),
         do.gather,
         "putting pages together",
     ),

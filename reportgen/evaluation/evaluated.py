@@ -74,6 +74,15 @@ class Crossing:
 
 
 @dataclass(frozen=True)
+class Marked:
+    """A line of a logger's file where its trace was highest, lowest, or had just passed a limit of `quantity`."""
+
+    what: Literal["highest", "lowest", "passed"]
+    line: int
+    quantity: str = ""
+
+
+@dataclass(frozen=True)
 class TraceShown:
     """A trace thinned for a picture: stretches of (seconds, value), parted by its gaps. `over`, `under`: highest and
     lowest are only bounds."""
@@ -89,6 +98,7 @@ class TraceShown:
     under: bool = False
     gaps: tuple[tuple[float, float], ...] = ()
     crossings: tuple[Crossing, ...] = ()
+    marks: tuple[Marked, ...] = ()
 
 
 @dataclass(frozen=True)

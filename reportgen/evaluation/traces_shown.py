@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from reportgen.evaluation.evaluated import Crossing, TraceShown
+from reportgen.evaluation.traces_marked import marked
 from reportgen.evaluation.workings import Workings
 from reportgen.intake.reading import Reading
 from reportgen.metrology.channel_peak import highest, lowest
@@ -30,6 +31,7 @@ def _shown(workings: Workings, reading: Reading) -> TraceShown:
     trace, key = workings.observer.trace(reading), reading.key
     assert reading.series is not None
     top, bottom = _end(trace, 1), _end(trace, -1)
+    crossings = tuple(dict.fromkeys(_crossings(workings, reading)))
     return TraceShown(
         key=key,
         unit=trace.unit.symbol,
@@ -41,7 +43,8 @@ def _shown(workings: Workings, reading: Reading) -> TraceShown:
         over=top[1],
         under=bottom[1],
         gaps=reading.series.gaps,
-        crossings=tuple(dict.fromkeys(_crossings(workings, reading))),
+        crossings=crossings,
+        marks=marked(trace, reading.series, crossings),
     )
 
 

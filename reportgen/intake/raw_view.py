@@ -55,15 +55,22 @@ class RawView:
         return all(len(sheet.rows) == sheet.total for sheet in self.sheets)
 
 
-def raw_views(ws: Workspace, files: Iterable[RawFile], readings: Collection[Reading]) -> Mapping[str, RawView]:
-    """Path from the workspace → its view, of every file that readings came from. Raises `Refused`."""
-    spots = spots_of(readings)
+def raw_views(
+    ws: Workspace, files: Iterable[RawFile], readings: Iterable[Reading], more: Iterable[Place] = ()
+) -> Mapping[str, RawView]:
+    """Path from the workspace → its view, of every file that readings came from. Raises `Refused`.
+
+    `more` are places to be shown besides those of the readings.
+    """
+    spots = spots_of(readings, more)
     return {file.path: view_of(ws, file, spots.get(file.path, ())) for file in files}
 
 
-def spots_of(readings: Iterable[Reading]) -> Mapping[str, tuple[Place, ...]]:
+def spots_of(readings: Iterable[Reading], more: Iterable[Place] = ()) -> Mapping[str, tuple[Place, ...]]:
     """File → the places in it that readings came from; of a series its first and its last line."""
     found: dict[str, dict[Place, None]] = {}
+    for place in more:
+        found.setdefault(place.file, {})[place] = None
     for r in readings:
         found.setdefault(r.at.file, {})[r.at] = None
         if r.series is not None:

@@ -116,6 +116,9 @@ def _used(told: Told, path: str) -> Mapping[tuple[str, int], frozenset[int]]:
         if r.series is not None and r.series.file == path:
             for line in (r.series.first, r.series.last):
                 found.setdefault(("", line), set()).add(0)
+    keys = {r.key for r in told.readings.readings.values() if r.series is not None and r.series.file == path}
+    for mark in (m for trace in told.evaluation.traces if trace.key in keys for m in trace.marks):
+        found.setdefault(("", mark.line), set()).add(0)
     return {spot: frozenset(columns) for spot, columns in found.items()}
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -74,11 +75,11 @@ def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> Rea
         anchor=anchor,
         name=_name(told, result, r),
         was=_was(told, r),
-        text=r.text or words("empty"),
+        text=r.text or words("reading.none-yet" if r.running else "empty"),
         unit=spelled(r.unit) if r.series is None else "",
         instrument=instrument.title if instrument else "",
         instrument_href=from_to(page, instrument_page(instrument.id)) if instrument else "",
-        ways=tuple(_ways(told, page, r)),
+        ways=tuple(_ways(told, page, result, r)),
         says=tuple(_says(told, page, result, r)),
         photos=photos_shown(told.campaign, page, r.photos),
         film=film_shown(told.campaign, page, r.film, r.photos),
@@ -88,7 +89,8 @@ def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> Rea
 def pictured_once(rows: Sequence[ReadingShown]) -> tuple[ReadingShown, ...]:
     """What readings of one table's row have in common to be seen stands with the last of them."""
     alike = [(row.photos, row.film) for row in rows]
-    again = [now == after for now, after in zip(alike, [*alike[1:], ((), None)], strict=True)]
+    after = [*alike[1:], ((), None)][: len(alike)]  # a count of nought rests on no reading at all
+    again = [now == then for now, then in zip(alike, after, strict=True)]
     return tuple(replace(row, photos=(), film=None) if same else row for row, same in zip(rows, again, strict=True))
 
 
@@ -111,11 +113,12 @@ def _name(told: Told, result: Result, r: Reading) -> str:
     return _heading(told, r) if own else words("reading.of", name=_heading(told, r), who=whose)
 
 
-def _ways(told: Told, page: str, r: Reading) -> Iterator[LineLink]:
+def _ways(told: Told, page: str, result: Result, r: Reading) -> Iterator[LineLink]:
     yield line_link(told, page, r.at)
     if r.series is not None:
         last = line_link(told, page, Place(r.series.file, r.series.last))
         yield LineLink(words("reading.last", n=str(r.series.last)), last.href)
+        yield from _marks(told, page, result, r, r.series.file)
     if r.attachment:
         address = raw_file(told.campaign.id, r.attachment)
         if r.page is None:
@@ -123,6 +126,16 @@ def _ways(told: Told, page: str, r: Reading) -> Iterator[LineLink]:
         else:
             text = f"{r.attachment}, {words('place.page', n=str(r.page))}"
             yield LineLink(text, file_link(page, address, f"page={r.page}"))
+
+
+def _marks(told: Told, page: str, result: Result, r: Reading, file: str) -> Iterator[LineLink]:
+    """The ways to what the formula looked for along a trace: its highest or lowest sample, where it passed a limit."""
+    formula = told.campaign.quantity(result.quantity).formula
+    for mark in (m for trace in told.evaluation.traces if trace.key == r.key for m in trace.marks):
+        asked = re.search(rf"\b{mark.what}\(\s*{re.escape(r.key.name)}\b", formula)
+        if asked or mark.quantity == result.quantity:
+            text = words(f"reading.{mark.what}", n=str(mark.line))
+            yield LineLink(text, line_link(told, page, Place(file, mark.line)).href)
 
 
 def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:

@@ -275,15 +275,20 @@ def test_a_trace_of_a_logger_leads_to_its_first_and_last_line_and_the_page_leave
     start = "stoves/tests/pull.html"
     ways = site.pages[start].one(id="result-pull-ostler").one("td", class_="from").all("a")
     lines = TRACE.splitlines()
-    for way, line in zip(ways, (5, len(lines)), strict=True):
+    values = [float(line.partition(";")[2].replace(",", ".")) for line in lines[4:]]
+    top = 5 + values.index(max(values))  # line 5 is the first sample
+    assert ways[2].text == f"highest in line {top}"
+    for way, line in zip(ways, (5, len(lines), top), strict=True):
         address, spot = site.follow(start, way.attrs["href"])
         assert spot == f"L{line}"
         assert site.pages[address].one("tr", id=spot).one("code").text == lines[line - 1]
     page = site.pages["stoves/files/raw/pull ostler.csv.html"]
     assert page.one("tr", id="L3").one("code").text == "Elapsed;Pull"
     rows = [tr.attrs.get("id", tr.text) for tr in page.one("tbody").all("tr")]
-    assert rows[29:31] == ["L30", f"Left out here: 31 to {len(lines) - 4}"]  # three around the last line
-    assert rows[31:] == [f"L{n}" for n in range(len(lines) - 3, len(lines) + 1)]
+    bottom = ["L30", f"Left out here: {top + 4} to {len(lines) - 4}"]  # three lines around each that is marked
+    assert rows[29:31] == ["L30", f"Left out here: 31 to {top - 4}"]
+    assert rows[31:39] == [*(f"L{n}" for n in range(top - 3, top + 4)), bottom[1]]
+    assert rows[39:] == [f"L{n}" for n in range(len(lines) - 3, len(lines) + 1)]
     assert (site.folder / "stoves/files/raw/pull ostler.csv").read_text(encoding="utf-8") == TRACE
     assert {r["trace"][0]["channel"] for r in site.told["results"] if r["quantity"] == "pull"} == {"Pull"}
     assert {tuple(r["trace"][0]["span"]) for r in site.told["results"] if r["quantity"] == "pull"} == {(5, len(lines))}
