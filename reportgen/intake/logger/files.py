@@ -49,7 +49,7 @@ def files_of(
                 continue
             says["contender"] = contender
         found.append(LoggerFile(path, says))
-    if not found and not findings:
+    if not found:
         raise refuse(
             "missing-file",
             source.place,

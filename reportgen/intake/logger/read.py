@@ -16,6 +16,7 @@ from reportgen.intake.logger.samples import Ask, Channel, Samples
 from reportgen.intake.names import contenders_in, spellings, unknown_contender
 from reportgen.intake.reading import RawFile, Reading, ReadingKey, Series
 from reportgen.intake.seen import as_label
+from reportgen.intake.table import spelt, without_unit
 from reportgen.wording.number import plain
 
 HERTZ = {
@@ -128,11 +129,12 @@ def _in_file(
     if "contender" in file.says or "contender" in roles:
         yield from _by_columns(samples, campaign, column, file, layout, roles)
         return
-    people = {h: c for h, c in contenders_in(filter(None, layout.headings), campaign).items() if c}
+    named = contenders_in((n for h in layout.headings if h for n in (h, without_unit(h)[0])), campaign)
+    people = {h: c for h in layout.headings if h and (c := named[h] or named[without_unit(h)[0]])}
     if not people:
         raise Refused([_nobody(file.path, layout)])
     for heading, contender in people.items():
-        yield _One(file.path, heading, {**file.says, "contender": contender or ""})
+        yield _One(file.path, heading, {**file.says, "contender": contender})
 
 
 def _by_columns(
@@ -264,8 +266,6 @@ def _notes(file: str, test: Test, column: Column, contender: str, pace: Pace) ->
 
 
 def _no_column(file: str, layout: Layout, heading: str) -> Finding:
-    from reportgen.intake.table import spelt
-
     return Finding(
         "error",
         "missing-column",
