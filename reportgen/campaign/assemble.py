@@ -56,7 +56,8 @@ def assemble(ws: Workspace, records: Records, publication: Publication, told: li
     contenders = _with_arrivals(_contenders(records, quantities, places, told), records, seeing, told)
     names = names_of(contenders, places, told)
     scope = Scope("", tuple(quantities), {b.test.id: tuple(q.id for q in b.test.quantities) for b in built}, names)
-    scope = dataclasses.replace(scope, seeing=seeing)
+    counted = frozenset(q.count_of for b in built for q in b.test.quantities if q.count_of)
+    scope = dataclasses.replace(scope, seeing=seeing, events=counted)
     own = remarks(scope, w.exclude, w.incidents, w.caveats, w.accept, told)
     places |= own.places
     tests, accepts = [], list(own.accepts)

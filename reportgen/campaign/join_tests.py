@@ -54,7 +54,7 @@ def with_remarks(
     """The test with its remarks, and with what the campaign says of all tests."""
     t, test = b.written, with_tests_counted_in(b.test, b.entries, scope.tests, told)
     ids = tuple(q.id for q in test.quantities)
-    own = Scope(f"{test.id}-", ids, {test.id: ()}, scope.contenders, whole=ids, seeing=scope.seeing)
+    own = dataclasses.replace(scope, prefix=f"{test.id}-", quantities=ids, tests={test.id: ()}, whole=ids)
     shown = shown_by(t, scope.seeing, told)
     its = remarks(own, t.exclude, t.incidents, t.caveats, t.accept, told)
     later = look_up_all(t.not_yet_tested, scope.contenders, "contender", told)

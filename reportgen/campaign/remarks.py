@@ -34,7 +34,7 @@ class Scope:
 
     `prefix` begins their ids; `quantities` are ids in reach; `tests` maps a test in reach to its quantities;
     `contenders` maps every name a contender goes by to its id; `whole` are the quantities of a remark that names none;
-    `seeing`: photographs and films.
+    `seeing`: photographs and films; `events`: those that some quantity counts.
     """
 
     prefix: str
@@ -43,6 +43,7 @@ class Scope:
     contenders: Mapping[str, str]
     whole: tuple[str, ...] = ()
     seeing: Seeing = field(default_factory=Seeing)
+    events: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True)
@@ -77,9 +78,10 @@ def remarks(
         )
         for i, written in enumerate(several, 1)
     }  # fmt: skip
+    events = scope.events
     return Remarks(
         tuple(_exclusion(f"{scope.prefix}{i}", x, *_of(scope, x, told)) for i, x in enumerate(exclude, 1)),
-        tuple(_incident(f"{scope.prefix}{i}", x, *_of(scope, x, told)) for i, x in enumerate(incidents, 1)),
+        tuple(_incident(f"{scope.prefix}{i}", x, *_of(scope, x, told), events) for i, x in enumerate(incidents, 1)),
         tuple(_caveat(f"{scope.prefix}{i}", x, *_of(scope, x, told)) for i, x in enumerate(caveats, 1)),
         tuple(
             Acceptance(f"{scope.prefix}{i}", x.rule.value, x.because.value, _in_test(scope, about(scope, x, told)))
@@ -100,10 +102,13 @@ def _exclusion(id: str, x: WrittenExclusion, narrowing: Narrowing, shown: Shown)
     return Exclusion(id, narrowing, x.because.value, decided, shown.photos, shown.film)
 
 
-def _incident(id: str, x: WrittenIncident, narrowing: Narrowing, shown: Shown) -> Incident:
+def _incident(id: str, x: WrittenIncident, narrowing: Narrowing, shown: Shown, events: frozenset[str]) -> Incident:
+    """Words that are just the name of a counted event make it one of these, as in the log (`ostler, pass 3: relight`)."""
+    said = as_id(x.what.value) if x.what else ""
+    event = as_id(x.event.value) if x.event else said if said in events else ""
     return Incident(
         id, narrowing, x.what.value if x.what else "", x.pushes.value if x.pushes else "", _blocks(x),
-        event=as_id(x.event.value) if x.event else "", times=x.times.value if x.times else 1,
+        event=event, times=x.times.value if x.times else 1,
         when=x.at_.value if x.at_ else "", photos=shown.photos, film=shown.film,
     )  # fmt: skip
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
+from reportgen.addresses import as_id
 from reportgen.campaign.declared import Campaign, Declared, Incident, Narrowing, Test
 from reportgen.evaluation.evaluated import Caveat, Keys
 from reportgen.evaluation.feeds import Feeds
@@ -78,7 +79,7 @@ def _is_about(key: ReadingKey, about: Narrowing, test: Test | None, feeds: Feeds
         return False
     for wanted, found in (
         (about.contender, key.contender),
-        (about.specimen, key.specimen),
+        (as_id(about.specimen), as_id(key.specimen)),
         (about.pass_, key.pass_),
         (about.part, key.part),
     ):

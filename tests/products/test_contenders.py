@@ -228,3 +228,22 @@ readings: readings.csv
     assert found.place.line
     assert found.why
     assert found.do
+
+
+def test_a_remark_about_one_unit_bears_on_its_passes_alone(tmp_path: Path) -> None:
+    told = compile_campaign(
+        tmp_path,
+        """\
+title: Two of one
+contenders: {harl: {title: Harl, specimens: [Unit A, Unit B]}, tolk: Tolk}
+measure: {run time: "timed, min, higher"}
+readings: readings.csv
+exclude: [{contender: harl, specimen: unit b, because: Dropped on the way., decided: before the test}]
+""",
+        readings="contender,specimen,pass,run time\nharl,Unit A,1,251\nharl,unit-a,2,249\nharl,Unit B,1,99\ntolk,,1,300\n",
+    )
+    harl = result_of(told, "run-time", "harl")
+    assert [(p["specimen"], p["excluded"]) for p in harl["by_pass"]] == [
+        ("Unit A", None), ("Unit A", None), ("Unit B", "1"),
+    ]  # fmt: skip
+    assert harl["value"] == 250

@@ -73,7 +73,6 @@ class Contender:
     in_the_box: Mapping[str, str] = field(default_factory=dict)  # item → "there", "missing" or the author's words
     photos: tuple[str, ...] = ()  # ids, on arrival
     film: Moment | None = None  # that shows its arrival
-    film: Moment | None = None  # its arrival in a film
 
     @property
     def there(self) -> tuple[str, ...]:
