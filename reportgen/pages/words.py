@@ -37,6 +37,7 @@ PHRASES: Mapping[str, str] = {
     "listing.beyond": "Columns to the right of these, in the file alone: {n}.",
     "listing.empty": "Nothing stands in it.",
     "data.form.text": "text table",
+    "data.form.yaml": "readings typed into the campaign’s own YAML",
     "data.form.logger": "what a logger wrote",
     "data.form.spreadsheet": "spreadsheet",
     "data.form.parquet": "Parquet table",

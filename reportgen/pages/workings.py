@@ -9,6 +9,7 @@ from reportgen.addresses import result_anchor
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Contribution, PassValue, Result
 from reportgen.evaluation.says import says_of
+from reportgen.judgement.measured import Limit
 from reportgen.pages.figures_shown import Printed, plain, printed
 from reportgen.pages.named import Named, named
 from reportgen.pages.readings_shown import ReadingShown, anchors_of, pictured_once, rows_of, shown
@@ -108,17 +109,23 @@ def _pass(told: Told, unit: str, p: PassValue, title: str, rows: tuple[ReadingSh
     if p.word:
         value = p.word
     elif p.limit is not None:
-        value = interval.bound(p.value, unit, p.limit)
+        value = _bound(told, p, p.value, unit, p.limit)
     elif p.value is None:
         value = p.absent_because or words("interval.none")
     else:
         value = plain(p.value, unit)
     steps = tuple(
-        StepShown(s.name, interval.bound(s.value, s.unit, s.limit) if s.limit else plain(s.value, s.unit))
+        StepShown(s.name, _bound(told, p, s.value, s.unit, s.limit) if s.limit else plain(s.value, s.unit))
         for s in p.steps
         if s.name not in {k.name for k in p.keys}
     )
     return PassShown(title, rows, steps, value, excluded)
+
+
+def _bound(told: Told, p: PassValue, value: float | None, unit: str, limit: Limit) -> str:
+    """A bound, or what was read so far of a run that goes on."""
+    running = any(r.running for r in rows_of(told, p))
+    return interval.so_far(value, unit) if running and limit == "above" else interval.bound(value, unit, limit)
 
 
 def _line(told: Told, c: Contribution, unit: str) -> BudgetRow:

@@ -63,12 +63,19 @@ def test_an_empty_cell_can_be_filled_in(tmp_path: Path) -> None:
 
 
 def test_a_wrong_name_in_a_row_is_put_right_and_told_of_what_is_read_in_that_row(tmp_path: Path) -> None:
-    amend = "amend: {file: gas.csv, line: 4, column: contender, from: corvane, to: ostler, why: the bench sheet says so}\n"
-    told = compiled(tmp_path, GAS + amend, gas=GAS_ROWS.replace("ostler,2", "corvane,2").replace("corvane,2,217", "corvane,3,217"))
+    amend = (
+        "amend: {file: gas.csv, line: 4, column: contender, from: corvane, to: ostler, why: the bench sheet says so}\n"
+    )
+    told = compiled(
+        tmp_path, GAS + amend, gas=GAS_ROWS.replace("ostler,2", "corvane,2").replace("corvane,2,217", "corvane,3,217")
+    )
     assert result_of(told, "gas-burned", "ostler")["passes"] == 2
     assert result_of(told, "gas-burned", "corvane")["caveats"] == []
     (caveat,) = caveats(told, "amendment")
-    assert caveat["says"] == "One cell was put right: line 4 of gas.csv says “corvane”, “ostler” was meant: the bench sheet says so"
+    assert (
+        caveat["says"]
+        == "One cell was put right: line 4 of gas.csv says “corvane”, “ostler” was meant: the bench sheet says so"
+    )
     assert caveat["contender"] == "ostler"
 
 
@@ -89,7 +96,10 @@ def test_an_amendment_of_a_test_stands_in_its_test(tmp_path: Path) -> None:
 
 def test_an_amendment_that_mends_nothing_read_is_a_finding(tmp_path: Path) -> None:
     rows = GAS_ROWS.replace("after\n", "after,helper\n").replace("217.1\n", "217.1,Ann\n", 1)
-    rows = "".join(line if "Ann" in line or "helper" in line else line.replace("\n", ",\n") for line in rows.splitlines(keepends=True))
+    rows = "".join(
+        line if "Ann" in line or "helper" in line else line.replace("\n", ",\n")
+        for line in rows.splitlines(keepends=True)
+    )
     amend = "amend: {file: gas.csv, line: 2, column: helper, from: Ann, to: Anna, why: her name}\n"
     told = compiled(tmp_path, GAS + "conditions: [helper]\n" + amend, gas=rows)
     assert not [f for f in told["findings"] if f["rule"] == "amends-nothing"], "a condition is told beside the reading"

@@ -30,6 +30,8 @@ def assumptions(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> I
             told.add(path)
             where = [test] if path == own else [t for t in campaign.tests if a in t.assumed]
             naming = [q for t in where for q in t.quantities if in_formula(a.id) in formulas.get(q.id, ())]
+            if not naming:
+                continue  # it has no effect, which is told where it was written
             id = path.removeprefix("assumption/").replace("/", "-")
             yield Caveat(
                 f"assumption-{id}", 0, "assumption", "", "", False, _touched(naming, feeds, readings),

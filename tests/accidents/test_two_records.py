@@ -1,0 +1,73 @@
+"""Two records of one reading disagree: one counts, both are told, and what would change is worked out."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.accidents.accident_bench import GAS, GAS_ROWS, HEAD, caveats, compiled, page
+from tests.campaigns import result_of
+
+RECORDS = (
+    "two records:\n  - {where: 'ostler, pass 2, gas burned after', said: [207.2 g, 206.2 g], used: 206.2 g, "
+    "because: the photograph of the display shows it}\n"
+)
+
+
+def test_the_record_used_counts_and_the_other_says_what_would_change(tmp_path: Path) -> None:
+    """Each way's witness is the campaign that has that record alone in its file."""
+    alone = {
+        said: result_of(compiled(tmp_path / said, GAS, gas=GAS_ROWS.replace("207.2", said)), "gas-burned", "ostler")
+        for said in ("206.2", "207.2")
+    }
+    told = compiled(tmp_path / "both", GAS + RECORDS, gas=GAS_ROWS)
+    ours = result_of(told, "gas-burned", "ostler")
+    assert {k: ours[k] for k in ("value", "u", "low", "high", "rank")} == {
+        k: alone["206.2"][k] for k in ("value", "u", "low", "high", "rank")
+    }
+    (caveat,) = caveats(told, "records")
+    assert (caveat["said"], caveat["used"], caveat["contender"]) == (["207.2 g", "206.2 g"], "206.2 g", "ostler")
+    (other,) = caveat["otherwise"]
+    assert (other["said"], other["quantity"], other["contender"]) == ("207.2 g", "gas-burned", "ostler")
+    assert other["value"] == alone["207.2"]["value"] != ours["value"]
+    assert other["moves"] == (alone["207.2"]["rank"] != ours["rank"])
+
+
+def test_both_records_are_told_wherever_the_reading_bears(tmp_path: Path) -> None:
+    told = compiled(tmp_path, GAS + RECORDS, gas=GAS_ROWS)
+    (caveat,) = caveats(told, "records")
+    # (16.3 + 16.7) / 2 = 16.5 and (16.3 + 17.7) / 2 = 17.0
+    said = (
+        "Two records of one reading disagree (gas burned after, Ostler Mk II, pass 2: 207.2 g and 206.2 g); "
+        "206.2 g counts: the photograph of the display shows it. "
+        "With 207.2 g, gas burned of Ostler Mk II would be 16.50 g and not 17.00 g."
+    )
+    assert caveat["says"].replace("\u00a0", " ").startswith(said)
+    assert caveat["id"] in result_of(told, "gas-burned", "ostler")["caveats"]
+    assert caveat["id"] not in result_of(told, "gas-burned", "corvane")["caveats"]
+    assert caveat["id"] in told["comparisons"][0]["caveats"]
+    text = page(tmp_path, "tests/gas-burned").text.replace("\u00a0", " ")
+    assert said in text
+    assert "would be 16.50 g" in page(tmp_path, "index").text.replace("\u00a0", " ")
+
+
+def test_the_record_in_the_file_may_be_the_one_used(tmp_path: Path) -> None:
+    told = compiled(tmp_path, GAS + RECORDS.replace("used: 206.2 g", "used: 207.2 g"), gas=GAS_ROWS)
+    assert result_of(told, "gas-burned", "ostler")["value"] == pytest.approx(16.5)
+    assert caveats(told, "records")[0]["otherwise"][0]["value"] == pytest.approx(17.0)
+
+
+def test_a_record_may_be_a_bound_or_none(tmp_path: Path) -> None:
+    records = RECORDS.replace("[207.2 g, 206.2 g]", "[207.2 g, none (the film shows no display)]")
+    told = compiled(tmp_path, GAS + records.replace("used: 206.2 g", "used: 207.2 g"), gas=GAS_ROWS)
+    (other,) = caveats(told, "records")[0]["otherwise"]
+    assert other["value"] == pytest.approx(16.3)  # pass 1 alone
+
+
+def test_records_of_a_test_name_the_reading_of_that_test(tmp_path: Path) -> None:
+    yaml = HEAD + "measure:\n  gas burned:\n    kind: weighed before and after\n    unit: g\n    better: lower\n"
+    yaml += "    readings: gas.csv\n" + "".join(f"    {line}\n" for line in RECORDS.splitlines())
+    told = compiled(tmp_path, yaml, gas=GAS_ROWS)
+    assert result_of(told, "gas-burned", "ostler")["value"] == pytest.approx(17.0)
+    assert caveats(told, "records")[0]["id"] == "records-gas-burned-1"
