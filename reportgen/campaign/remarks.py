@@ -103,7 +103,7 @@ def _exclusion(id: str, x: WrittenExclusion, narrowing: Narrowing, shown: Shown)
 
 
 def _incident(id: str, x: WrittenIncident, narrowing: Narrowing, shown: Shown, events: frozenset[str]) -> Incident:
-    """Words that are just the name of a counted event make it one of these, as in the log (`ostler, pass 3: relight`)."""
+    """Words that are just the name of a counted event make it one, as in the log (`ostler, pass 3: relight`)."""
     said = as_id(x.what.value) if x.what else ""
     event = as_id(x.event.value) if x.event else said if said in events else ""
     return Incident(
