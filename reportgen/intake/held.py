@@ -22,9 +22,10 @@ def fitting(table: Table, seen: Sequence[Seen], test: Test) -> tuple[tuple[Seen,
     fit: list[Seen] = []
     findings: list[Finding] = []
     for cell in seen:
-        wrong = _unfit(
-            table.sorts.get((cell.at.line, cell.at.column), "text"), cell.text, kinds.get(cell.column.name, "")
-        )
+        sort = table.sorts.get((cell.at.line, cell.at.column), "text")
+        if sort in ("error", "not worked out"):
+            continue  # told where the sheet was read
+        wrong = _unfit(sort, cell.text, kinds.get(cell.column.name, ""))
         if wrong is None:
             fit.append(cell)
         else:
@@ -65,6 +66,4 @@ def _unfit(sort: Sort, text: str, kind: str) -> UnreadableError | None:
                 "It is neither a number nor a word that was read.",
                 "Write what was read; a truth value is yes or no for the kind yes/no alone.",
             )
-        case "error" | "not worked out":  # told of its cell where the sheet was read
-            return UnreadableError("error-value", "There is no value in this cell.", "", "Mend the formula.")
     return None

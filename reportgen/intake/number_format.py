@@ -75,7 +75,7 @@ def shown(value: Decimal, form: NumberFormat) -> tuple[str, str]:
 
     Both carry the text beside the digits; they are one where the format hides nothing.
     """
-    scaled = value * form.times
+    scaled = (value * form.times).normalize()
     if form.least is None or form.most is None:
         return as_text(scaled), as_text(scaled)
     rounded = scaled.quantize(Decimal(1).scaleb(-form.most), ROUND_HALF_UP, Context(prec=400))

@@ -11,11 +11,10 @@ from reportgen.finding import Refused
 from reportgen.intake.ods_cell import cell_of
 from reportgen.intake.ods_styles import STYLE, TABLE, Styles, attribute, learn_all
 from reportgen.intake.package import damaged, open_package, part, with_password
-from reportgen.intake.sheet import MOST_CELLS, MOST_COLUMNS, Block, Cell, Sheet, SheetRow
+from reportgen.intake.sheet import MOST_CELLS, MOST_COLUMNS, MOST_LINES, Block, Cell, Sheet, SheetRow
 from reportgen.intake.sheet_bounds import bounded, too_large
 from reportgen.intake.sheet_choice import Listed, choose
 
-_MOST_LINES = 1_048_576  # rows of a sheet
 _HIDDEN = frozenset({"collapse", "filter"})
 _MANIFEST = "META-INF/manifest.xml"
 
@@ -33,7 +32,7 @@ class _Growing:
     hidden_columns: set[int] = field(default_factory=set)
     styles: list[tuple[int, str]] = field(default_factory=list)  # last column and the style of cells up to it
     columns: int = 0
-    filled: int = 0
+    filled: int = 0  # cells so far, those of earlier sheets among them
 
 
 def read_ods(data: bytes, file: str, sheet: str = "") -> Sheet:
@@ -69,6 +68,7 @@ def _read(package: ZipFile, file: str, sheet: str) -> Sheet:
 
 def _sheets(events: Iterator[tuple[str, Element]], styles: Styles, file: str) -> Iterator[_Growing]:
     now: _Growing | None = None
+    filled = 0  # cells of all sheets
     closed = 0  # depth of row groups that are folded away
     inside = 0  # tables inside a cell are no sheets
     for event, element in events:
@@ -77,7 +77,8 @@ def _sheets(events: Iterator[tuple[str, Element]], styles: Styles, file: str) ->
             if tag == TABLE + "table":
                 inside += 1
                 if inside == 1:
-                    now = _Growing(element.get(TABLE + "name", ""), element.get(TABLE + "style-name") in styles.hidden)
+                    hidden = element.get(TABLE + "style-name") in styles.hidden
+                    now = _Growing(element.get(TABLE + "name", ""), hidden, filled=filled)
             elif tag == TABLE + "table-row-group" and (closed or element.get(TABLE + "display") == "false"):
                 closed += 1
         elif tag.startswith(STYLE) or "datastyle" in tag:
@@ -85,6 +86,7 @@ def _sheets(events: Iterator[tuple[str, Element]], styles: Styles, file: str) ->
         elif tag == TABLE + "table":
             inside -= 1
             if now is not None and not inside:
+                filled = now.filled
                 yield now
                 now = None
             element.clear()
@@ -107,7 +109,7 @@ def _column(now: _Growing, element: Element) -> None:
 
 
 def _row(now: _Growing, element: Element, folded: bool, styles: Styles, file: str) -> None:
-    times = attribute(element.attrib, TABLE + "number-rows-repeated", _MOST_LINES)
+    times = attribute(element.attrib, TABLE + "number-rows-repeated", MOST_LINES)
     own = element.get(TABLE + "default-cell-style-name", "")
     cells: dict[int, Cell] = {}
     column = 0
@@ -137,6 +139,6 @@ def _style_of(now: _Growing, column: int) -> str:
 
 def _merged(now: _Growing, cell: Element, column: int) -> None:
     wide = attribute(cell.attrib, TABLE + "number-columns-spanned", MOST_COLUMNS)
-    high = attribute(cell.attrib, TABLE + "number-rows-spanned", _MOST_LINES)
+    high = attribute(cell.attrib, TABLE + "number-rows-spanned", MOST_LINES)
     if wide > 1 or high > 1:
         now.merged.append(Block(now.line + 1, now.line + high, column, column + wide - 1))

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 MOST_CELLS = 2_000_000  # filled cells of one sheet; each is kept as text with its place
-MOST_COLUMNS = 16_384  # what spreadsheets hold
+MOST_LINES, MOST_COLUMNS = 1_048_576, 16_384  # rows and columns that spreadsheets hold
 
 Sort = Literal["text", "number", "free number", "time of day", "date", "truth value", "error", "not worked out"]
 

@@ -6,6 +6,7 @@ import io
 import warnings
 from collections.abc import Iterator, Mapping
 from datetime import date, datetime, time, timedelta
+from itertools import islice
 from typing import Any
 from xml.etree.ElementTree import iterparse
 from zipfile import ZipFile
@@ -13,7 +14,7 @@ from zipfile import ZipFile
 from reportgen.finding import Refused
 from reportgen.intake import number_format
 from reportgen.intake.package import damaged, open_package, part
-from reportgen.intake.sheet import Block, Cell, Sheet, SheetRow
+from reportgen.intake.sheet import MOST_COLUMNS, MOST_LINES, Block, Cell, Sheet, SheetRow
 from reportgen.intake.sheet_bounds import bounded
 from reportgen.intake.sheet_choice import Listed, choose
 from reportgen.intake.sheet_times import Shows, day_of, elapsed, time_of_day
@@ -57,16 +58,18 @@ def _read(data: bytes, package: ZipFile, file: str, sheet: str) -> Sheet:
 
 def _filled(worksheet: Any) -> bool:
     worksheet.reset_dimensions()  # what a file says of its own size may be wrong
-    return any(cell is not None for row in worksheet.iter_rows(values_only=True) for cell in row)
+    rows = islice(worksheet.iter_rows(values_only=True), MOST_LINES)  # a row's number may be any
+    return any(cell is not None for row in rows for cell in row)
 
 
 def _formulas(worksheet: Any) -> frozenset[tuple[int, int]]:
     worksheet.reset_dimensions()
-    return frozenset((cell.row, cell.column) for row in worksheet.iter_rows() for cell in row if cell.data_type == "f")
+    rows = islice(worksheet.iter_rows(), MOST_LINES)
+    return frozenset((cell.row, cell.column) for row in rows for cell in row if cell.data_type == "f")
 
 
 def _rows(worksheet: Any, formulas: frozenset[tuple[int, int]]) -> Iterator[SheetRow]:
-    for row in worksheet.iter_rows():
+    for row in islice(worksheet.iter_rows(), MOST_LINES):
         cells: dict[int, Cell] = {}
         line = 0
         for cell in row:
@@ -144,7 +147,7 @@ def _frame(xml: io.BytesIO) -> tuple[tuple[Block, ...], frozenset[int], frozense
                 rows.add(line)
         elif tag == "col" and _true(element.attrib, "hidden"):
             first, last = int(element.get("min", 0)), int(element.get("max", 0))
-            columns.update(range(first, min(last, 16_384) + 1))
+            columns.update(range(first, min(last, MOST_COLUMNS) + 1))
         elif tag == "mergeCell":
             left, top, right, bottom = range_boundaries(element.get("ref", ""))
             merged.append(Block(int(top or 0), int(bottom or 0), int(left or 0), int(right or 0)))
