@@ -96,7 +96,7 @@ def _file(told: Told, page: str, f: RawFile) -> FileShown:
         )
     )  # fmt: skip
     view = told.raw_views.get(f.path)
-    form = "logger" if series and f.form == "text" else f.form
+    form = "logger" if series and f.form == "text" else "yaml" if name.endswith((".yaml", ".yml")) else f.form
     return FileShown(
         name=name,
         saved_as=PurePosixPath(name).name,

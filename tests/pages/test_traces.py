@@ -341,7 +341,10 @@ def test_the_data_page_lists_each_file_by_form_with_its_checksum(site: Site) -> 
         assert section.one("code", class_="digest").text == hashlib.sha256(data).hexdigest()
         forms[name] = section.one("dl").all("dd")[0].text
     assert forms["raw/bench days.xlsx"] == "spreadsheet; sheets: Day 1, Übung (2)"
+    assert forms["raw/depths.ods"] == "spreadsheet; sheet Depth"
     assert forms["raw/sizes.parquet"] == "Parquet table"
+    assert forms["raw/pull ostler.csv"] == "what a logger wrote"
+    assert forms["campaign.yaml"] == "readings typed into the campaign’s own YAML"
     assert forms["raw/bench log.csv"] == "text table"
     (report,) = page.one("section", aria_labelledby="attachments").all("li")
     assert [a.text for a in report.all("a")] == ["attachments/report 7.pdf", "page 2", "page 3", "Lead"]
