@@ -15,7 +15,7 @@ from reportgen.finding import Finding, Place, Refused, refuse
 from reportgen.sources import as_text
 
 _BOMS = {codecs.BOM_UTF16_LE: "utf-16-le", codecs.BOM_UTF16_BE: "utf-16-be"}
-_PLAIN_ROW = re.compile(rb"(?<=\n)[\t\x20-\x7e]*[,;\t][\t\x20-\x7e]*[0-9][\t\x20-\x7e]*\r?\n")
+_PLAIN_ROW = re.compile(rb"(?:(?<=\n)|(?<=\n\0))[\t\x20-\x7e]*[,;\t][\t\x20-\x7e]*[0-9][\t\x20-\x7e]*\r?\n")
 
 
 def decoded(data: bytes, file: str, encoding: str = "") -> tuple[str, str]:
@@ -59,8 +59,8 @@ def _utf_8(data: bytes, file: str) -> str:
 def _wide(data: bytes, file: str, codec: str) -> tuple[str, str]:
     plain = _PLAIN_ROW.search(data)
     if plain:
-        zero = "\n".encode("utf-16-le" if _utf_16(data) == "utf-16-le" else "utf-16-be")
-        raise _mixed(file, data[: plain.start()].count(zero) + 2, "UTF-16", "a text of one byte a letter")
+        line = data[: plain.start()].decode(codec, "ignore").count("\n") + 1
+        raise _mixed(file, line, "UTF-16", "an encoding of one byte a letter")
     try:
         return data.decode(codec), codec
     except UnicodeDecodeError as wrong:
