@@ -6,6 +6,7 @@ have been none.
 
 from __future__ import annotations
 
+import posixpath
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -27,7 +28,11 @@ def in_readings_and_formulas(workspace: Workspace, declared: Declared) -> tuple[
     files = {f.place.file for f in declared.findings if f.severity == "error"}
     whole = declared.at("").file not in files
     in_order = tuple(t for t in declared.campaign.tests if whole and declared.at(f"test/{t.id}").file not in files)
-    part = replace(declared, campaign=replace(declared.campaign, tests=in_order))
+    read = {posixpath.normpath(s.file) for t in in_order for s in t.sources}
+    amended = tuple(a for a in declared.campaign.amendments if a.file in read)
+    part = replace(
+        declared, campaign=replace(declared.campaign, tests=in_order, amendments=amended, two_records=())
+    )
     found = list(damage(workspace, declared))
     try:
         read_readings(workspace, part)

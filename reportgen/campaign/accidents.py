@@ -11,7 +11,7 @@ from reportgen.addresses import as_id, in_formula
 from reportgen.campaign.columns import names_in
 from reportgen.campaign.declared import Amendment, Amount, Assumption, Narrowing, Test, TwoRecords
 from reportgen.campaign.given import Entry
-from reportgen.campaign.look_up import error, look_up
+from reportgen.campaign.look_up import error, is_misshapen, look_up
 from reportgen.campaign.written.accidents import WrittenAmendment, WrittenAssumption, WrittenTwoRecords
 from reportgen.finding import Finding, Place
 
@@ -23,8 +23,14 @@ def amendments(
     found = []
     for i, w in enumerate(written, 1):
         places[f"amendment/{prefix}{i}"] = w.at
-        if (w.cell is None) == (w.line is None or w.column is None) or (w.cell and (w.line or w.column)):
-            says = "this doesn't say which cell is meant, or says it in two ways"
+        if w.cell is not None and (w.line is not None or w.column is not None):
+            says = "this says in two ways which cell is meant"
+            error(told, "amendment-without-cell", w.at, says, do="Keep `line:` and `column:`, or `cell: C5`.")
+            continue
+        if w.cell is None and (w.line is None or w.column is None):
+            if is_misshapen(told, w.at.file) or any(_inside(f.place, w.at) for f in told):
+                continue
+            says = "this doesn't say which cell is meant"
             error(told, "amendment-without-cell", w.at, says, do="Write `line:` and `column:`, or `cell: C5`.")
             continue
         was, is_ = w.from_.value.strip() if w.from_ else "", w.to.value
@@ -37,6 +43,11 @@ def amendments(
         file = posixpath.normpath(w.file.value)
         found.append(Amendment(f"{prefix}{i}", file, line, column, was, is_, w.why.value, seen_by, sheet, number))
     return tuple(found)
+
+
+def _inside(place: Place, at: Place) -> bool:
+    """Whether a mistake told already stands in the amendment that begins at `at`, as far as lines tell."""
+    return (place.file, place.line) == (at.file, at.line)
 
 
 def two_records(

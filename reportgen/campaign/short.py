@@ -91,6 +91,14 @@ def where(text: str) -> Mapping[str, str]:
     return found
 
 
+def which(text: str) -> Mapping[str, str]:
+    """The same, where a reading and whose it is must be named."""
+    found = where(text)
+    if "contender" not in found or "reading" not in found:
+        raise NotThat(f"“{text.strip()}” doesn't name both a contender and the heading of a reading")
+    return found
+
+
 def source(text: str) -> Mapping[str, str]:
     """One line is a file, `raw/day.xlsx, sheet Bench` one sheet of it; a name with braces is a logger's files; several lines are the table itself."""
     if "\n" in text.strip():

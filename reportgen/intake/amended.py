@@ -34,10 +34,10 @@ def amended(declared: Declared, opened: Mapping[str, Opened]) -> tuple[dict[str,
             findings.append(_no_such_file(amendment, campaign, tables, len(names) > 1, at))
             continue
         name = names[0]
-        table = tables[name].table
-        if table is None:
+        as_it_stands, table = opened[name].table, tables[name].table
+        if as_it_stands is None or table is None:
             continue  # the file can't be read at all, which is told of it
-        cell = _cell(amendment, table, at)
+        cell = _cell(amendment, as_it_stands, at)
         if isinstance(cell, Finding):
             findings.append(cell)
         elif cell in cells:
@@ -120,13 +120,8 @@ def _cell(amendment: Amendment, table: Table, at: Place) -> Place | Finding:
         return Finding("error", "missing-column", at, says, do=f"There are A to {letters(len(table.headings))}.")
     if column is None:
         finding = missing_heading(table, amendment.column, "which is to be put right", at)
-        return (
-            replace(finding, why="There is nothing to put right in it.")
-            if "mean" in finding.do
-            else replace(
-                finding, why="There is nothing to put right in it.", do="Write the heading as the file has it."
-            )
-        )
+        do = finding.do if "mean" in finding.do else "Write the heading as the file has it."
+        return replace(finding, why="There is nothing to put right in it.", do=do)
     rows = {row.line: row.cells for row in table.rows} | {table.heading_line: table.headings}
     if amendment.line not in rows:
         says = f"{table.file} has no row in line {amendment.line}; they stand in lines {min(rows)} to {max(rows)}"

@@ -108,3 +108,29 @@ def test_an_amendment_that_mends_nothing_read_is_a_finding(tmp_path: Path) -> No
     (finding,) = [f for f in told["findings"] if f["rule"] == "amends-nothing"]
     assert (finding["severity"], finding["file"]) == ("warning", "campaign.yaml")
     assert "gas.csv:2:5" in finding["says"]
+
+
+def test_a_cell_of_a_spreadsheet_is_put_right_by_its_name(tmp_path: Path) -> None:
+    """The workbook is written by openpyxl; D2 is the first weighing after, as a spreadsheet counts."""
+    import io
+
+    from openpyxl import Workbook, load_workbook
+
+    from tests.campaigns import compile_campaign
+
+    book = Workbook()
+    sheet = book.active
+    assert sheet is not None
+    for line in SLIP.splitlines():
+        sheet.append([float(cell) if cell.replace(".", "").isdigit() else cell for cell in line.split(",")])
+    held = io.BytesIO()
+    book.save(held)
+    yaml = GAS.replace("gas.csv", "day.xlsx") + (
+        "amend: {file: day.xlsx, cell: D2, from: 21.7, to: 217.1, why: a figure was left out}\n"
+    )
+    told = compile_campaign(tmp_path, yaml, **{"day.xlsx": held.getvalue()})
+    assert result_of(told, "gas-burned", "corvane")["value"] == pytest.approx(14.4)  # (14.3 + 14.5) / 2
+    assert caveats(told, "amendment")[0]["says"].startswith("One reading was put right: cell D2 of day.xlsx says 21.7")
+    kept = load_workbook(tmp_path / "stoves" / "day.xlsx").active
+    assert kept is not None
+    assert kept["D2"].value == 21.7

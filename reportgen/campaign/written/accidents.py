@@ -57,7 +57,7 @@ class WrittenWhere:
     part: Term | None = key("Its part, where there are several")
     specimen: Term | None = key("Its specimen, where there are several")
     test: Name | None = key("Its test, where several tests have a reading of that name")
-    SHORT: ClassVar[Short] = Short(short.where, short.WHERE_PATTERN, ("ostler, pass 2, canister after",))
+    SHORT: ClassVar[Short] = Short(short.which, short.WHERE_PATTERN, ("ostler, pass 2, canister after",))
 
 
 @dataclass(frozen=True, kw_only=True)
