@@ -10,29 +10,19 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from reportgen.campaign.declared import Laboratory, Moment
-from reportgen.finding import Finding, Place
+from reportgen.campaign.declared import Laboratory
+from reportgen.evaluation.caveat import Caveat as Caveat
+from reportgen.evaluation.caveat import CaveatSort as CaveatSort
+from reportgen.evaluation.caveat import Keys as Keys
+from reportgen.evaluation.caveat import Otherwise as Otherwise
+from reportgen.finding import Finding
 from reportgen.intake.reading import ReadingKey
 from reportgen.judgement.looks import Degree
 from reportgen.judgement.measured import Decision, Limit, Reason, ScatterFound, Settle, Within
 from reportgen.judgement.partial_order import Between, Told
 from reportgen.metrology.uncertain import Source
-from reportgen.wording.met import Met
 
 ResultKind = Literal["measured", "yes/no", "count", "grade", "order"]
-Keys = frozenset[ReadingKey]
-CaveatSort = Literal[
-    "caveat",
-    "incident",
-    "exclusion",
-    "assumption",
-    "instrument",
-    "accepted",
-    "reading",
-    "amendment",
-    "records",
-    "running",
-]
 
 
 @dataclass(frozen=True)
@@ -280,49 +270,6 @@ class Verdict:
     value_quantities: tuple[str, ...]  # what "better" is judged on in the frontier
     winner: str | None
     rests_on: Keys
-
-
-@dataclass(frozen=True)
-class Otherwise:
-    """What a result would be with the other of two records. `moves`: some rank of its quantity would change."""
-
-    said: str  # the record, as typed
-    quantity: str
-    contender: str
-    part: str
-    value: float | None
-    unit: str
-    limit: Limit | None
-    instead: str  # the grade, or why there would be no result
-    moves: bool
-
-
-@dataclass(frozen=True)
-class Caveat:
-    """A limit on what results mean. `number` is its small raised mark, in the campaign's order."""
-
-    id: str
-    number: int
-    sort: CaveatSort
-    says: str  # the author's words; "" where `met` says what was met
-    pushes: Literal["up", "down", "unknown", ""]
-    blocks: bool
-    touches: Keys
-    quantities: tuple[str, ...]  # "" narrowed to these; empty: every quantity its readings feed
-    contender: str
-    at: Place
-    decided: str = ""  # exclusions: when
-    because: str = ""
-    met: Met | None = None
-    photos: tuple[str, ...] = ()  # ids
-    film: Moment | None = None
-    when: str = ""  # incidents: the time, as typed
-    event: str = ""  # incidents: what it is an instance of, and how many times
-    times: int = 1
-    said: tuple[str, ...] = ()  # two records: both; an amendment: what the file says
-    used: str = ""  # the record that counts; what was meant
-    seen_by: str = ""
-    otherwise: tuple[Otherwise, ...] = ()  # two records: what would change
 
 
 @dataclass(frozen=True)
