@@ -61,14 +61,16 @@ def quantity_of(
 
 def _reads(quantity: Quantity, label: str, at: Place, columns: dict[str, Placed]) -> tuple[str, ...]:
     """The readings the formula names; its kind's own take the quantity's unit and instrument where they have none."""
-    of_kind = {name: name.replace("_", " ") for name in channels_of(quantity.formula)}
-    of_kind |= {in_formula(h): h for h in KINDS[quantity.kind].headings(label)} if quantity.kind else {}
+    typed = {in_formula(h): h for h in KINDS[quantity.kind].headings(label)} if quantity.kind else {}
+    logged = {name: name.replace("_", " ") for name in channels_of(quantity.formula)}  # their files may tell the unit
+    typed = {name: heading for name, heading in typed.items() if name not in logged}
+    of_kind = {**logged, **typed}
     reads = tuple(n for n in names_in(quantity.formula) if n in columns or n in of_kind)
     for name in reads:
         placed = columns.get(name) or Placed(Column(name, of_kind[name]), at)
         column = dataclasses.replace(
             placed.column,
-            unit=placed.column.unit or (quantity.unit if name in of_kind and in_formula(label) in name else ""),
+            unit=placed.column.unit or (quantity.unit if name in typed else ""),
             instrument=placed.column.instrument or quantity.instrument,
         )
         columns[name] = Placed(column, placed.at)

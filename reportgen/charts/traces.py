@@ -52,7 +52,9 @@ def _found(campaign: Campaign, evaluation: Evaluation, shown: Sequence[TraceShow
     looked = next((c.quantity for t in shown for c in t.crossings), "")
     if not looked:
         return ""
-    return words("trace.found", what=campaign.quantity(looked).title, found=finding_line(campaign, evaluation, looked))
+    return words(
+        "trace.found", what=capital(campaign.quantity(looked).title), found=finding_line(campaign, evaluation, looked)
+    )
 
 
 def _told(campaign: Campaign, t: TraceShown, several: bool) -> tuple[str, ...]:

@@ -218,7 +218,8 @@ def _unshared(source: Source) -> Source:
 
 def _decimals(quantity: Quantity, used: Sequence[Working], readings: Mapping[ReadingKey, Reading]) -> int | None:
     """The most decimals its readings were written with; None where one is in another unit or has no written digits."""
-    behind = [readings[k] for w in used for k in w.keys if readings[k].value is not None]
+    every = [readings[k] for w in used for k in w.keys]
+    behind = [r for r in every if r.value is not None or r.series is not None]
     found = [r.decimals for r in behind if r.decimals is not None and r.unit == quantity.unit]
     return max(found) if behind and len(found) == len(behind) else None
 

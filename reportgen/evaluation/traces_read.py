@@ -60,7 +60,7 @@ def units_apart(reading: Reading, wrong: UnitError) -> Finding:
 
 
 def _unit(series: Series) -> Unit:
-    """The file's unit where it is one we know: it is what its numbers are in. Else the declared one."""
+    """The file's unit where it is one we know, else the declared one. Raises UnitError where the two differ."""
     declared = parse_unit(series.declared_unit)
     if not series.unit:
         return declared
@@ -70,11 +70,15 @@ def _unit(series: Series) -> Unit:
         if series.declared_unit:
             return declared
         raise
-    if series.declared_unit and not alike(of_file, declared):
+    if series.declared_unit and not _same(of_file, declared):
         raise UnitError(
             f"the file says {named(of_file)}, and {named(declared)} is declared", "correct the unit under `columns:`"
         )
     return of_file
+
+
+def _same(one: Unit, other: Unit) -> bool:
+    return alike(one, other) and (one.factor, one.offset) == (other.factor, other.offset)
 
 
 def _piece(read: Read, unit: Unit, instrument: Instrument | None) -> Piece:

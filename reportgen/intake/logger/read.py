@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
+from reportgen.addresses import in_formula
 from reportgen.campaign.channels import channels_of
 from reportgen.campaign.declared import Campaign, Column, Logger, Source, Test
 from reportgen.finding import Finding, Place, Refused
@@ -51,8 +52,9 @@ class _One:
 
 
 def channel_columns(test: Test) -> tuple[Column, ...]:
-    """The test's columns that its formulas look along."""
+    """The test's columns that its formulas look along, or that are declared with a logger's files."""
     named = {name for q in test.quantities for name in channels_of(q.formula)}
+    named |= {name for s in test.sources if s.logger for name in s.logger.columns}
     return tuple(c for c in test.columns if c.name in named)
 
 
@@ -164,8 +166,9 @@ def _by_columns(
 
 
 def _trace(samples: Samples, test: Test, logger: Logger, column: Column, one: _One, encoding: str) -> Logged:
+    declared = column.unit or _of_its_quantity(test, column)
     rate = float(logger.rate.value) * HERTZ[logger.rate.unit] if logger.rate else None
-    ask = Ask(one.file, one.heading, logger.time, logger.unit, rate, one.only, column.unit, encoding)
+    ask = Ask(one.file, one.heading, logger.time, logger.unit, rate, one.only, declared, encoding)
     channel = samples.channel(ask)
     pace = pace_of(times for times, _, _ in samples.of(channel))
     wrong = tuple(_impossible(samples, channel, pace))
@@ -188,7 +191,7 @@ def _trace(samples: Samples, test: Test, logger: Logger, column: Column, one: _O
         ends=pace.ends,
         only=one.only,
         time_unit=logger.unit,
-        declared_unit=column.unit,
+        declared_unit=declared if column.unit or not channel.unit else "",
         encoding=encoding,
         decimals=_decimals(channel),
         interval=pace.interval,
@@ -200,13 +203,18 @@ def _trace(samples: Samples, test: Test, logger: Logger, column: Column, one: _O
         says.get("part", ""), column.name,
     )  # fmt: skip
     reading = Reading(
-        key, one.heading, None, column.unit or channel.unit, column.instrument, Place(one.file, first),
-        session=says.get("session", ""), round_=says.get("round", ""), series=series,
+        key, one.heading, None, column.unit or channel.unit or declared, column.instrument, Place(one.file, first),
+        decimals=series.decimals, session=says.get("session", ""), round_=says.get("round", ""), series=series,
     )  # fmt: skip
     taken = {one.heading, logger.time or layout.headings[0], *(h for h, _ in one.only)}
     unread = tuple(h for h in layout.headings if h and layout.find(h) not in {layout.find(t) for t in taken})
     file = RawFile(one.file, raw.digest, raw.size, tuple(filter(None, layout.headings)), unread, encoding=raw.encoding)
     return Logged((reading,), (*raw.notes, *_notes(one.file, test, column, says["contender"], pace)), (file,))
+
+
+def _of_its_quantity(test: Test, column: Column) -> str:
+    """The unit of the quantity that bears the channel's name: its own where neither file nor column tells one."""
+    return next((q.unit for q in test.quantities if in_formula(q.id) == column.name), "")
 
 
 def _decimals(channel: Channel) -> int:

@@ -9,7 +9,7 @@ import shutil
 import tempfile
 import weakref
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -45,7 +45,7 @@ class Ask:
     time_unit: str
     rate: float | None
     only: tuple[tuple[str, str], ...] = ()
-    unit: str = ""
+    unit: str = field(default="", compare=False)
     encoding: str = ""  # "" where the file's bytes tell
 
 

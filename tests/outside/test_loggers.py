@@ -1,0 +1,164 @@
+"""Logged runs through the whole program, as a tester would give them, against rules and libraries outside of it."""
+
+from __future__ import annotations
+
+import math
+import re
+from pathlib import Path
+
+import numpy as np
+import pytest
+from scipy.integrate import trapezoid
+
+from tests.campaigns import compile_campaign, compile_folder, refusal, result_of, write_campaign
+
+YAML = """\
+title: Which lamp lasts longest?
+contenders: {corvane: Corvane Sol, ostler: Ostler Mk II}
+instruments:
+  lux-meter: 1 lx, up to 2000 lx, accuracy ±3 %
+tests: [run-time]
+"""
+TEST = """\
+title: Run time
+readings:
+  logger: raw/run-{contender}-{pass}.csv
+  time: Elapsed, s
+  columns: {light: "Ch1, lx, lux-meter"}
+quantities:
+  run time: {kind: logged, formula: "FORMULA", unit: min, better: higher}
+"""
+
+
+def log(t: np.ndarray, v: np.ndarray) -> str:
+    return "Elapsed,Ch1\n" + "".join(f"{a:g},{b:.3f}\n" for a, b in zip(t, v, strict=True))
+
+
+def fading(tau: float, top: float, t: np.ndarray) -> np.ndarray:
+    """Brighter at first than 30 s later, as lamps are when they are cold."""
+    return top * (1 + 0.3 * np.exp(-t / 8)) * np.exp(-t / tau)
+
+
+T = np.arange(0, 9000, 5.0)
+LAMPS = {"corvane": fading(1800, 700, T), "ostler": fading(2600, 500, T)}
+
+
+def files(formula: str, **more: str) -> dict[str, str | bytes]:
+    runs = {f"raw/run-{who}-1.csv": log(T, light) for who, light in LAMPS.items()}
+    return {"tests/run-time.yaml": TEST.replace("FORMULA", formula), **runs, **more}
+
+
+def test_run_time_to_a_tenth_of_the_light_at_30_s(tmp_path: Path) -> None:
+    """ANSI/PLATO FL 1: run time lasts from 30 s after switching on to 10 % of the light then (from memory).
+    Expected by numpy.interp."""
+    told = compile_campaign(tmp_path, YAML, **files("when(light, under, 0.1 * at(light, 30))"))
+    for who, light in LAMPS.items():
+        limit = 0.1 * np.interp(30, T, np.round(light, 3))
+        crossing = np.interp(-limit, -np.round(light, 3), T)
+        assert result_of(told, "run-time", who)["value"] == pytest.approx(crossing / 60, rel=1e-6)
+
+
+def test_until_writes_the_formula(tmp_path: Path) -> None:
+    test = TEST.replace('formula: "FORMULA"', "until: 10 %")
+    told = compile_campaign(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test})
+    for who, light in LAMPS.items():
+        crossing = np.interp(-0.1 * np.round(light, 3).max(), -np.round(light, 3), T)
+        assert result_of(told, "run-time", who)["value"] == pytest.approx(crossing / 60, rel=1e-6)
+
+
+@pytest.mark.parametrize("until", ["5 lx", "120 %"])
+def test_an_unclear_until_is_refused(until: str, tmp_path: Path) -> None:
+    test = TEST.replace('formula: "FORMULA"', f"until: {until}")
+    found = refusal(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test})
+    assert [f.rule for f in found if f.severity == "error"] == ["until-unclear"]
+
+
+def test_a_dose_is_the_area_under_the_light(tmp_path: Path) -> None:
+    test = TEST.replace("run time: ", "dose: ").replace("unit: min", "unit: lx·h")
+    told = compile_campaign(
+        tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test.replace("FORMULA", "area(light)")}
+    )
+    for who, light in LAMPS.items():
+        area = trapezoid(np.round(light, 3), T) / 3600
+        result = result_of(told, "dose", who)
+        assert result["value"] == pytest.approx(area, rel=1e-9)
+        gain, step = (
+            0.03 * area / math.sqrt(3),
+            T[-1] / 3600 / math.sqrt(12),
+        )  # ±3 % and a step of 1 lx, JCGM 100, 4.3.7
+        assert result["u"] == pytest.approx(math.hypot(gain, step), rel=1e-6)
+
+
+def test_every_result_leads_to_its_file_and_the_lines_of_its_trace(tmp_path: Path) -> None:
+    told = compile_campaign(tmp_path, YAML, **files("when(light, under, 0.1 * highest(light))"))
+    (trace,) = result_of(told, "run-time", "ostler")["trace"]
+    assert trace["file"] == "raw/run-ostler-1.csv"
+    assert trace["span"] == [2, len(T) + 1]
+
+
+def test_a_run_that_never_fell_that_far_is_more_than_its_length(tmp_path: Path) -> None:
+    told = compile_campaign(tmp_path, YAML, **files("when(light, under, 0.001 * highest(light))"))
+    result = result_of(told, "run-time", "ostler")
+    assert (result["limit"], result["value"]) == ("above", pytest.approx(T[-1] / 60))
+
+
+def test_a_peak_off_the_scale_is_more_than_the_end_of_the_scale(tmp_path: Path) -> None:
+    test = TEST.replace("unit: min", "unit: lx").replace("FORMULA", "highest(light)")
+    over = log(T, LAMPS["ostler"]).replace("Elapsed,Ch1\n", "Elapsed,Ch1\n-5,OL\n")
+    told = compile_campaign(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test, "raw/run-ostler-1.csv": over})
+    result = result_of(told, "run-time", "ostler")
+    assert (result["limit"], result["value"]) == ("above", 2000)  # where the instrument's range ends
+
+
+def test_a_gap_goes_with_every_result_that_rests_on_the_trace(tmp_path: Path) -> None:
+    kept = (T < 300) | (T > 900)
+    broken = log(T[kept], LAMPS["ostler"][kept])
+    told = compile_campaign(
+        tmp_path, YAML, **files("when(light, under, 0.1 * highest(light))", **{"raw/run-ostler-1.csv": broken})
+    )
+    of = {who: result_of(told, "run-time", who)["caveats"] for who in LAMPS}
+    says = " ".join(c["says"] for c in told["caveat_list"])
+    assert not of["corvane"]
+    assert len(of["ostler"]) == 1
+    assert "10.17 min from 4.917 min on" in says.replace("\u00a0", " ")
+
+
+def test_the_page_shows_the_traces_with_words_for_those_who_cannot_see_them(tmp_path: Path) -> None:
+    folder = write_campaign(tmp_path, YAML, **files("when(light, under, 0.1 * highest(light))"))
+    compile_folder(folder)
+    page = next(folder.glob(".site/*/tests/run-time.html")).read_text(encoding="utf-8").replace("\u00a0", " ")
+    figure = re.search(r'<figure class="chart" id="figure-trace--run-time--light">.*?</figure>', page, re.S)
+    assert figure
+    assert 'class="drawing traces"' in figure[0]
+    alternative = re.search(r'aria-label="([^"]*)"', figure[0])
+    assert alternative
+    assert "Run time: Ostler Mk II read highest" in alternative[1]
+    assert re.search(r"Corvane Sol: .* lx in 2.499 h, under 91 lx at", alternative[1])
+    assert page.count("when under light") == 2  # a step of the working
+
+
+def test_a_trace_is_no_value_and_a_value_no_trace(tmp_path: Path) -> None:
+    found = refusal(tmp_path, YAML, **files("light / 2"))
+    assert any("a trace, not one value" in f.says for f in found)
+    measure = YAML.replace("tests: [run-time]", "measure:\n  light: {kind: logged, unit: lx, readings: light.csv}")
+    found = refusal(tmp_path / "other", measure, **{"light.csv": "contender,light\ncorvane,5\nostler,6\n"})
+    assert any("one value and no trace" in f.says for f in found)
+
+
+def test_units_of_file_and_declaration_must_agree(tmp_path: Path) -> None:
+    kilo = log(T, LAMPS["ostler"]).replace("Ch1", "Ch1 (klx)")
+    found = refusal(
+        tmp_path, YAML, **files("when(light, under, 0.1 * highest(light))", **{"raw/run-ostler-1.csv": kilo})
+    )
+    assert any("the file says klx, and lx is declared" in f.says for f in found)
+
+
+def test_a_file_of_a_stranger_is_told_and_not_read(tmp_path: Path) -> None:
+    told = compile_campaign(
+        tmp_path,
+        YAML,
+        **files("when(light, under, 0.1 * highest(light))", **{"raw/run-ostlr-2.csv": "Elapsed,Ch1\n0,1\n"}),
+    )
+    (finding,) = [f for f in told["findings"] if f["rule"] == "unread-file"]
+    assert finding["severity"] == "warning"
+    assert "ostler" in finding["do"].lower()
