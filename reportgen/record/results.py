@@ -22,6 +22,7 @@ from reportgen.record.rows import (
     verdict_row,
 )
 from reportgen.record.trace import trace
+from reportgen.record.traces import trace_row
 
 VERSION = 1
 
@@ -73,6 +74,7 @@ def rows(
         "caveat_list": [caveat_row(c) for c in evaluation.caveats],
         "photo_list": [photo_row(campaign.id, p) for p in campaign.photos],
         "film_list": [film_row(f) for f in campaign.films],
+        "trace_list": [trace_row(t) for t in evaluation.traces],
         "findings": [finding_row(f) for f in in_order(findings)],
     }
 

@@ -155,11 +155,19 @@ CONTENDER = row(
 )  # fmt: skip
 
 
+TRACED = row(
+    test=NAME, channel=NAME, contender=NAME, specimen=NAME, **{"pass": NAME}, part=MAYBE_TEXT, unit=TEXT, samples=WHOLE,
+    seconds=NUMBER, lowest=NUMBER, highest=NUMBER, under={"type": "boolean"}, over={"type": "boolean"},
+    gaps=every({"type": "array", "items": NUMBER, "minItems": 2, "maxItems": 2}),
+    passed=every(row(quantity=NAME, side=one_of("over", "under"), level=NUMBER, seconds=NUMBER)),
+)  # fmt: skip
+
 RECORD = row(
     version={"const": 1}, campaign=NAME, issue={"type": "integer", "minimum": 1}, contenders=every(CONTENDER),
     results=every(RESULT),
     comparisons=every(COMPARISON), first=every(FIRST), claims=every(CLAIM), verdict=VERDICT,
-    caveat_list=every(CAVEAT), photo_list=every(PHOTO), film_list=every(FILM), findings=every(FINDING),
+    caveat_list=every(CAVEAT), photo_list=every(PHOTO), film_list=every(FILM), trace_list=every(TRACED),
+    findings=every(FINDING),
 )  # fmt: skip
 
 

@@ -32,7 +32,8 @@ MET: Mapping[str, str | Forms] = {
     "trace.gap": "{long} from {at} on",
     "trace.gap.of": "{who}, {gap}",
     "met.gaps": "Nothing was logged of “{what}” for a while: {gaps}. What happened there isn’t known; means and areas "
-    "bridge it by a straight line, with all the room the trace’s own range leaves.",
+    "bridge it by a straight line, with all the room the trace’s own range leaves, and a limit passed in it is put in "
+    "its middle.",
     # accidents
     "met.amended": "One reading was put right: {place} says {was}, {is} was meant: {why}",
     "met.amended.empty": "One reading was filled in: {place} is empty, {is} was meant: {why}",

@@ -6,10 +6,12 @@ import math
 import re
 from pathlib import Path
 
+import jsonschema
 import numpy as np
 import pytest
 from scipy.integrate import trapezoid
 
+from reportgen.record.schema import results_schema
 from tests.campaigns import compile_campaign, compile_folder, refusal, result_of, write_campaign
 
 YAML = """\
@@ -94,6 +96,17 @@ def test_every_result_leads_to_its_file_and_the_lines_of_its_trace(tmp_path: Pat
     (trace,) = result_of(told, "run-time", "ostler")["trace"]
     assert trace["file"] == "raw/run-ostler-1.csv"
     assert trace["span"] == [2, len(T) + 1]
+
+
+def test_the_record_tells_of_every_trace_where_it_passed_its_limit(tmp_path: Path) -> None:
+    told = compile_campaign(tmp_path, YAML, **files("when(light, under, 0.1 * highest(light))"))
+    jsonschema.validate(told, results_schema())
+    (ostler,) = [t for t in told["trace_list"] if t["contender"] == "ostler"]
+    light = np.round(LAMPS["ostler"], 3)
+    assert (ostler["highest"], ostler["lowest"], ostler["samples"]) == (light.max(), light.min(), len(T))
+    (passed,) = ostler["passed"]
+    assert passed["level"] == pytest.approx(0.1 * light.max())
+    assert passed["seconds"] == pytest.approx(60 * result_of(told, "run-time", "ostler")["value"])
 
 
 def test_a_run_that_never_fell_that_far_is_more_than_its_length(tmp_path: Path) -> None:
