@@ -12,7 +12,7 @@ import zlib
 
 from reportgen.finding import Place, Refused, refuse
 
-MOST_UNPACKED = 512 * 1024 * 1024  # bytes of all XML parts together
+MOST_UNPACKED = 256 * 1024 * 1024  # bytes of all XML parts together
 _OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"  # compound file, [MS-CFB] 2.2
 _HEAD = 4096
 _BROKEN = (zipfile.BadZipFile, ValueError, OSError, NotImplementedError, EOFError)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 import warnings
 from collections.abc import Iterator, Mapping
 from datetime import date, datetime, time, timedelta
@@ -20,6 +21,8 @@ from reportgen.intake.sheet_choice import Listed, choose
 from reportgen.intake.sheet_times import Shows, day_of, elapsed, time_of_day
 
 _MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
+_FORMULA = re.compile(rb"<(?:\w+:)?f[\s/>]")
+_FRAME = re.compile(rb"\bhidden=|mergeCell\b")
 _STRICT = "{http://purl.oclc.org/ooxml/spreadsheetml/main}"
 
 
@@ -45,15 +48,18 @@ def _read(data: bytes, package: ZipFile, file: str, sheet: str) -> Sheet:
     for name in package.namelist():
         if name.endswith((".xml", ".rels")) and not name.startswith("xl/worksheets/"):
             part(package, name, file)
-    values, formulas = (load_workbook(io.BytesIO(data), read_only=True, data_only=kept) for kept in (True, False))
+    values = load_workbook(io.BytesIO(data), read_only=True, data_only=True)
     tables = {w.title: w for w in values.worksheets}
     listed = [Listed(title, w.sheet_state != "visible", _filled(w)) for title, w in tables.items()]
     chosen = choose(listed, sheet, file)
-    worked_out = _formulas(formulas[chosen.name])
-    rows = tuple(bounded(_rows(tables[chosen.name], worked_out), file, chosen.name))
     xml = part(package, _part_of(package, chosen.name, file), file)
-    frame = _frame(xml) if xml is not None else ((), frozenset(), frozenset())
-    return Sheet(chosen.name, rows, *frame, chosen.hidden)
+    if xml is None:
+        raise damaged(file)
+    formulas: frozenset[tuple[int, int]] = frozenset()
+    if _FORMULA.search(xml.getbuffer()):
+        formulas = _formulas(load_workbook(io.BytesIO(data), read_only=True)[chosen.name])
+    rows = tuple(bounded(_rows(tables[chosen.name], formulas), file, chosen.name))
+    return Sheet(chosen.name, rows, *_frame(xml), chosen.hidden)
 
 
 def _filled(worksheet: Any) -> bool:
@@ -135,11 +141,17 @@ def _frame(xml: io.BytesIO) -> tuple[tuple[Block, ...], frozenset[int], frozense
     """Merged cells, hidden rows and hidden columns (18.3.1.55, 18.3.1.73, 18.3.1.13)."""
     from openpyxl.utils import range_boundaries
 
+    if not _FRAME.search(xml.getbuffer()):
+        return (), frozenset(), frozenset()
     merged: list[Block] = []
     rows: set[int] = set()
     columns: set[int] = set()
     line = 0
-    for _, element in iterparse(xml):
+    for event, element in iterparse(xml, ("start", "end")):
+        if event == "start":
+            if element.tag.endswith("}sheetData"):
+                data = element
+            continue
         tag = element.tag.rpartition("}")[2]
         if tag == "row":
             line = int(float(element.get("r", line + 1)))
@@ -151,8 +163,8 @@ def _frame(xml: io.BytesIO) -> tuple[tuple[Block, ...], frozenset[int], frozense
         elif tag == "mergeCell":
             left, top, right, bottom = range_boundaries(element.get("ref", ""))
             merged.append(Block(int(top or 0), int(bottom or 0), int(left or 0), int(right or 0)))
-        if tag not in ("v", "f", "is", "t", "c"):
-            element.clear()
+        if tag == "row":
+            data.clear()  # a million rows, once seen, are not kept
     return tuple(merged), frozenset(rows), frozenset(columns)
 
 
