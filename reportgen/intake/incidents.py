@@ -9,6 +9,7 @@ from reportgen.addresses import as_id
 from reportgen.campaign.declared import Campaign, Incident, Narrowing, Test
 from reportgen.finding import Finding, Place
 from reportgen.intake.names import EVERYONE, contenders_in
+from reportgen.intake.pictured import shown_beside
 from reportgen.intake.reading import Happened, Reading, ReadingKey
 from reportgen.intake.seen import Frame, frame_of
 from reportgen.intake.table import Row, Table, did_you_mean, key
@@ -52,7 +53,15 @@ def happened_in(
         said = _says(frame.of(row, "value"), frame.of(row, "note"))
         narrowing = Narrowing(quantities, about.contender, about.specimen, about.pass_, about.part)
         beside = frame.beside(row)
-        found.append(Happened(Incident(id, narrowing, said, event=event, times=times, when=beside.time), at))
+        shown = shown_beside(table, row, beside, campaign, findings)
+        found.append(
+            Happened(
+                Incident(
+                    id, narrowing, said, event=event, times=times, when=beside.time, photos=shown.photos, film=shown.film
+                ),
+                at,
+            )
+        )
     return tuple(found), tuple(findings)
 
 

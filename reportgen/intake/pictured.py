@@ -13,8 +13,8 @@ from reportgen.campaign.seeing import Shown, unknown_photo
 from reportgen.campaign.shape import NotThat
 from reportgen.finding import Finding, Place
 from reportgen.intake.reading import Reading
-from reportgen.intake.seen import Seen
-from reportgen.intake.table import Table
+from reportgen.intake.seen import Beside, Seen
+from reportgen.intake.table import Row, Table
 
 BETWEEN = ";"  # between several photographs: ids have hyphens, names may have spaces, tables have commas
 
@@ -23,16 +23,18 @@ def shown_in(
     table: Table, cells: Iterable[Seen], campaign: Campaign
 ) -> tuple[Mapping[int, Shown], tuple[Finding, ...]]:
     """What each row shows, by its place in the table; ids that nobody declared and wrong moments are findings."""
-    rows = {s.order: (s.beside.photo, s.beside.film) for s in cells if s.beside.photo or s.beside.film}
-    found: dict[int, Shown] = {}
+    rows = {s.order: s.beside for s in cells if s.beside.photo or s.beside.film}
     findings: list[Finding] = []
-    for order, (photo, film) in rows.items():
-        row = table.rows[order]
-        places = [table.at(row.line, row.cells.index(cell) if cell else None) for cell in (photo, film)]
-        found[order] = Shown(
-            photos_in(photo, campaign, places[0], findings), film_in(film, campaign, places[1], findings)
-        )
+    found = {n: shown_beside(table, table.rows[n], beside, campaign, findings) for n, beside in rows.items()}
     return found, tuple(findings)
+
+
+def shown_beside(table: Table, row: Row, beside: Beside, campaign: Campaign, findings: list[Finding]) -> Shown:
+    """What one row shows; what isn't there is a finding, at its cell."""
+    places = [table.at(row.line, row.cells.index(cell) if cell else None) for cell in (beside.photo, beside.film)]
+    return Shown(
+        photos_in(beside.photo, campaign, places[0], findings), film_in(beside.film, campaign, places[1], findings)
+    )
 
 
 def with_shown(readings: Iterable[Reading], shown: Mapping[int, Shown]) -> list[Reading]:

@@ -220,3 +220,23 @@ def test_a_moment_opens_where_its_host_has_it(film: str, href: str, tmp_path: Pa
     )
     assert seen.one("a", rel="external").attrs["href"] == href
     assert seen.one("a", rel="external").text == "See it in “main” at 1 min 30 s"
+
+
+def test_what_happened_in_a_bench_log_is_shown_with_its_photograph_and_moment(tmp_path: Path) -> None:
+    yaml = (
+        "title: T\ncontenders: {corvane: C, ostler: O}\nfilms: {main: https://example.org/a}\n"
+        "photos:\n  tipped: The windscreen lies on its side.\n"
+        "measure:\n  boil time: timed, s, lower\nreadings: log.csv\n"
+    )
+    log = (
+        "contender,what,value,pass,photo,film\ncorvane,boil time,212.4,1,,\nostler,boil time,230.1,1,,\n"
+        "ostler,incident,The windscreen fell over.,1,tipped,1m30s\n"
+    )
+    files: dict[str, str | bytes] = {"log.csv": log, "attachments/tipped.jpg": photograph()}
+    told = compile_campaign(tmp_path, yaml, **files)
+    (incident,) = [c for c in told["caveat_list"] if c["sort"] == "incident"]
+    assert (incident["photos"], incident["film"]) == (["tipped"], {"film": "main", "seconds": 90.0})
+    assert [f for f in told["findings"] if f["rule"] == "photo-not-shown"] == []
+    shown = read((tmp_path / "stoves/.site/stoves/tests/boil-time.html").read_text(encoding="utf-8"))
+    (box,) = shown.all("div", class_="caveat")
+    assert box.one("img").attrs["alt"] == "The windscreen lies on its side."

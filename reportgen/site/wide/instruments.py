@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reportgen.addresses import from_to, instrument_page
 from reportgen.campaign.declared import Instrument
@@ -99,12 +99,17 @@ def _found(wide: Wide) -> dict[str, list[tuple[Instrument, Used]]]:
     for card in newest_first(wide.cards):
         for use in card.instruments:
             variants = found.setdefault(use.instrument.id, [])
-            same = next((used for instrument, used in variants if instrument == use.instrument), None)
+            same = next((used for instrument, used in variants if _alike(instrument, use.instrument)), None)
             if same is None:
                 same = []
                 variants.append((use.instrument, same))
             same.append((card, use.tests))
     return dict(sorted(found.items(), key=lambda item: (item[1][0][0].title.casefold(), item[0])))
+
+
+def _alike(one: Instrument, other: Instrument) -> bool:
+    """Whether two campaigns say the same of it; each has made a picture of its own of the photograph."""
+    return replace(one, photo=None) == replace(other, photo=None)
 
 
 def _list(wide: Wide, found: dict[str, list[tuple[Instrument, Used]]]) -> InstrumentsView:
