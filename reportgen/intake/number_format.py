@@ -45,6 +45,8 @@ def as_text(number: Decimal) -> str:
 
 def format_of(code: str, value: Decimal) -> NumberFormat:
     """The part of a format code that serves this value."""
+    if code in ("", "General"):
+        return FREE
     sections = _sections(code)
     section = sections[_which(len(sections), value)]
     literal = {"before": "", "behind": ""}
