@@ -12,6 +12,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from reportgen.intake.cell import Expected, UnreadableError, Written
+from reportgen.wording.number import as_written
 
 Number = Callable[[str], Written]
 
@@ -94,11 +95,11 @@ def _stated(text: str, value: str, width: str, expected: Expected, number: Numbe
     assert middle.value is not None
     assert half.value is not None
     if half.unit == "%" and (middle.unit or expected.unit) != "%":
-        share = abs(middle.value * half.value) / 100
+        share = as_written((abs(middle.value * half.value) / 100).normalize())
         raise _refused(
             text,
             "A half-width in percent could be of the reading or of the scale.",
-            f"Write it in the unit of the reading: `{value.strip()} ±{share.normalize():f}` if it is of the reading.",
+            f"Write it in the unit of the reading: `{value.strip()} ±{share}` if it is of the reading.",
         )
     unit = _one_unit(text, (value, middle), (width, half))
     if half.value <= 0:
@@ -118,7 +119,7 @@ def _between(text: str, low: str, high: str, number: Number) -> Written:
         raise _refused(text, "It ends where it begins, or before.", "Write the smaller number first.")
     middle, half = (first.value + last.value) / 2, (last.value - first.value) / 2
     written = max(first.decimals or 0, last.decimals or 0)
-    decimals = written if middle == round(middle, written) else written + 1
+    decimals = written if middle.scaleb(written) % 1 == 0 else written + 1
     return Written(middle, unit, decimals=decimals, width=half, rough="between")
 
 
