@@ -253,6 +253,43 @@ def test_a_mistake_is_told_at_its_line(rule: str, tmp_path: Path) -> None:
     assert not line or told[0].place.line == line
 
 
+def test_mistakes_of_several_files_are_told_in_one_run(tmp_path: Path) -> None:
+    source = 'logger: raw/{contender}.csv\ntime: Elapsed, s\ncolumns: {light: "Ch1, lx"}\n'
+    found = refusal(
+        tmp_path,
+        declared(source),
+        **{"raw/corvane.csv": HEAD + "2,broken\n", "raw/ostler.csv": HEAD + "2,6,9\n3,7,9\n"},
+    )
+    assert [(f.rule, f.place.file, f.place.line) for f in found if f.severity == "error"] == [
+        ("text-in-a-channel", "raw/corvane.csv", 4),
+        ("ragged-row", "raw/ostler.csv", 4),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("data", "rule"),
+    [
+        (HEAD.encode("utf-16") + b"1", "wrong-encoding"),  # cut in the middle of a character
+        (b"", "missing-column"),
+        (b"\x81\xb5 Elapsed,Ch1\n0,5\n", "not-utf-8"),
+        ("".join(f"{t},{t} lx\n" for t in range(3000)).encode(), "text-in-a-channel"),
+    ],
+)
+def test_a_damaged_file_is_refused_in_words(data: bytes, rule: str, tmp_path: Path) -> None:
+    data = b"Elapsed,Ch1\n" + data if rule == "text-in-a-channel" else data
+    found = refusal(tmp_path, declared(ONE), **{"raw/log.csv": data})
+    assert [f.rule for f in found if f.severity == "error"] == [rule]
+
+
+def test_a_declared_code_page_is_taken_at_its_word(tmp_path: Path) -> None:
+    text = "Zeit (min);Ch1 (°C)\n0;5,5\n1;6,5\n".encode("cp850")
+    source = "logger: {corvane: raw/log.csv}\nencoding: cp850\ncolumns: {light: Ch1}\n"
+    readings, _ = read(tmp_path, source, **{"raw/log.csv": text})
+    (series,) = series_of(readings)
+    assert series.unit == "°C"
+    assert series.ends == 60
+
+
 @pytest.mark.parametrize(
     ("source", "text", "says"),
     [

@@ -51,7 +51,7 @@ class Layout:
 
 def layout_of(head: str, file: str, wanted: Collection[str]) -> Layout:
     """`head` is the beginning of the file's text, in whole lines. Raises `Refused` where no headings are there."""
-    lines = head.splitlines()
+    lines = re.split(r"\r\n|\n|\r", head)
     found = [_Candidate(s, i, cells) for s in SEPARATORS for i, cells in _rows(lines[:DEEPEST], s)]
     names = {key(w) for w in wanted if w}
     scored = [(len(names & {n for c in one.cells for n in (key(c), _bare(c))}), one) for one in found]

@@ -3,22 +3,23 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from reportgen.addresses import in_formula
 from reportgen.campaign.channels import channels_of
 from reportgen.campaign.declared import Campaign, Column, Logger, Source, Test
 from reportgen.finding import Finding, Place, Refused
+from reportgen.intake.logger.asked import Ask, Channel
 from reportgen.intake.logger.files import IN_NAMES, LoggerFile, files_of
 from reportgen.intake.logger.layout import Layout
-from reportgen.intake.logger.pace import Pace, pace_of
-from reportgen.intake.logger.samples import Ask, Channel, Samples
+from reportgen.intake.logger.pace import pace_of
+from reportgen.intake.logger.samples import Samples
+from reportgen.intake.logger.told import impossible, no_column, nobody, notes
 from reportgen.intake.names import contenders_in, spellings, unknown_contender
 from reportgen.intake.reading import RawFile, Reading, ReadingKey, Series
 from reportgen.intake.seen import as_label
-from reportgen.intake.table import spelt, without_unit
-from reportgen.wording.number import plain
+from reportgen.intake.table import without_unit
 
 HERTZ = {
     "Hz": 1.0,
@@ -131,14 +132,14 @@ def _in_file(
     roles = {role: h for role, h in asked.items() if layout.find(h) is not None}
     missing = next((source.roles[r] for r in asked if r in source.roles and r not in roles), "")
     if missing:
-        raise Refused([_no_column(file.path, layout, missing)])
+        raise Refused([no_column(file.path, layout, missing)])
     if "contender" in file.says or "contender" in roles:
         yield from _by_columns(samples, campaign, column, file, layout, roles)
         return
     named = contenders_in((n for h in layout.headings if h for n in (h, without_unit(h)[0])), campaign)
     people = {h: c for h in layout.headings if h and (c := named[h] or named[without_unit(h)[0]])}
     if not people:
-        raise Refused([_nobody(file.path, layout)])
+        raise Refused([nobody(file.path, layout)])
     for heading, contender in people.items():
         yield _One(file.path, heading, {**file.says, "contender": contender})
 
@@ -171,7 +172,7 @@ def _trace(samples: Samples, test: Test, logger: Logger, column: Column, one: _O
     ask = Ask(one.file, one.heading, logger.time, logger.unit, rate, one.only, declared, encoding)
     channel = samples.channel(ask)
     pace = pace_of(times for times, _, _ in samples.of(channel))
-    wrong = tuple(_impossible(samples, channel, pace))
+    wrong = tuple(impossible(one.file, pace, lambda sample: samples.line(channel, sample)))
     if wrong:
         raise Refused(wrong)
     layout, raw = channel.layout, channel.raw
@@ -209,7 +210,7 @@ def _trace(samples: Samples, test: Test, logger: Logger, column: Column, one: _O
     taken = {one.heading, logger.time or layout.headings[0], *(h for h, _ in one.only)}
     unread = tuple(h for h in layout.headings if h and layout.find(h) not in {layout.find(t) for t in taken})
     file = RawFile(one.file, raw.digest, raw.size, tuple(filter(None, layout.headings)), unread, encoding=raw.encoding)
-    return Logged((reading,), (*raw.notes, *_notes(one.file, test, column, says["contender"], pace)), (file,))
+    return Logged((reading,), (*raw.notes, *notes(one.file, test, column, says["contender"], pace)), (file,))
 
 
 def _of_its_quantity(test: Test, column: Column) -> str:
@@ -222,79 +223,3 @@ def _decimals(channel: Channel) -> int:
     cells = channel.layout.cells(channel.index)
     digits = (re.search(r"^[^.,eE]*[.,]([0-9]+)$", cell) for cell in cells)
     return max((len(found[1]) for found in digits if found), default=0)
-
-
-def _impossible(samples: Samples, channel: Channel, pace: Pace) -> Iterable[Finding]:
-    """Times that can't be: what was logged when can't be known."""
-    file = channel.layout.file
-    if pace.backwards is not None:
-        yield Finding(
-            "error",
-            "time-backwards",
-            Place(file, samples.line(channel, pace.backwards)),
-            "Time runs backwards here: this sample's is before the one above it.",
-            "Two runs may stand in one file, or the clock was set; what came when can't be known.",
-            "Give each run a file of its own, or give `rate:` where samples came evenly and the clock alone is wrong.",
-        )
-    if pace.twice is not None:
-        yield Finding(
-            "error",
-            "time-twice",
-            Place(file, samples.line(channel, pace.twice)),
-            "This sample has the same time as the one above it.",
-            "Which came first, and when, can't be known.",
-            "Export times with more digits, or give `rate:` where samples came evenly.",
-        )
-
-
-def _notes(file: str, test: Test, column: Column, contender: str, pace: Pace) -> Iterable[Finding]:
-    """Gaps and changes of rate, each with where and how long."""
-    subject = f"test/{test.id}"
-    if pace.gaps:
-        told = ", ".join(f"{plain(b - a)} s at {plain(a)} s" for a, b in pace.gaps[:5])
-        more = f" and {len(pace.gaps) - 5} more" if len(pace.gaps) > 5 else ""
-        yield Finding(
-            "note",
-            "gap-in-a-trace",
-            Place(file),
-            f"“{column.heading}” has no samples for {told}{more}; usual are {plain(pace.interval)} s between two.",
-            "Nobody knows what happened in a gap: means and areas bridge it by a straight line and say so.",
-            "Say what happened under `caveats:` or `incidents:`, or repeat the run.",
-            subject,
-            contender,
-        )
-    for at, before, after in pace.rates[:5]:
-        yield Finding(
-            "note",
-            "rate-changes",
-            Place(file),
-            f"“{column.heading}”: from {plain(at)} s on, samples come every {plain(after)} s, "
-            f"before every {plain(before)} s.",
-            "A peak that falls between two samples is missed, and more easily where they are rare.",
-            "Say whether that was meant.",
-            subject,
-            contender,
-        )
-
-
-def _no_column(file: str, layout: Layout, heading: str) -> Finding:
-    return Finding(
-        "error",
-        "missing-column",
-        Place(file, layout.heading_line),
-        f"There is no column “{heading}” in this logger file; there are {spelt(layout.headings)}.",
-        "Its readings would be lost.",
-        "Correct the heading.",
-    )
-
-
-def _nobody(file: str, layout: Layout) -> Finding:
-    return Finding(
-        "error",
-        "nobody-in-a-logger",
-        Place(file, layout.heading_line),
-        "Nothing says which contender this logger file is of.",
-        "A reading of nobody can't be used.",
-        "Put {contender} into the name (`logger: raw/run-{contender}-{pass}.csv`), list a file for each contender, "
-        "or name the column with `contender:`.",
-    )

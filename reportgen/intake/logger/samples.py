@@ -9,16 +9,16 @@ import shutil
 import tempfile
 import weakref
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from reportgen.finding import Finding, Place, Refused, refuse
-from reportgen.intake.logger.cells import Sample, sample_of
-from reportgen.intake.logger.clock import DAY, NUMBER, Clock, NoTimes, clock_of
+from reportgen.finding import Place, refuse
+from reportgen.intake.logger.asked import Ask, Channel, ask_of
+from reportgen.intake.logger.clock import DAY
 from reportgen.intake.logger.encoding import Bytes, look_through
 from reportgen.intake.logger.layout import Layout, layout_of
+from reportgen.intake.logger.loading import load
 from reportgen.intake.reading import Series
 from reportgen.sources import Workspace, blocks, copied_as_utf8, lines, path_of
 
@@ -29,37 +29,6 @@ if TYPE_CHECKING:
 HEAD = 1 << 16
 PIECE = 122_880  # samples: one row group of DuckDB's
 MEMORY = "256MB"
-TOLD = 5  # mistakes of one sort in one file; the rest are like them
-
-
-@dataclass(frozen=True)
-class Ask:
-    """One channel of one file. `time` is the heading of times ("" for the first column), `rate` stands in its place.
-
-    `only` narrows a file that serves several: pairs of heading and text. `unit` is the channel's as declared.
-    """
-
-    file: str
-    heading: str
-    time: str
-    time_unit: str
-    rate: float | None
-    only: tuple[tuple[str, str], ...] = ()
-    unit: str = field(default="", compare=False)
-    encoding: str = ""  # "" where the file's bytes tell
-
-
-@dataclass(frozen=True)
-class Channel:
-    """A channel as it was loaded: its table, how many samples, and where they stand."""
-
-    table: str
-    layout: Layout
-    raw: Bytes
-    samples: int
-    wraps: bool
-    unit: str  # as the file says, "" where it doesn't
-    index: int  # of its column in a row
 
 
 class Samples:
@@ -112,7 +81,14 @@ class Samples:
     def channel(self, ask: Ask) -> Channel:
         """The channel, loaded. Raises `Refused` with every cell that can't be used (the first few of each sort)."""
         if ask not in self._channels:
-            self._channels[ask] = self._load(ask)
+            import duckdb
+
+            try:
+                self._channels[ask] = self._load(ask)
+            except duckdb.Error as error:
+                says = f"this logger file can't be read: {str(error).partition(chr(10))[0]}"
+                do = "Look whether it is a whole text table, and whether the disk has room; export it again as CSV."
+                raise refuse("unreadable-file", Place(ask.file), says, do=do) from None
         return self._channels[ask]
 
     def different(self, file: str, layout: Layout, headings: tuple[str, ...]) -> list[tuple[str, ...]]:
@@ -170,12 +146,9 @@ class Samples:
                 "Which of the two is meant can't be known.",
                 "Name the channel's heading with its unit, as the file has it.",
             )
-        seconds, wraps = self._seconds(ask, layout)
         table = f"s{len(self._channels)}"
-        self._fill(ask, layout, index, seconds, table)
-        self._check_rows(ask, layout)
-        self._check_times(ask, layout, table, raw)
-        self._settle_cells(ask, layout, table, raw)
+        csv = self._csv(ask.file, layout)
+        wraps = load(self._db, csv, ask, layout, index, table, lambda row: self._line(layout, row, raw))
         samples = int(self._db.execute(f"SELECT count(*) FROM {table}").fetchone()[0])
         if not samples:
             raise refuse(
@@ -186,25 +159,6 @@ class Samples:
                 "Name another channel, or list its contender under `not yet tested:`.",
             )
         return Channel(table, layout, raw, samples, wraps, layout.units[index], index)
-
-    def _seconds(self, ask: Ask, layout: Layout) -> tuple[str, bool]:
-        """The query for seconds, and whether its clock begins anew at midnight."""
-        if ask.rate:
-            return f"(row_number() OVER () - 1) / {ask.rate!r}", False
-        at = layout.find(ask.time) if ask.time else 0
-        if at is None or at >= layout.width:
-            raise refuse(
-                "missing-column",
-                Place(ask.file, layout.heading_line),
-                f"There is no one column of times “{ask.time}” in this logger file.",
-                "Without times nothing can be said of a trace.",
-                "Name it as the file has it, or give `rate: 10 Hz` for a file without times.",
-            )
-        try:
-            clock: Clock = clock_of(layout.cells(at), ask.time_unit or layout.units[at])
-        except NoTimes as wrong:
-            raise refuse("no-times", Place(ask.file, layout.first, at + 1), wrong.says, wrong.why, wrong.do) from None
-        return clock.sql.replace("{x}", f"trim(c{at})"), clock.wraps
 
     def _csv(self, file: str, layout: Layout) -> str:
         columns = ", ".join(f"'c{i}': 'VARCHAR'" for i in range(layout.width))
@@ -223,93 +177,14 @@ class Samples:
                 self._text[file] = path_of(self.ws, file)
             else:
                 copy = self._folder / f"text{len(self._text)}.csv"
-                copied_as_utf8(self.ws, file, raw.encoding, copy)
+                try:
+                    copied_as_utf8(self.ws, file, raw.encoding, copy)
+                except UnicodeDecodeError as error:
+                    says = f"this file isn't whole in its encoding, {raw.encoding}: {error.reason}"
+                    do = "Look whether `encoding:` is right and the file complete; export it as “CSV UTF-8”."
+                    raise refuse("wrong-encoding", Place(file), says, do=do) from None
                 self._text[file] = copy
         return self._text[file]
-
-    def _fill(self, ask: Ask, layout: Layout, index: int, seconds: str, table: str) -> None:
-        """Every sample with its row's number `n`; `raw` holds what is no plain number, `tick` a time that is none."""
-        x = f"trim(c{index})"
-        decimals = "'[.,]'" if layout.separator != "," else "'[.]'"
-        plain = NUMBER.replace("[.,]", decimals.strip("'"))
-        value = f"CASE WHEN regexp_full_match({x}, '{plain}') THEN TRY_CAST(replace({x}, ',', '.') AS DOUBLE) END"
-        only = " AND ".join(f"coalesce(trim(c{layout.find(h)}), '') = '{_quoted(text)}'" for h, text in ask.only)
-        time = "NULL" if ask.rate else f"trim(c{layout.find(ask.time) if ask.time else 0})"
-        sign = f"CASE WHEN contains({x}, ',') THEN 2 WHEN contains({x}, '.') THEN 1 ELSE 0 END"
-        self._db.execute(
-            f"CREATE TABLE {table} AS SELECT row_number() OVER () - 1 AS k, n, t, v, CAST(0 AS TINYINT) AS side, "
-            f"CASE WHEN v IS NULL OR NOT isfinite(v) THEN x END AS raw, CASE WHEN t IS NULL THEN tick END AS tick, "
-            f"CAST(CASE WHEN v IS NULL THEN 0 ELSE sign END AS TINYINT) AS sign FROM "
-            f"(SELECT n, x, v, sign, {'t' if not ask.rate else seconds} AS t, tick FROM "
-            f"(SELECT *, {x} AS x, {value} AS v, {sign} AS sign, {time} AS tick"
-            f"{'' if ask.rate else f', {seconds} AS t'} FROM "
-            f"(SELECT *, row_number() OVER () - 1 AS n FROM {self._csv(ask.file, layout)})"
-            f"{f' WHERE {only}' if only else ''})) WHERE x IS NOT NULL AND x <> ''"
-        )
-
-    def _check_rows(self, ask: Ask, layout: Layout) -> None:
-        """Rows that don't fit the headings, as DuckDB turned them away."""
-        rejected = self._db.execute(
-            f"SELECT line, csv_line, error_type FROM reject_errors ORDER BY line LIMIT {TOLD}"
-        ).fetchall()
-        if not rejected:
-            return
-        self._db.execute("DELETE FROM reject_errors")
-        raise Refused(_misfit(ask.file, layout, int(line), str(text or ""), str(sort)) for line, text, sort in rejected)
-
-    def _check_times(self, ask: Ask, layout: Layout, table: str, raw: Bytes) -> None:
-        wrong = self._db.execute(f"SELECT n, tick FROM {table} WHERE t IS NULL ORDER BY k LIMIT {TOLD}").fetchall()
-        if wrong:
-            raise Refused(
-                Finding(
-                    "error",
-                    "no-times",
-                    Place(ask.file, self._line(layout, int(n), raw)),
-                    f"“{tick}” is no time such as those above it." if tick else "This sample has no time.",
-                    "Where it belongs in the trace can't be known.",
-                    "Correct it in a copy of the file and say so, or give `rate:` where samples came evenly.",
-                )
-                for n, tick in wrong
-            )
-
-    def _settle_cells(self, ask: Ask, layout: Layout, table: str, raw: Bytes) -> None:
-        """What is no plain number: limits are written beside it, gaps taken out, the rest refused."""
-        self._check_signs(ask, layout, table, raw)
-        texts = self._db.execute(
-            f"SELECT raw, min(n) AS first FROM {table} WHERE raw IS NOT NULL GROUP BY raw ORDER BY first LIMIT 5000"
-        ).fetchall()
-        wrong: list[Finding] = []
-        for text, n in texts:
-            found = sample_of(text, ask.unit, Place(ask.file, self._line(layout, int(n), raw)), ask.heading)
-            if isinstance(found, Finding):
-                wrong.append(found)
-                if len(wrong) == TOLD:
-                    break
-            elif isinstance(found, Sample):
-                value = float("nan") if found.value is None else found.value
-                self._db.execute(f"UPDATE {table} SET v = ?, side = ? WHERE raw = ?", [value, found.side, text])
-            else:
-                self._db.execute(f"DELETE FROM {table} WHERE raw = ?", [text])
-        if wrong:
-            raise Refused(wrong)
-        if texts:  # rows taken out leave holes in k
-            self._db.execute(
-                f"CREATE OR REPLACE TABLE {table} AS SELECT * REPLACE (row_number() OVER () - 1 AS k) "
-                f"FROM (SELECT * FROM {table} ORDER BY k)"
-            )
-
-    def _check_signs(self, ask: Ask, layout: Layout, table: str, raw: Bytes) -> None:
-        """A point and a comma in one channel: one of the two may part thousands."""
-        signs = self._db.execute(f"SELECT sign, min(n) FROM {table} WHERE sign > 0 GROUP BY sign ORDER BY 2").fetchall()
-        if len(signs) > 1:
-            sign = "comma" if signs[1][0] == 2 else "point"
-            raise refuse(
-                "separator-in-number",
-                Place(ask.file, self._line(layout, int(signs[1][1]), raw)),
-                f"{ask.heading}: here a number has a {sign}, while those above have the other sign.",
-                "One of the two may part thousands; that is never guessed.",
-                "Export the file again with one decimal sign.",
-            )
 
     def _line(self, layout: Layout, row: int, raw: Bytes) -> int:
         """The line of a row of samples, counted from 0: where lines are empty they are counted one by one."""
@@ -331,42 +206,3 @@ class Samples:
     @cached_property
     def _counted(self) -> dict[str, int]:
         return {}
-
-
-def ask_of(series: Series) -> Ask:
-    """What was asked when the series was read."""
-    return Ask(
-        series.file,
-        series.heading,
-        series.time,
-        series.time_unit,
-        series.rate,
-        series.only,
-        series.declared_unit,
-        series.encoding,
-    )
-
-
-def _quoted(text: str) -> str:
-    return text.replace("'", "''")
-
-
-def _misfit(file: str, layout: Layout, line: int, text: str, sort: str) -> Finding:
-    if "QUOTE" in sort:
-        return Finding(
-            "error",
-            "quotes",
-            Place(file, line),
-            "The quotes in this row don't fit.",
-            "Where a cell ends can't be known.",
-            "Look whether the file was cut off here, and export it again.",
-        )
-    cells = text.count(layout.separator) + 1
-    return Finding(
-        "error",
-        "ragged-row",
-        Place(file, line),
-        f"This row has {cells} {'cell' if cells == 1 else 'cells'}, those above have {layout.width}.",
-        "From here on every value could stand under the wrong heading.",
-        "Look whether the logger stopped here, or wrote a line of its own; take that line out in a copy and say so.",
-    )

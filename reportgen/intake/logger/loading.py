@@ -1,0 +1,172 @@
+"""One channel of a logger file brought into a table of DuckDB: seconds, value, side; everything else is told.
+
+A table has a row a sample: `k` its number, `n` its row in the file, both from 0, `t` seconds, `v` the value, `side` 1
+where it is over `v`, −1 where under. `raw` holds the text of what was no plain number, `tick` of a time that was none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from reportgen.finding import Finding, Place, Refused, refuse
+from reportgen.intake.logger.asked import Ask
+from reportgen.intake.logger.cells import Sample, sample_of
+from reportgen.intake.logger.clock import NUMBER, Clock, NoTimes, clock_of
+from reportgen.intake.logger.layout import Layout
+
+TOLD = 5  # mistakes of one sort in one file; the rest are like them
+DIFFERENT = 2000  # texts that are no plain numbers, in one channel
+LineOf = Callable[[int], int]  # a row of samples, from 0 → its line
+
+
+def load(db: Any, csv: str, ask: Ask, layout: Layout, index: int, table: str, line: LineOf) -> bool:
+    """Makes `table`; whether its times begin anew at midnight. `csv` is the file as DuckDB reads it, `index` the
+    channel's column. Raises `Refused` with what can't be used, the first few of each sort."""
+    seconds, wraps = _seconds(ask, layout)
+    db.execute(_query(csv, ask, layout, index, seconds, table))
+    _check_rows(db, ask, layout)
+    _check_times(db, ask, table, line)
+    _check_signs(db, ask, table, line)
+    _settle_cells(db, ask, table, line)
+    return wraps
+
+
+def _seconds(ask: Ask, layout: Layout) -> tuple[str, bool]:
+    """The query for seconds, and whether its clock begins anew at midnight."""
+    if ask.rate:
+        return f"(row_number() OVER () - 1) / {ask.rate!r}", False
+    at = layout.find(ask.time) if ask.time else 0
+    if at is None or at >= layout.width:
+        raise refuse(
+            "missing-column",
+            Place(ask.file, layout.heading_line),
+            f"There is no one column of times “{ask.time}” in this logger file.",
+            "Without times nothing can be said of a trace.",
+            "Name it as the file has it, or give `rate: 10 Hz` for a file without times.",
+        )
+    try:
+        clock: Clock = clock_of(layout.cells(at), ask.time_unit or layout.units[at])
+    except NoTimes as wrong:
+        raise refuse("no-times", Place(ask.file, layout.first, at + 1), wrong.says, wrong.why, wrong.do) from None
+    return clock.sql.replace("{x}", f"trim(c{at})"), clock.wraps
+
+
+def _query(csv: str, ask: Ask, layout: Layout, index: int, seconds: str, table: str) -> str:
+    x = f"trim(c{index})"
+    decimals = "'[.,]'" if layout.separator != "," else "'[.]'"
+    plain = NUMBER.replace("[.,]", decimals.strip("'"))
+    value = f"CASE WHEN regexp_full_match({x}, '{plain}') THEN TRY_CAST(replace({x}, ',', '.') AS DOUBLE) END"
+    only = " AND ".join(f"coalesce(trim(c{layout.find(h)}), '') = '{_quoted(text)}'" for h, text in ask.only)
+    time = "NULL" if ask.rate else f"trim(c{layout.find(ask.time) if ask.time else 0})"
+    sign = f"CASE WHEN contains({x}, ',') THEN 2 WHEN contains({x}, '.') THEN 1 ELSE 0 END"
+    return (
+        f"CREATE OR REPLACE TABLE {table} AS SELECT row_number() OVER () - 1 AS k, n, t, v, "
+        f"CAST(0 AS TINYINT) AS side, CASE WHEN v IS NULL OR NOT isfinite(v) THEN x END AS raw, "
+        f"CASE WHEN t IS NULL THEN tick END AS tick, "
+        f"CAST(CASE WHEN v IS NULL THEN 0 ELSE sign END AS TINYINT) AS sign FROM "
+        f"(SELECT n, x, v, sign, {'t' if not ask.rate else seconds} AS t, tick FROM "
+        f"(SELECT *, {x} AS x, {value} AS v, {sign} AS sign, {time} AS tick"
+        f"{'' if ask.rate else f', {seconds} AS t'} FROM "
+        f"(SELECT *, row_number() OVER () - 1 AS n FROM {csv})"
+        f"{f' WHERE {only}' if only else ''})) WHERE x IS NOT NULL AND x <> ''"
+    )
+
+
+def _check_rows(db: Any, ask: Ask, layout: Layout) -> None:
+    """Rows that don't fit the headings, as DuckDB turned them away."""
+    rejected = db.execute(f"SELECT line, csv_line, error_type FROM reject_errors ORDER BY line LIMIT {TOLD}").fetchall()
+    if not rejected:
+        return
+    db.execute("DELETE FROM reject_errors")
+    raise Refused(_misfit(ask.file, layout, int(line), str(text or ""), str(sort)) for line, text, sort in rejected)
+
+
+def _check_times(db: Any, ask: Ask, table: str, line: LineOf) -> None:
+    wrong = db.execute(f"SELECT n, tick FROM {table} WHERE t IS NULL ORDER BY k LIMIT {TOLD}").fetchall()
+    if wrong:
+        raise Refused(
+            Finding(
+                "error",
+                "no-times",
+                Place(ask.file, line(int(n))),
+                f"“{tick}” is no time such as those above it." if tick else "This sample has no time.",
+                "Where it belongs in the trace can't be known.",
+                "Correct it in a copy of the file and say so, or give `rate:` where samples came evenly.",
+            )
+            for n, tick in wrong
+        )
+
+
+def _settle_cells(db: Any, ask: Ask, table: str, line: LineOf) -> None:
+    """What is no plain number: limits are written beside it, gaps taken out, the rest refused."""
+    texts = db.execute(
+        f"SELECT raw, min(n) AS first FROM {table} WHERE raw IS NOT NULL "
+        f"GROUP BY raw ORDER BY first LIMIT {DIFFERENT + 1}"
+    ).fetchall()
+    if len(texts) > DIFFERENT:
+        raise refuse(
+            "text-in-a-channel",
+            Place(ask.file, line(int(texts[0][1]))),
+            f"{ask.heading}: “{texts[0][0]}” and more than {DIFFERENT} others are no plain numbers.",
+            "Only numbers can be computed with.",
+            "Export the channel without units in its cells, or name another one.",
+        )
+    wrong: list[Finding] = []
+    for text, n in texts:
+        found = sample_of(text, ask.unit, Place(ask.file, line(int(n))), ask.heading)
+        if isinstance(found, Finding):
+            wrong.append(found)
+            if len(wrong) == TOLD:
+                break
+        elif isinstance(found, Sample):
+            value = float("nan") if found.value is None else found.value
+            db.execute(f"UPDATE {table} SET v = ?, side = ? WHERE raw = ?", [value, found.side, text])
+        else:
+            db.execute(f"DELETE FROM {table} WHERE raw = ?", [text])
+    if wrong:
+        raise Refused(wrong)
+    if texts:  # rows taken out leave holes in k
+        db.execute(
+            f"CREATE OR REPLACE TABLE {table} AS SELECT * REPLACE (row_number() OVER () - 1 AS k) "
+            f"FROM (SELECT * FROM {table} ORDER BY k)"
+        )
+
+
+def _check_signs(db: Any, ask: Ask, table: str, line: LineOf) -> None:
+    """A point and a comma in one channel: one of the two may part thousands."""
+    signs = db.execute(f"SELECT sign, min(n) FROM {table} WHERE sign > 0 GROUP BY sign ORDER BY 2").fetchall()
+    if len(signs) > 1:
+        sign = "comma" if signs[1][0] == 2 else "point"
+        raise refuse(
+            "separator-in-number",
+            Place(ask.file, line(int(signs[1][1]))),
+            f"{ask.heading}: here a number has a {sign}, while those above have the other sign.",
+            "One of the two may part thousands; that is never guessed.",
+            "Export the file again with one decimal sign.",
+        )
+
+
+def _quoted(text: str) -> str:
+    return text.replace("'", "''")
+
+
+def _misfit(file: str, layout: Layout, line: int, text: str, sort: str) -> Finding:
+    if "QUOTE" in sort:
+        return Finding(
+            "error",
+            "quotes",
+            Place(file, line),
+            "The quotes in this row don't fit.",
+            "Where a cell ends can't be known.",
+            "Look whether the file was cut off here, and export it again.",
+        )
+    cells = text.count(layout.separator) + 1
+    return Finding(
+        "error",
+        "ragged-row",
+        Place(file, line),
+        f"This row has {cells} {'cell' if cells == 1 else 'cells'}, those above have {layout.width}.",
+        "From here on every value could stand under the wrong heading.",
+        "Look whether the logger stopped here, or wrote a line of its own; take that line out in a copy and say so.",
+    )
