@@ -96,6 +96,10 @@ def _contenders(
 
 def _grid(ws: Workspace, inside: Folder, given: Given[str], told: list[Finding]) -> tuple[Entry[WrittenContender], ...]:
     path = posixpath.join(inside.path, given.value)
+    if path.lower().endswith((".xlsx", ".xlsm", ".xls", ".ods", ".parquet")):
+        error(told, "unknown-format", given.at, f"“{given.value}” is no text; a grid of contenders is a CSV table",
+              "Only readings are read from spreadsheets.", "Save it as “CSV UTF-8” and name that file.")  # fmt: skip
+        return ()
     try:
         return read_grid(read_text(ws, path), path, told)
     except Refused as refused:
