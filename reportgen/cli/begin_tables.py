@@ -42,7 +42,8 @@ def files_of(campaign: Campaign) -> dict[str, str]:
     """The files that the campaign's tests read, with their headings, and what it attaches; path → text."""
     found = _headings_of(campaign)
     channels = found.pop(TRACES, ())
-    traces = [TRACES.format(contender=c.id, **{"pass": 1}) for c in campaign.contenders] if channels else []
+    first = TRACES.replace("{pass}", "1")
+    traces = [first.replace("{contender}", c.id) for c in campaign.contenders] if channels else []
     attached = {REPORT: REPORT_TEXT} if LABORATORY in found else {}
     tables = {table: _line((*FIRST[table], *columns)) for table, columns in found.items()}
     return {**tables, **dict.fromkeys(traces, _line(("time", *channels))), **attached}

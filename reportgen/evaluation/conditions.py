@@ -1,4 +1,4 @@
-"""Facts of single passes, such as the wind: each pass with what was written of it, and whether contenders met the same."""
+"""Facts of single passes, such as the wind: what was written of each pass, and whether contenders met the same."""
 
 from __future__ import annotations
 

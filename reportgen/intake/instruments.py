@@ -49,7 +49,8 @@ def with_instruments(declared: Declared, readings: Readings) -> Declared:
 
 def _unknown(cell: Seen, campaign: Campaign) -> Finding:
     near = did_you_mean(cell.beside.instrument, campaign.shelf)
-    described = f"describe it in instruments.yaml: `{as_id(cell.beside.instrument) or 'its-name'}: 0.1 g, up to 2000 g`."
+    name = as_id(cell.beside.instrument) or "its-name"
+    described = f"describe it in instruments.yaml: `{name}: 0.1 g, up to 2000 g`."
     return Finding(
         "error",
         "unknown-instrument",

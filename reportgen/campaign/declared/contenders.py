@@ -56,6 +56,8 @@ class Specimen:
 
 @dataclass(frozen=True)
 class Contender:
+    """One product under test, as bought."""
+
     id: str
     title: str
     maker: str = ""
