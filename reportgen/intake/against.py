@@ -16,6 +16,8 @@ from reportgen.intake.names import find_contender
 from reportgen.intake.reading import Limit, Reading, ReadingKey
 from reportgen.intake.table import did_you_mean, spelt
 
+NOTHING_THERE = "against-nothing"  # the rule of a difference to a reading that isn't there
+
 _SIGN = re.compile(r"(?<=\S)(?P<before>\s*)(?P<sign>[+−-])\s*(?=\S)")
 _NAMED = re.compile(r"(?P<who>[^\W\d].*?)\s+[+−-]\s*(?:about\s|over\s|under\s|some$|[<>]?\s*[0-9.])", re.IGNORECASE)
 
@@ -142,5 +144,5 @@ def _no_other(reading: Reading, readings: Mapping[ReadingKey, Reading]) -> Findi
         says = f"“{reading.text}”: {reading.beside} has no reading of “{mine.name}” here{part}."
         do = f"Add the reading of {reading.beside}, `none (reason)` if it was lost."
     return Finding(
-        "error", "against-nothing", reading.at, says, "A difference alone is no value.", do, f"test/{mine.test}"
+        "error", NOTHING_THERE, reading.at, says, "A difference alone is no value.", do, f"test/{mine.test}"
     )

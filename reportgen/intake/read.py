@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from reportgen.campaign.declared import Campaign, Declared, Test
 from reportgen.finding import Finding, Refused, in_order
-from reportgen.intake.against import wrong_against
+from reportgen.intake.against import NOTHING_THERE, wrong_against
 from reportgen.intake.amended import amended
 from reportgen.intake.attachments import wrong_attachments
 from reportgen.intake.came import Came, come_to, written_in
@@ -65,7 +65,9 @@ def read_readings(ws: Workspace, declared: Declared, samples: Samples | None = N
     missing = missing_columns(campaign, looks, unread) if whole else ()
     inline = [o.table for name, o in opened.items() if o.table is not None and not sources[name].file]
     spare = [f for table in inline for f in unread_inline(table, unread[table.spot])]
-    beyond = (*wrong_against(kept), *wrong_attachments(ws, declared, kept.values()), *parts_missing(campaign, kept))
+    unread_cells = any(f.severity == "error" for f in findings)  # what stands in them may be what another stands on
+    against = [f for f in wrong_against(kept) if f.rule != NOTHING_THERE or not unread_cells]
+    beyond = (*against, *wrong_attachments(ws, declared, kept.values()), *parts_missing(campaign, kept))
     found = [*mismatches, *logged.findings, *of_files, *findings, *missing, *doubles, *spare, *beyond]
     whole = whole and not any(f.severity == "error" for f in found)
     came = come_to(declared, kept, righted, looks) if whole else Came(kept)

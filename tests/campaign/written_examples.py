@@ -21,6 +21,10 @@ who pays: Readers' donations; all products bought at retail.
 # the short form, one line each
 sound-meter: 0.1 dB, up to 130 dB, accuracy ±1.5 dB
 stopwatch: 0.01 s, by hand, accuracy unknown
+camera: 60000/1001 frames a second
+phone:
+  title: A phone, filming
+  frames: 29.97 frames a second
 """,
     "shared/instruments/bench-scale.yaml": """\
 # the long form

@@ -95,3 +95,8 @@ def test_of_several_passes_the_same_one_is_meant_or_asked_for(tmp_path: Path) ->
     found = the_error(tmp_path, text.format(3), measure("mass"))
     assert found.rule == "against-nothing"
     assert "1, 2" in found.says
+
+
+def test_a_cell_that_cannot_be_read_is_told_alone_not_what_stands_on_it(tmp_path: Path) -> None:
+    found = the_error(tmp_path, "contender,mass\nostler,heavy\ncorvane,ostler + 5\n", measure("mass"))
+    assert (found.rule, found.place.line) == ("not-a-number", 2)
