@@ -128,3 +128,18 @@ def test_of_a_long_parquet_file_only_what_was_read_is_fetched(tmp_path: Path) ->
     (row,) = [row for row in sheet.rows if row.number == 123_456]
     assert float(row.cells[1]) == 123_455 / 8
     assert {row.cells[2] for row in sheet.rows} == {"yes", ""}
+
+
+def test_a_long_text_is_never_held_whole(tmp_path: Path) -> None:
+    import tracemalloc
+
+    line = b"0.01;12.5;" + b"x" * 200 + b"\n"
+    (tmp_path / "campaign.yaml").write_text("title: x\n", encoding="utf-8")
+    (tmp_path / "run.csv").write_bytes(line * 100_000)
+    ws, file = find_workspace(tmp_path), RawFile("run.csv", "", 100_000 * len(line))
+    tracemalloc.start()
+    (sheet,) = view_of(ws, file, [Place("run.csv", 70_000)]).sheets
+    _, peak = tracemalloc.get_traced_memory()
+    tracemalloc.stop()
+    assert sheet.total == 100_000
+    assert peak < file.size / 2
