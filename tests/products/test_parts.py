@@ -10,7 +10,7 @@ from tests.campaigns import compile_campaign, result_of
 
 YAML = """\
 title: Gas of two evenings
-contenders: {harl: Harl One, tolk: Tolk Beam, rime: Rime}
+contenders: {harl: Harl One, tolk: Tolk Beam, rymel: Rymel}
 measure:
   burned: {kind: one reading, unit: g, better: lower, over parts: OVER}
 readings: readings.csv
@@ -20,8 +20,8 @@ contender,pass,part,burned
 harl,1,first,10
 harl,1,second,12
 tolk,1,first,11
-rime,1,first,11
-rime,1,second,none (rain)
+rymel,1,first,11
+rymel,1,second,none (rain)
 """
 
 
@@ -34,5 +34,5 @@ def test_a_missing_part_is_one_message_and_no_total(tmp_path: Path, over: str) -
     assert found["do"] == "Add the reading, or a row with `none (reason)`."
     assert result_of(told, "burned", "tolk")["value"] is None
     assert result_of(told, "burned", "tolk")["missing"] == "part second was not read"
-    assert result_of(told, "burned", "rime")["missing"] == "rain"
+    assert result_of(told, "burned", "rymel")["missing"] == "rain"
     assert result_of(told, "burned", "harl")["value"] == (22 if over == "sum" else 11)

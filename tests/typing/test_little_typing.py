@@ -93,26 +93,26 @@ def test_an_instrument_is_named_once(declared: dict[str, Any]) -> None:
 
 def test_an_event_is_told_once_and_counted_from_there(declared: dict[str, Any], site: tuple[Path, Any]) -> None:
     in_one_line, in_full = declared["incidents"]
-    assert in_one_line == {"orrin, fill time, pass 2": "slip"}
+    assert in_one_line == {"ormeth, fill time, pass 2": "slip"}
     assert in_full["what"] == "The head slipped off twice."
     assert {c: result_of(site[1], "slips", c)["value"] for c in declared["contenders"]} == {
-        "brisk": 0, "sprig": 0, "tallow": 2, "orrin": 1,
+        "brellan": 0, "sprenna": 0, "tallick": 2, "ormeth": 1,
     }  # fmt: skip
     caveats = {c["id"]: c for c in site[1]["caveat_list"]}
-    on_tallow = [caveats[id] for id in result_of(site[1], "fill-time", "tallow")["caveats"]]
-    assert [(c["sort"], c["says"]) for c in on_tallow] == [("incident", "The head slipped off twice.")]
+    on_tallick = [caveats[id] for id in result_of(site[1], "fill-time", "tallick")["caveats"]]
+    assert [(c["sort"], c["says"]) for c in on_tallick] == [("incident", "The head slipped off twice.")]
 
 
 def test_a_missing_part_is_said_once_and_answers_its_claim(declared: dict[str, Any], site: tuple[Path, Any]) -> None:
-    assert "as received" not in declared["contenders"]["brisk"]
+    assert "as received" not in declared["contenders"]["brellan"]
     (claim,) = [c for c in site[1]["claims"] if c["included"]]
-    assert (claim["contender"], claim["outcome"], claim["scope"]) == ("brisk", "contradicted", "this run")
-    assert "Missing from the box: spare seal." in words_of(site[0] / "contenders/brisk.html")
+    assert (claim["contender"], claim["outcome"], claim["scope"]) == ("brellan", "contradicted", "this run")
+    assert "Missing from the box: spare seal." in words_of(site[0] / "contenders/brellan.html")
 
 
 def test_weight_and_length_are_not_typed_again_as_facts(declared: dict[str, Any], site: tuple[Path, Any]) -> None:
     assert all("facts" not in c for c in declared["contenders"].values())
-    particulars = words_of(site[0] / "contenders/tallow.html").partition("Particulars")[2]
+    particulars = words_of(site[0] / "contenders/tallick.html").partition("Particulars")[2]
     assert re.search(r"Weight 243\.000 g|Weight 243\.0 g", particulars)
     assert "Length 250 mm" in particulars
 
@@ -120,28 +120,28 @@ def test_weight_and_length_are_not_typed_again_as_facts(declared: dict[str, Any]
 def test_every_notation_comes_out_as_what_it_is(site: tuple[Path, Any]) -> None:
     """Bounds stay bounds; what was rough is wider than its neighbours; a difference is added to what it was read by."""
     told = site[1]
-    top = result_of(told, "top-pressure", "tallow")
+    top = result_of(told, "top-pressure", "tallick")
     assert (top["value"], top["limit"], top["u"]) == (10, "above", None)
-    for contender in ("sprig", "tallow"):
+    for contender in ("sprenna", "tallick"):
         leak = result_of(told, "leak-overnight", contender)
         assert (leak["value"], leak["limit"]) == (0.05, "below")
-    warm = result_of(told, "barrel-temperature", "sprig")
+    warm = result_of(told, "barrel-temperature", "sprenna")
     assert warm["value"] == pytest.approx(48.5 + 6)
-    beside = comparison_of(told, "barrel-temperature", "brisk", "sprig")
+    beside = comparison_of(told, "barrel-temperature", "brellan", "sprenna")
     assert beside["difference"] == pytest.approx(-6), "one shared reading: its offset cancels"
-    rough = result_of(told, "dead-volume", "brisk")
-    assert rough["u"] > result_of(told, "dead-volume", "tallow")["u"]
-    about = result_of(told, "hose-reach", "sprig")
-    assert about["u"] > result_of(told, "hose-reach", "brisk")["u"]
-    assert result_of(told, "hose-reach", "orrin")["missing"] == "no hose in the box"
-    lead = result_of(told, "lead-in-the-grip", "brisk")
+    rough = result_of(told, "dead-volume", "brellan")
+    assert rough["u"] > result_of(told, "dead-volume", "tallick")["u"]
+    about = result_of(told, "hose-reach", "sprenna")
+    assert about["u"] > result_of(told, "hose-reach", "brellan")["u"]
+    assert result_of(told, "hose-reach", "ormeth")["missing"] == "no hose in the box"
+    lead = result_of(told, "lead-in-the-grip", "brellan")
     assert (lead["value"], lead["limit"]) == (5, "below")
-    assert result_of(told, "fits-both-valves", "orrin")["yes"] == 0
-    assert result_of(told, "grip", "sprig")["grade"] == "fair"
+    assert result_of(told, "fits-both-valves", "ormeth")["yes"] == 0
+    assert result_of(told, "grip", "sprenna")["grade"] == "fair"
 
 
 def test_passes_are_averaged_with_their_conditions_beside_them(site: tuple[Path, Any]) -> None:
-    fill = result_of(site[1], "fill-time", "brisk")
+    fill = result_of(site[1], "fill-time", "brellan")
     assert fill["value"] == pytest.approx((81.2 + 79.9) / 2)
     assert [p["conditions"] for p in fill["by_pass"]] == [{"air": "17.5"}, {"air": "18.4"}]
     page = words_of(site[0] / "tests/fill-time.html")
@@ -151,10 +151,10 @@ def test_passes_are_averaged_with_their_conditions_beside_them(site: tuple[Path,
 
 def test_prices_and_claims_stand_as_typed(site: tuple[Path, Any]) -> None:
     money = {v["contender"]: (v["low"], v["high"]) for v in site[1]["verdict"]["value"]}
-    assert money["sprig"] == (24, 31)
+    assert money["sprenna"] == (24, 31)
     outcomes = {(c["contender"], c["claim"]): (c["outcome"], c["reason"]["code"]) for c in site[1]["claims"]}
-    assert outcomes["brisk", "Up to 8 bar"] == ("supported", "conforms")
-    assert outcomes["tallow", "Metal throughout"] == ("contradicted", "looked")
-    assert outcomes["tallow", "A joy to use"] == ("not tested", "not-testable")
-    assert outcomes["orrin", "Quiet as a whisper at 2 bar"] == ("not tested", "other-condition")
-    assert [c["at_odds"] for c in site[1]["claims"] if c["contender"] == "sprig"] == [["c1"]]
+    assert outcomes["brellan", "Up to 8 bar"] == ("supported", "conforms")
+    assert outcomes["tallick", "Metal throughout"] == ("contradicted", "looked")
+    assert outcomes["tallick", "A joy to use"] == ("not tested", "not-testable")
+    assert outcomes["ormeth", "Quiet as a whisper at 2 bar"] == ("not tested", "other-condition")
+    assert [c["at_odds"] for c in site[1]["claims"] if c["contender"] == "sprenna"] == [["c1"]]
