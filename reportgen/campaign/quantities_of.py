@@ -126,13 +126,21 @@ def _check_kind(
         do = f"Add it, for instance `unit: {of.usual_unit}`."
         error(told, "quantity-without-unit", at, f"“{label}” has no unit", do=do)
     if not of.numeric and unit is not None:
-        says = f"a {kind} has no unit, and “{unit.value}” is no instrument"
+        says = f"the kind {kind} has no unit, and “{unit.value}” is no instrument"
         error(told, "unit-of-words", unit.at, says, do="Take it out.")
     if kind == "grade" and len(w.grades) < 2:
         do = "Add `grades: [poor, fair, good]`, worst first."
         error(told, "grade-without-grades", at, f"“{label}” doesn't say which grades there are", do=do)
     if w.grades and kind != "grade":
         error(told, "grades-of-numbers", at, f"“{label}” lists grades and is of kind {kind}", do="Write `kind: grade`.")
+    joins = w.over_passes or (w.over_parts if w.over_parts and w.over_parts.value != "each" else None)
+    if kind == "order" and joins:
+        says = f"“{label}” is an order, and orders have no {joins.value}"
+        error(told, "order-joined", joins.at, says, "Parts and passes are looks of their own.", "Take it out.")
+    joins = w.over_passes or (w.over_parts if w.over_parts and w.over_parts.value != "each" else None)
+    if kind == "order" and joins:
+        says = f"“{label}” is an order, and orders have no {joins.value}"
+        error(told, "order-joined", joins.at, says, "Parts and passes are looks of their own.", "Take it out.")
     if w.seen and kind != "order":
         says = f"“{label}” tells an order that was seen and is of kind {kind}"
         error(told, "order-of-another-kind", w.seen[0].at, says, do="Write `kind: order`.")

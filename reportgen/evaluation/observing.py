@@ -95,6 +95,8 @@ class Observer:
             raise ReadingRefused(units_apart(reading, wrong), reading.instrument) from None
 
     def _alone(self, reading: Reading) -> Uncertain:
+        if reading.word:
+            raise MetrologyError("it is a word, and a formula works out numbers alone", "take its name out of the formula")
         rate, name = rate_of(reading, self.campaign), self._name(reading)
         if reading.unweighed:  # nobody read anything: nothing an instrument could add
             return Uncertain(0.0, parse_unit(SECONDS if rate else reading.unit), {}, reading.limit)

@@ -168,3 +168,26 @@ def test_a_sentence_that_tells_no_order_is_refused_at_its_line(tmp_path: Path, o
     findings = refusal(tmp_path, SEEN.replace(old, new))
     assert rule in {f.rule for f in findings}
     assert all(f.place.file == "campaign.yaml" and f.place.line for f in findings)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "rule", "says"),
+    [
+        ("better: lower", "better: lower, unit: s", "unit-of-words", "the kind order has no unit"),
+        ("better: lower", "better: lower, over passes: mean", "order-joined", "orders have no mean"),
+        ("better: lower", "better: lower, over parts: sum", "order-joined", "orders have no sum"),
+        ("readings:", "  twice: {formula: smell * 2, unit: s}\nreadings:", "unit", "it is a word"),
+    ],
+)
+def test_what_only_numbers_can_do_is_refused_for_an_order(
+    tmp_path: Path, old: str, new: str, rule: str, says: str
+) -> None:
+    (finding,) = refusal(tmp_path, HEAD.replace(old, new), readings=LOG + "corvane,smell,less than ostler\n")
+    assert finding.rule == rule
+    assert says in finding.says
+    assert finding.place.line
+
+
+def test_an_order_of_all_to_one_is_refused(tmp_path: Path) -> None:
+    (finding,) = refusal(tmp_path, HEAD, readings=LOG + "all,smell,less than ostler\n")
+    assert (finding.rule, finding.place.line) == ("order-of-itself", 2)
