@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Campaign, Incident, Narrowing, Test
@@ -54,14 +55,8 @@ def happened_in(
         narrowing = Narrowing(quantities, about.contender, about.specimen, about.pass_, about.part)
         beside = frame.beside(row)
         shown = shown_beside(table, row, beside, campaign, findings)
-        found.append(
-            Happened(
-                Incident(
-                    id, narrowing, said, event=event, times=times, when=beside.time, photos=shown.photos, film=shown.film
-                ),
-                at,
-            )
-        )
+        incident = Incident(id, narrowing, said, event=event, times=times, photos=shown.photos, film=shown.film)
+        found.append(Happened(replace(incident, when=beside.time), at))
     return tuple(found), tuple(findings)
 
 

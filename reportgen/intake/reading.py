@@ -140,7 +140,7 @@ class Readings:
     order_recorded: Mapping[str, bool] = field(default_factory=dict)  # test id → the file shows the order of work
     rounds_recorded: Mapping[str, bool] = field(default_factory=dict)
     incidents: tuple[Happened, ...] = ()  # those of bench logs; the declared ones stand in the campaign
-    counted_for: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # counting quantity → contenders, from 0 on
+    counted_for: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # counting quantity → contenders, from 0
 
     def of_test(self, test: str) -> tuple[Reading, ...]:
         """The test's readings in the order of their file."""

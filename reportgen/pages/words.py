@@ -90,7 +90,7 @@ PHRASES: Mapping[str, str] = {
     "sort.reading": "How it was read",
     "sort.amendment": "Put right",
     "sort.records": "Two records disagree",
-    "sort.running": "Still running",
+    "sort.running": "Not over yet",
     "about": "{who}: {says}",
     "assumed.value": "{value}, give or take {within}",
     "assumed.own": "assumed, for each contender by itself: {because}",

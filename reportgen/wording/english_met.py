@@ -40,7 +40,7 @@ MET: Mapping[str, str | Forms] = {
     "met.amended.cell": "One cell was put right: {place} says “{was}”, “{is}” was meant: {why}",
     "met.amended.change": "That changes the reading by {change}",
     "met.amended.seen": "Seen by {who}",
-    "met.records": "Two records of one reading disagree ({what}: {said}); {used} counts: {why}",
+    "met.records": "There are two records of “{what}”, {said}; {used} counts: {why}",
     "met.records.otherwise": "With {other}, {quantity} of {name} would be {value} and not {now}",
     "met.records.moves": "Some places would change",
     "met.records.stays": "No place would change",

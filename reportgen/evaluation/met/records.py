@@ -17,16 +17,15 @@ def two_records(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> I
         touched = frozenset(k for k, r in readings.items() if r.records == records.id)
         yield Caveat(
             f"records-{records.id}", 0, "records", "", "", False, touched, (), records.about.contender,
-            declared.at(f"records/{records.id}"), met=_met(records, declared), said=records.said, used=records.used,
+            declared.at(f"records/{records.id}"), met=_met(records), said=records.said, used=records.used,
         )  # fmt: skip
 
 
-def _met(records: TwoRecords, declared: Declared) -> Met:
+def _met(records: TwoRecords) -> Met:
     about = records.about
-    title = declared.campaign.contender(about.contender).title if about.contender else ""
-    where = (title, about.pass_ and f"pass {about.pass_}", about.part)
+    where = (records.reading, about.pass_ and f"pass {about.pass_}", about.part)
     gaps = {
-        "what": ", ".join(filter(None, (records.reading, *where))),
+        "what": ", ".join(filter(None, where)),
         "said": and_list(records.said),
         "used": records.used,
         "why": records.because.rstrip("."),
