@@ -76,7 +76,7 @@ def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> Rea
         name=_name(told, result, r),
         was=_was(told, r),
         text=r.text or words("reading.none-yet" if r.running else "empty"),
-        unit=spelled(r.unit) if r.series is None else "",
+        unit="" if r.series is not None or _says_its_unit(r) else spelled(r.unit),
         instrument=instrument.title if instrument else "",
         instrument_href=from_to(page, instrument_page(instrument.id)) if instrument else "",
         ways=tuple(_ways(told, page, result, r)),
@@ -92,6 +92,12 @@ def pictured_once(rows: Sequence[ReadingShown]) -> tuple[ReadingShown, ...]:
     after = [*alike[1:], ((), None)][: len(alike)]  # a count of nought rests on no reading at all
     again = [now == then for now, then in zip(alike, after, strict=True)]
     return tuple(replace(row, photos=(), film=None) if same else row for row, same in zip(rows, again, strict=True))
+
+
+def _says_its_unit(r: Reading) -> bool:
+    """Whether what was written already has the unit in it: `4.74 lbf`, `frames 12 to 40`."""
+    spelt = re.search(rf"(?<=[\d\s]){re.escape(r.unit)}(?=$|\s)", r.text) is not None
+    return bool(r.unit) and (spelt or r.text.lower().startswith("frame"))
 
 
 def _was(told: Told, r: Reading) -> str:
