@@ -21,8 +21,10 @@ def photos_not_shown(case: Case) -> Iterable[Seen]:
 
 
 def _named(campaign: Campaign) -> Iterator[str]:
-    for holder in (*campaign.contenders, *campaign.tests, *campaign.exclusions, *campaign.incidents, *campaign.caveats):
-        yield from holder.photos
+    for arrival in campaign.contenders:
+        yield from arrival.photos
+    for test in campaign.tests:
+        yield from test.photos
     for film in campaign.films:
         yield from film.stills.values()
     for instrument in campaign.instruments.values():

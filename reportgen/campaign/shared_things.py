@@ -70,7 +70,8 @@ def _read_file(ws: Workspace, path: str, inside: str, origin: str, shared: Share
         written = read_record(document, WrittenInstrument)
         told.extend(document.findings)
         stem = _stem(path)
-        _add(shared.instruments, as_id(stem), instrument_of(stem, written, origin, told), Place(path), "instrument", told)
+        instrument = instrument_of(stem, written, origin, told)
+        _add(shared.instruments, as_id(stem), instrument, Place(path), "instrument", told)
     elif re.fullmatch(r"methods/[^/]+\.yaml", inside):
         _read_method(compose(read_text(ws, path), path), _stem(path), origin, shared, told)
     elif re.fullmatch(r"(instruments|methods)/[^/]+\.yml|(instruments|constants)\.yml", inside):
