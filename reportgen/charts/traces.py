@@ -23,7 +23,7 @@ from reportgen.wording.sentence import capital
 from reportgen.wording.traces import time_of, unit_of_times
 from reportgen.wording.unit import joined, spelled
 
-_HEIGHT, _ROW, _MANY = 190.0, 17.0, 12
+_HEIGHT, _ROW = 190.0, 17.0
 HEADINGS = tuple(words(f"trace.{h}") for h in ("who", "long", "samples", "lowest", "highest", "passed"))
 
 

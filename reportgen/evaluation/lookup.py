@@ -77,7 +77,8 @@ class PassLookup:
 
     def found(self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None) -> None:
         keys = tuple(dict.fromkeys(k for k in self.keys if k.name == channel))
-        name = f"{function.replace('_', ' ')} {channel}"
+        when, _, side_of_it = function.partition("_") if limit is not None else (function, "", "")
+        name = f"{when}({channel}, {side_of_it})" if side_of_it else f"{function}({channel})"
         self.steps.append(Step(name, value.value, value.unit.symbol, value.limit, keys))
         if limit is not None and limit.value is not None and value.value is not None:
             side: Side = "over" if function == "when_over" else "under"

@@ -47,6 +47,7 @@ class Samples:
         settings: dict[str, str | bool | int | float | list[str]] = {"memory_limit": MEMORY, "threads": 2}
         settings["temp_directory"] = str(self._folder)
         db = duckdb.connect(str(self._folder / "samples.duckdb"), config=settings)
+        db.execute("SET enable_progress_bar = false")  # who waits is told by the program itself
         weakref.finalize(self, db.close)  # the last made is the first called
         return db
 
