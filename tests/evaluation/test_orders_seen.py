@@ -191,3 +191,17 @@ def test_what_only_numbers_can_do_is_refused_for_an_order(
 def test_an_order_of_all_to_one_is_refused(tmp_path: Path) -> None:
     (finding,) = refusal(tmp_path, HEAD, readings=LOG + "all,smell,less than ostler\n")
     assert (finding.rule, finding.place.line) == ("order-of-itself", 2)
+
+
+def test_the_drawing_tells_what_was_seen_from_what_follows(tmp_path: Path) -> None:
+    compile_campaign(tmp_path, HEAD, readings=LOG + "corvane,smell,less than ostler\nostler,smell,less than tamsin\n"
+                     "tamsin,smell,about like brindle\n")  # fmt: skip
+    html = (tmp_path / "stoves" / ".site" / "stoves" / "tests" / "smell.html").read_text(encoding="utf-8")
+    (drawing,) = re.findall(r'<svg[^>]*class="drawing orders".*?</svg>', html, flags=re.S)
+    (follows,) = re.findall(r'<g[^>]*class="d-follows"[^>]*>.*?</g>', drawing, flags=re.S)
+    (links,) = re.findall(r'<g[^>]*class="d-links"[^>]*>.*?</g>', drawing, flags=re.S)
+    (alike,) = re.findall(r'<g[^>]*class="d-alike"[^>]*>.*?</g>', drawing, flags=re.S)
+    assert "stroke-dasharray" in follows
+    assert "stroke-dasharray" not in links + alike
+    assert (links.count("<line"), alike.count("<line"), follows.count("<line")) == (2, 2, 2)
+    assert 'aria-label="Smell. Least first: Corvane Sol, then Ostler Mk II, then Tamsin 3.' in drawing
