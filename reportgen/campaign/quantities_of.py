@@ -86,7 +86,7 @@ def _of_kind(
     channel = in_formula(label) if in_formula(label) in columns else next(iter(columns), "")
     if w.until.value.unit != "%" or not 0 < w.until.value.value < 100:
         says = f"“{w.until.text}” doesn't say which way the trace passes it, or of what it is a part"
-        do = "Write `until: 10 %` (of its highest), or `formula: when(light, under, at(light, 30) / 10)`."
+        do = "Write `until: 10 %` (of its highest), or a formula: `when(heat, over, 60)`, in the channel's unit."
         error(told, "until-unclear", w.until.at, says, do=do)
     elif channel not in columns or (len(columns) > 1 and channel != in_formula(label)):
         says = f"“{label}” runs until a part of a channel's height, and which channel isn't clear"

@@ -9,7 +9,7 @@ the ends of a gap, the middle of the gap is taken, and the same holds of it.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from reportgen.metrology.arithmetic import in_unit, weighted
@@ -17,7 +17,7 @@ from reportgen.metrology.errors import NoValue
 from reportgen.metrology.limits import opposite
 from reportgen.metrology.trace import Trace, in_gaps, joined
 from reportgen.metrology.uncertain import Limit, Source, Uncertain
-from reportgen.metrology.unit import parse_unit
+from reportgen.metrology.unit import NUMBER, parse_unit
 
 Side = Literal["over", "under"]
 
@@ -49,13 +49,14 @@ class _Step:
 
 
 def when(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
-    """Seconds from the trace's first sample to where it first goes over, or under, `limit`.
+    """Seconds from the trace's first sample to where it first goes over, or under, `limit`: an amount, or a plain number
+    in the trace's own unit.
 
     More than its length where it never does. Raises NoValue where it lay there from the first sample on, or where a
     limit beyond the scale can't be told apart from its bounds; UnitError where the units don't go together.
     """
     seconds = parse_unit("s")
-    limit = in_unit(limit, trace.unit)
+    limit = replace(limit, unit=trace.unit) if limit.unit == NUMBER else in_unit(limit, trace.unit)
     if limit.value is None:
         raise NoValue(f"the limit for {trace.name} isn't known", "the trace went off the scale: take a fixed limit")
     step, began_there = _first(trace, side, limit.value)

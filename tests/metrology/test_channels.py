@@ -114,6 +114,13 @@ def test_a_falling_trace_passes_a_limit_where_interpolation_says() -> None:
     )  # half a sample interval either way, uniform: JCGM 100, 4.3.7
 
 
+def test_a_plain_number_is_a_limit_in_the_channels_unit() -> None:
+    heat = trace([0, 10, 20], [20, 50, 70], unit="°C")
+    assert along("when(x, over, 60)", x=heat).value == 15
+    with pytest.raises(FormulaError, match="lx"):
+        along("when(x, over, highest(y))", x=heat, y=trace([0, 1], [5, 6]))
+
+
 def test_a_crossing_must_be_seen_to_happen() -> None:
     switched_on = trace([0, 10, 20, 30, 40], [0, 0, 100, 50, 0])  # dark, on, dark again
     assert along("when(x, under, 10)", x=trace([0, 10, 20], [100, 50, 5], unit="")).value == pytest.approx(
@@ -198,7 +205,7 @@ def test_the_highest_of_a_trace_off_the_scale_is_more_than_its_limit() -> None:
 
 
 def test_a_crossing_stays_known_where_the_scale_ends_beyond_the_limit() -> None:
-    x = trace([0, 10, 20, 30], [999, 999, 60, 40], sides=[1, 1, 0, 0], unit="")
+    x = trace([0, 10, 20, 30], [999, 999, 60, 40], sides=[1, 1, 0, 0])
     found = along("when(x, under, 100)", x=x)
     assert found.value == 15  # the middle: the line from a bound means nothing
     assert combined(found) == pytest.approx(10 / math.sqrt(12))
