@@ -75,7 +75,7 @@ def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> Rea
         anchor=anchor,
         name=_name(told, result, r),
         was=_was(told, r),
-        text=r.text or words("reading.none-yet" if r.running else "empty"),
+        text=_written(r),
         unit="" if r.series is not None or _says_its_unit(r) else spelled(r.unit),
         instrument=instrument.title if instrument else "",
         instrument_href=from_to(page, instrument_page(instrument.id)) if instrument else "",
@@ -92,6 +92,12 @@ def pictured_once(rows: Sequence[ReadingShown]) -> tuple[ReadingShown, ...]:
     after = [*alike[1:], ((), None)][: len(alike)]  # a count of nought rests on no reading at all
     again = [now == then for now, then in zip(alike, after, strict=True)]
     return tuple(replace(row, photos=(), film=None) if same else row for row, same in zip(rows, again, strict=True))
+
+
+def _written(r: Reading) -> str:
+    if r.series is not None:
+        return words("reading.trace")
+    return r.text or words("reading.none-yet" if r.running else "empty")
 
 
 def _says_its_unit(r: Reading) -> bool:

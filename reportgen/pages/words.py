@@ -57,6 +57,7 @@ PHRASES: Mapping[str, str] = {
     "slip.why": "A slip of the pen, put right: {why}.",
     "slip.seen": "Seen by {by}.",
     "reading.of": "{name} ({who})",
+    "reading.trace": "a trace",
     "reading.last": "to line {n}",
     "reading.highest": "highest in line {n}",
     "reading.lowest": "lowest in line {n}",
