@@ -6,14 +6,14 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from reportgen.addresses import from_to, instrument_page, raw_file, result_anchor, test_page
+from reportgen.addresses import from_to, instrument_page, result_anchor, test_page
 from reportgen.evaluation.evaluated import PassValue, Result
-from reportgen.finding import Place
 from reportgen.intake.reading import Reading, ReadingKey, Series
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
+from reportgen.pages.reading_ways import ways
 from reportgen.pages.struck import is_struck, says_of_slip, why_put_right
 from reportgen.pages.told import Told
-from reportgen.pages.traces import LineLink, file_link, line_link
+from reportgen.pages.traces import LineLink
 from reportgen.pages.words import words
 from reportgen.theme import Link
 from reportgen.wording import number
@@ -79,7 +79,7 @@ def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> Rea
         unit="" if r.series is not None or _says_its_unit(r) else spelled(r.unit),
         instrument=instrument.title if instrument else "",
         instrument_href=from_to(page, instrument_page(instrument.id)) if instrument else "",
-        ways=tuple(_ways(told, page, result, r)),
+        ways=tuple(ways(told, page, result, r)),
         says=tuple(_says(told, page, result, r)),
         photos=photos_shown(told.campaign, page, r.photos),
         film=film_shown(told.campaign, page, r.film, r.photos),
@@ -123,31 +123,6 @@ def _name(told: Told, result: Result, r: Reading) -> str:
     whose = next((c.title for c in told.campaign.contenders if c.id == r.key.contender), "")
     own = r.for_all or r.key.contender == result.contender or not whose
     return _heading(told, r) if own else words("reading.of", name=_heading(told, r), who=whose)
-
-
-def _ways(told: Told, page: str, result: Result, r: Reading) -> Iterator[LineLink]:
-    yield line_link(told, page, r.at)
-    if r.series is not None:
-        last = line_link(told, page, Place(r.series.file, r.series.last))
-        yield LineLink(words("reading.last", n=str(r.series.last)), last.href)
-        yield from _marks(told, page, result, r, r.series.file)
-    if r.attachment:
-        address = raw_file(told.campaign.id, r.attachment)
-        if r.page is None:
-            yield LineLink(r.attachment, file_link(page, address))
-        else:
-            text = f"{r.attachment}, {words('place.page', n=str(r.page))}"
-            yield LineLink(text, file_link(page, address, f"page={r.page}"))
-
-
-def _marks(told: Told, page: str, result: Result, r: Reading, file: str) -> Iterator[LineLink]:
-    """The ways to what the formula looked for along a trace: its highest or lowest sample, where it passed a limit."""
-    formula = told.campaign.quantity(result.quantity).formula
-    for mark in (m for trace in told.evaluation.traces if trace.key == r.key for m in trace.marks):
-        asked = re.search(rf"\b{mark.what}\(\s*{re.escape(r.key.name)}\b", formula)
-        if asked or mark.quantity == result.quantity:
-            text = words(f"reading.{mark.what}", n=str(mark.line))
-            yield LineLink(text, line_link(told, page, Place(file, mark.line)).href)
 
 
 def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
