@@ -49,7 +49,7 @@ class _Step:
 
 
 def when(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
-    """Seconds from the trace's first sample to where it first goes over, or under, `limit`: an amount, or a plain number
+    """Seconds from the trace's first sample to where it first goes over, or under, `limit`: an amount, or a number
     in the trace's own unit.
 
     More than its length where it never does. Raises NoValue where it lay there from the first sample on, or where a
