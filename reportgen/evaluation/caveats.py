@@ -42,7 +42,7 @@ def caveats_of(
         """It touches the readings it is about, and the one that counts it, which may be of another test."""
         counting = tuple(q for q, quantity in counts.items() if quantity.count_of == i.event)
         return Caveat(
-            i.id, 0, "incident", i.what, i.pushes, i.blocks,
+            f"incident-{i.id}", 0, "incident", i.what, i.pushes, i.blocks,
             touched(i.about, test) | {k for k, id in counted.items() if id == i.id},
             (*i.about.quantities, *counting) if i.about.quantities else (), i.about.contender, at,
             photos=i.photos, film=i.film, when=i.when, event=i.event, times=i.times,
@@ -52,7 +52,7 @@ def caveats_of(
         holder: Test | Campaign = test or campaign
         for c in holder.caveats:
             yield Caveat(
-                c.id, 0, "caveat", c.says, c.pushes, c.blocks,
+                f"caveat-{c.id}", 0, "caveat", c.says, c.pushes, c.blocks,
                 touched(c.about, test), c.about.quantities, c.about.contender, declared.at(f"caveat/{c.id}"),
                 photos=c.photos, film=c.film,
             )  # fmt: skip
@@ -60,7 +60,7 @@ def caveats_of(
             yield incident(i, test, declared.at(f"incident/{i.id}"))
         for e in holder.exclusions:
             yield Caveat(
-                e.id, 0, "exclusion", e.because, "", False,
+                f"exclusion-{e.id}", 0, "exclusion", e.because, "", False,
                 touched(e.about, test), e.about.quantities, e.about.contender, declared.at(f"exclusion/{e.id}"),
                 decided=e.decided, because=e.because, photos=e.photos, film=e.film,
             )  # fmt: skip

@@ -46,3 +46,12 @@ def test_an_incident_blocks_as_a_caveat_does(tmp_path: Path) -> None:
     told = compiled(tmp_path, CLAIM + happened, gas=CHEAP)
     assert result_of(told, "gas-burned", "ostler")["blocked"] == "fell off the bench"
     assert told["first"][0]["winner"] is None
+
+
+def test_no_two_caveats_bear_one_id(tmp_path: Path) -> None:
+    """Rows of results.json name a caveat by its id alone."""
+    more = BLOCK + "incidents: [rain]\nexclude: {contender: ostler, pass: 2, because: z, decided: during the test}\n"
+    told = compiled(tmp_path, CLAIM + more, gas=CHEAP)
+    ids = [c["id"] for c in told["caveat_list"]]
+    assert sorted(ids) == ["caveat-1", "exclusion-1", "incident-1"]
+    assert set(result_of(told, "gas-burned", "ostler")["caveats"]) == set(ids)
