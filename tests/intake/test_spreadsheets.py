@@ -20,6 +20,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 from reportgen.intake.number_format import format_of, held, shown
 from reportgen.intake.ods import read_ods
 from reportgen.intake.xlsx import read_xlsx
+from tests.campaigns import compile_campaign, result_of
 from tests.handbook.made import made
 from tests.intake.books import (
     TWO_STOVES,
@@ -329,3 +330,14 @@ def test_a_sheet_is_found_by_a_name_that_differs_in_case_alone(tmp_path: Path) -
     assert of(read(tmp_path, xlsx(), sheet="bench"))["corvane"].at.sheet == "Bench"
     assert the_error(tmp_path, xlsx(), sheet="Bunch") == ("unknown-sheet", "day.xlsx")
     assert "“Bench”" in told(tmp_path, xlsx(), sheet="Bunch")[0].do
+
+
+def test_one_line_names_a_file_and_its_sheet(tmp_path: Path) -> None:
+    yaml = "title: T\ncontenders: {corvane: C, ostler: O}\nmeasure:\n  boil time: timed, s, lower\nreadings: "
+    text = "[Bench]\ncontender,boil time\ncorvane,1.5\nostler,2.5\n[Sound]\ncontender,noise\ncorvane,3\n"
+    sources = ("raw/day.xlsx, sheet Bench\n", "\n  file: raw/day.xlsx\n  sheet: Bench\n")
+    for n, written in enumerate(sources):
+        told_of = compile_campaign(tmp_path / str(n), yaml + written, **{"raw/day.xlsx": made("day.xlsx", text)})
+        assert result_of(told_of, "boil-time", "ostler")["trace"] == [
+            {"file": "raw/day.xlsx", "sheet": "Bench", "lines": [3], "cells": [[3, 2]]}
+        ]
