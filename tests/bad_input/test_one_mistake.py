@@ -89,7 +89,9 @@ READ: dict[str, tuple[dict[str, str | bytes], tuple[str, str], str]] = {
     "a quotation mark that swallows the rest": (
         {"readings": ROWS.replace("212.4", '"212.4') + "x" * 200_000 + '"\n'}, ("not-a-number", "readings.csv:2:3"), "should end",
     ),
-    "letters in UTF-16 without a mark": ({"readings": ROWS.encode("utf-16-le")}, ("nul-character", "readings.csv:1"), "UTF-8"),
+    "a row of another encoding at the end": (
+        {"readings": ROWS.encode("utf-16") + b"corvane,9,1.0\n"}, ("two-encodings", f"readings.csv:{ROWS.count(chr(10)) + 1}"), "UTF-8",
+    ),
     "letters in UTF-32": ({"readings": b"\xff\xfe\0\0" + ROWS.encode("utf-32-le")}, ("not-utf-8", "readings.csv:1:1"), "UTF-8"),
     "a picture called a table": ({"readings": b"\x89PNG\r\n\x1a\n"}, ("not-utf-8", "readings.csv:1:1"), "UTF-8"),
     "nothing but a byte order mark": ({"readings": b"\xef\xbb\xbf"}, ("empty-table", "readings.csv"), "headings"),

@@ -352,8 +352,8 @@ def test_a_wide_table_without_what_serves_one_column_of_one_test(tmp_path: Path)
     assert {f.rule for f in errors(tmp_path, text, noise, echo)} == {"missing-column"}
 
 
-def test_a_spreadsheet_file_is_refused_with_what_to_do(tmp_path: Path) -> None:
-    found = the_error(tmp_path, {"a.xlsx": b"PK\x03\x04"}, measure("mass", sources=(source("a.xlsx"),)))
+def test_a_file_of_another_sort_is_refused_with_what_to_do(tmp_path: Path) -> None:
+    found = the_error(tmp_path, {"a.doc": b"mass"}, measure("mass", sources=(source("a.doc"),)))
     assert found.rule == "unknown-format"
     assert "CSV UTF-8" in found.do
 
