@@ -20,6 +20,8 @@ from reportgen.pages.words import words
 from reportgen.prose.sentences import campaign_answer, first_place, how_firm
 from reportgen.theme import Frame, Link, render
 
+BESIDE_THE_GRID = 8  # caveats; more of them would run far below it
+
 
 @dataclass(frozen=True)
 class TestLine:
@@ -66,6 +68,7 @@ class CampaignView:
     matrix: Matrix
     overview: Figure | None
     limits: tuple[CaveatShown, ...]
+    crowded: bool  # more limits than stand beside the grid: they stand below it in columns
     verdict: VerdictShown | None
     tests: tuple[TestLine, ...]
     texts: tuple[OwnText, ...]
@@ -110,6 +113,7 @@ def campaign_view(told: Told) -> CampaignView:
         matrix=matrix_of(told, page),
         overview=told.figures.get("overview"),
         limits=tuple(shown(campaign, bearing[n], page) for n in sorted(bearing)),
+        crowded=len(bearing) > BESIDE_THE_GRID,
         verdict=verdict_of(told, page),
         tests=_tests(told, page),
         texts=tuple(own_text(told, p, page) for p in campaign.prose if p.id != "method"),

@@ -59,7 +59,9 @@ def _between(r: Result) -> str:
     if r.kind == "yes/no":
         return words("interval", low=interval.percent(r.low), high=interval.percent(r.high))
     if read_once(r) and r.estimate and r.estimate.decimals is not None:
-        return interval.between(r.low, r.high, "", decimals=r.estimate.decimals + 1)
+        places = interval.decimals_for(r.u, r.low, r.high)
+        most = r.estimate.decimals + 1
+        return interval.between(r.low, r.high, "", decimals=most if places is None else min(places, most))
     return interval.between(r.low, r.high, "", r.u)
 
 
