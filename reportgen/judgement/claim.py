@@ -33,12 +33,15 @@ def conformance(
 ) -> Conformance:
     """Supported at P ≥ .95, contradicted at P ≤ .05, else undecided; not tested without a result or a bound.
 
+    A result beyond a limit that isn't known (`over unknown`) was tested and decides nothing.
+
     `measured` is the result and `single` what `judge` said of it; `at_least` and `at_most`, one or both, are the claim
     in the result's unit. Reason codes: conforms (numbers: probability, value, at_least, at_most), no-result,
     limit-unknown, bound-decides, bound-too-close, no-uncertainty-known, nothing-claimed.
     """
     if measured.value is None:
-        return Conformance("not tested", None, "", Reason("limit-unknown" if measured.limit else "no-result"))
+        missing = Conformance("not tested", None, "", Reason("no-result"))
+        return Conformance("undecided", None, "", Reason("limit-unknown")) if measured.limit else missing
     if at_least is None and at_most is None:
         return Conformance("not tested", None, "", Reason("nothing-claimed"))
     low, high = -inf if at_least is None else at_least, inf if at_most is None else at_most

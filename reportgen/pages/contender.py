@@ -49,6 +49,7 @@ class ClaimShown:
     outcome: str
     code: str
     evidence: str
+    marks: tuple[CaveatMark, ...]
     test: Link | None
 
 
@@ -158,6 +159,7 @@ def _claims(told: Told, page: str, c: Contender) -> tuple[ClaimShown, ...]:
                 outcome=capital(outcome(found.outcome if found else "not tested")),
                 code=(found.outcome if found else "not tested").replace(" ", "-"),
                 evidence=evidence(c, claim, found, result) if found else "",
+                marks=marks(told.evaluation.caveats_on(claim.quantity, found.rests_on)) if found else (),
                 test=Link(heading(test), from_to(page, test_page(told.campaign.id, test.id))) if test else None,
             )
         )

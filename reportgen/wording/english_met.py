@@ -22,6 +22,9 @@ MET: Mapping[str, str | Forms] = {
     "“About” is our convention: give or take one unit of the last figure that isn’t a trailing zero.",
     "met.unweighed": "How much of “{what}” there was, nobody measured: {texts}. It counts as more than nothing, so "
     "what is worked out from it is known from one side only.",
+    "lost.pass": "pass {n}",
+    "lost.of": "{where} ({why})",
+    "met.lost": "Some of “{what}” was not read: {whose}. What is shown rests on the others.",
     "met.against": "“{what}” was read against another contender: {texts}. The value is that contender’s own reading "
     "and the difference; an error in that reading is in both and cancels between them.",
     "met.for-all": "“{what}” was read once for every contender: {texts}. Its error is the same for all of them, and "

@@ -65,7 +65,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "first.once.repeat": "Whether that would repeat isn't known",
     "first.sessions-apart": "Not ranked: they were measured in different sessions, "
     "and nothing says how far sessions differ",
-    "first.off-scale-both": "Not ranked: they lie beyond what the meter can show",
+    "first.off-scale-both": "Not ranked: each is known from one side only",
     "first.not-above-zero": "Not ranked: the scatter is taken in proportion to the value, "
     "which needs readings above zero",
     "first.one": "Only {name} has a result, so there is nothing to compare: {value}",

@@ -28,6 +28,12 @@ def of_whom(text: str, who: str) -> str:
     return say("quoted.of", text=text, who=who)
 
 
+def lost_of_whom(who: str, pass_: str, part: str, why: str) -> str:
+    """ "Corvane Sol, pass 2 (spilled)"."""
+    where = [who, *([say("lost.pass", n=pass_)] if pass_ else []), *([part] if part else [])]
+    return say("lost.of", where=say("list.comma").join(where), why=why)
+
+
 def first_few(items: Iterable[str]) -> str:
     """The items, each once; beyond the first few only how many there are."""
     each: Sequence[str] = list(dict.fromkeys(items))

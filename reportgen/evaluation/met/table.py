@@ -12,6 +12,7 @@ from reportgen.evaluation.met.assumptions import assumptions
 from reportgen.evaluation.met.for_all import readings_for_all
 from reportgen.evaluation.met.gaps import gaps_in_traces
 from reportgen.evaluation.met.laboratory import laboratory_values
+from reportgen.evaluation.met.lost import lost_readings
 from reportgen.evaluation.met.records import two_records
 from reportgen.evaluation.met.rough import rough_readings
 from reportgen.evaluation.met.running import running
@@ -27,6 +28,7 @@ LOOKED_FOR: tuple[Look, ...] = (
     assumptions,
     rough_readings,
     unweighed_readings,
+    lost_readings,
     readings_against,
     readings_for_all,
     laboratory_values,
