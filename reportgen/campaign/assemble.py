@@ -22,6 +22,7 @@ from reportgen.campaign.remarks import Scope, remarks
 from reportgen.campaign.seeing import Seeing, shown_by
 from reportgen.campaign.seen_of import seeing_of, tell_of_loose_pictures, with_instruments_shown
 from reportgen.campaign.sources_of import sources_of
+from reportgen.campaign.until import limits_of
 from reportgen.campaign.verdict_of import verdict_of, verdict_places
 from reportgen.campaign.written.campaign import WrittenCampaign
 from reportgen.campaign.written.contender import WrittenContender
@@ -90,7 +91,7 @@ def assemble(ws: Workspace, records: Records, publication: Publication, told: li
         films=tuple(seeing.films.values()),
         photos=tuple(seeing.photos.values()),
     )
-    campaign = with_instruments_shown(ws, _with_shared(campaign, reach, places), places, told)
+    campaign = with_instruments_shown(ws, _with_shared(campaign, reach, places, told), places, told)
     tell_of_loose_pictures(ws, campaign, told)
     return Declared(campaign, places)
 
@@ -177,22 +178,30 @@ def _check_prose(inside: Folder, names: Mapping[str, str], told: list[Finding]) 
             told.append(Finding("warning", "unlisted-file", Place(p.path), says, do="Name it after a contender's id."))
 
 
-def _with_shared(campaign: Campaign, reach: Reach, places: dict[str, Place]) -> Campaign:
+def _taken(at: Place, id: str) -> Finding:
+    says = f"the constant {id} has the name that the limit under `until:` goes by"
+    return Finding("error", "name-twice", at, says, "Which of the two was meant can't be known.", "Rename it.")
+
+
+def _with_shared(campaign: Campaign, reach: Reach, places: dict[str, Place], told: list[Finding]) -> Campaign:
     """The campaign with the instruments, methods and constants it uses."""
     formulas = [q.formula for t in campaign.tests for q in t.quantities]
     if campaign.verdict and campaign.verdict.use:
         formulas.append(campaign.verdict.use.cost)
     used = frozenset(name for formula in formulas for name in names_in(formula))
     constants = {f.value.id: f for f in reach.constants_in(used)}
+    limits = limits_of(q for t in campaign.tests for q in t.quantities)
+    told += [_taken(constants[id].at, id) for id in limits if id in constants]
     shelf = reach.shelf
     places |= {f"instrument/{id}": f.at for id, f in shelf.items()}
     places |= {f"method/{id}": f.at for id, f in reach.methods.items()}
     places |= {f"constant/{id}": f.at for id, f in constants.items()}
+    places |= {f"constant/{id}": places[f"quantity/{id.removesuffix('-limit')}/until"] for id in limits}
     return dataclasses.replace(
         campaign,
         instruments={id: f.value for id, f in sorted(reach.instruments.items())},
         shelf={id: f.value for id, f in sorted(shelf.items())},
         methods={id: f.value for id, f in sorted(reach.methods.items())},
-        constants={id: f.value for id, f in sorted(constants.items())},
+        constants={**{id: f.value for id, f in sorted(constants.items())}, **limits},
         by_unit=dict(sorted(reach.by_unit.items())),
     )

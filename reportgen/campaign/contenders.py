@@ -11,7 +11,7 @@ from reportgen.campaign.given import Given
 from reportgen.campaign.look_up import error, look_up
 from reportgen.campaign.members import Member
 from reportgen.campaign.ranges import Money
-from reportgen.campaign.specimens import specimens_of
+from reportgen.campaign.specimens import specimens_of, usual_of
 from reportgen.campaign.written.contender import WrittenClaim, WrittenContender, WrittenPrice
 from reportgen.finding import Finding, Place
 
@@ -48,7 +48,8 @@ def contender_of(
         prices=_prices(w, bought_on, where, told),
         as_received=tuple(a.value for a in w.as_received),
         claims=tuple(_claim(f"c{i}", c, quantities, box, told) for i, c in enumerate(w.claims, 1)),
-        specimens=specimens_of(w.specimens, told),
+        specimens=(specimens := specimens_of(w.specimens, told)),
+        usual_specimen=usual_of(w.usual_specimen, specimens, told),
         in_the_box=box,
         also_called=tuple(a.value for a in w.also_called),
         facts={f.name.value: f.value.value for f in w.facts},

@@ -13,6 +13,7 @@ from reportgen.campaign.declared import Column, Kind, Quantity
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.kinds import KINDS
 from reportgen.campaign.look_up import error
+from reportgen.campaign.until import formula_until
 from reportgen.campaign.written.measure import WrittenQuantity
 from reportgen.finding import Finding, Place
 
@@ -80,20 +81,20 @@ def _reads(quantity: Quantity, label: str, at: Place, columns: dict[str, Placed]
 def _of_kind(
     kind: Kind | Literal[""], label: str, w: WrittenQuantity, columns: dict[str, Placed], told: list[Finding]
 ) -> str:
-    """The formula that the kind writes; that of a run logged until a part of its height names the test's channel."""
+    """The formula that the kind writes; that of a run logged until a limit names the test's channel."""
     if kind != "logged" or w.until is None:
         return KINDS[kind].writes(label) if kind else in_formula(label)
     channel = in_formula(label) if in_formula(label) in columns else next(iter(columns), "")
-    if w.until.value.unit != "%" or not 0 < w.until.value.value < 100:
+    written = formula_until(w.until.value, channel or in_formula(label), label)
+    if not written:
         says = f"“{w.until.text}” doesn't say which way the trace passes it, or of what it is a part"
-        do = "Write `until: 10 %` (of its highest), or a formula: `when(heat, over, 60)`, in the channel's unit."
+        do = "Write `until: under 5 °C`, `until: over 60 dB`, or `until: 10 %` (of its highest)."
         error(told, "until-unclear", w.until.at, says, do=do)
     elif channel not in columns or (len(columns) > 1 and channel != in_formula(label)):
-        says = f"“{label}” runs until a part of a channel's height, and which channel isn't clear"
+        says = f"“{label}” runs until a channel passes a limit, and which channel isn't clear"
         do = "Name one channel under `columns:`, or write `formula: when(light, under, 0.1 * highest(light))`."
         error(told, "until-unclear", w.until.at, says, do=do)
-    channel = channel or in_formula(label)
-    return f"when({channel}, under, {w.until.value.value / 100} * highest({channel}))"
+    return written
 
 
 def _kind(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Specimen
@@ -25,6 +25,18 @@ def specimens_of(
             continue
         found[as_id(name.value)] = _specimen(one)
     return tuple(found.values())
+
+
+def usual_of(given: Given[str] | None, specimens: Sequence[Specimen], told: list[Finding]) -> str:
+    """The specimen of rows that name none, as it was declared; "" where the author names none."""
+    if given is None:
+        return ""
+    known = {as_id(s.id): s.id for s in specimens}
+    if as_id(given.value) not in known:
+        says = f"there is no specimen “{given.value}” of this contender"
+        do = f"Write one of {', '.join(known.values())}." if known else "List the units bought under `specimens:`."
+        error(told, "unknown-specimen", given.at, says, "Rows that name none would be of nothing.", do)
+    return known.get(as_id(given.value), "")
 
 
 def _specimen(one: Entry[WrittenSpecimen | None] | Given[str]) -> Specimen:

@@ -23,7 +23,11 @@ def of_specimens(seen: Iterable[Seen], campaign: Campaign) -> tuple[tuple[Seen, 
     kept: list[Seen] = []
     wrong: dict[tuple[str, str, int], Finding] = {}
     for cell in seen:
-        specimen = _specimen(cell, known[cell.contender]) if cell.contender in declared else cell.beside.specimen
+        specimen = (
+            _specimen(cell, known[cell.contender], declared[cell.contender].usual_specimen)
+            if cell.contender in declared
+            else cell.beside.specimen
+        )
         if cell.contender not in declared or (not cell.text and not cell.beside.specimen):
             kept.append(cell)
         elif specimen:
@@ -34,17 +38,17 @@ def of_specimens(seen: Iterable[Seen], campaign: Campaign) -> tuple[tuple[Seen, 
     return tuple(kept), tuple(wrong.values())
 
 
-def _specimen(cell: Seen, known: Mapping[str, str]) -> str:
-    if not cell.beside.specimen and len(known) == 1:
-        return next(iter(known.values()))
-    return known.get(as_id(cell.beside.specimen), "") if cell.beside.specimen else ""
+def _specimen(cell: Seen, known: Mapping[str, str], usual: str) -> str:
+    if not cell.beside.specimen:
+        return next(iter(known.values())) if len(known) == 1 else usual
+    return known.get(as_id(cell.beside.specimen), "")
 
 
 def _unknown(cell: Seen, contender: Contender) -> Finding:
     names = [s.id for s in contender.specimens]
     if not cell.beside.specimen:
         says = f"This row doesn't say which specimen of {contender.title} it is of; there are {spelt(names)}."
-        do = "Add a column `specimen`, and write in it which one was used."
+        do = "Add a column `specimen` that says which one was used, or name the `usual specimen:` of the contender."
     else:
         near = did_you_mean(cell.beside.specimen, names)
         says = f"{contender.title} has no specimen “{cell.beside.specimen}”; there are {spelt(names)}."

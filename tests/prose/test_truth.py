@@ -98,11 +98,13 @@ def test_the_answer_leads_with_what_the_campaign_asks_first() -> None:
     from reportgen.campaign.load import load_campaign, load_publication
     from reportgen.evaluation.evaluate import evaluate
     from reportgen.intake import read_readings
+    from reportgen.intake.logger.samples import Samples
     from reportgen.sources import find_workspace
 
     ws = find_workspace(Path(__file__).parents[2])
     declared = load_campaign(ws, "demo_campaign", load_publication(ws)[0])
-    evaluation = evaluate(declared, read_readings(ws, declared))
+    samples = Samples(ws)
+    evaluation = evaluate(declared, read_readings(ws, declared, samples), samples.pieces)
     answer = sentences.campaign_answer(declared.campaign, evaluation)
     assert answer.startswith("Corvane Sol and Ostler Mk II share first place on gas burned.")
     assert answer.count(". ") == 1

@@ -30,7 +30,7 @@ from reportgen.campaign.declared.remarks import (
     Pushes,
     TwoRecords,
 )
-from reportgen.campaign.declared.tests import Better, Column, Kind, Laboratory, Logger, Quantity, Source, Test
+from reportgen.campaign.declared.tests import Better, Column, Kind, Laboratory, Logger, Quantity, Source, Test, Until
 from reportgen.campaign.declared.verdicts import Criterion, Group, Must, Use, VerdictPlan, WeSay
 
 __all__ = [
@@ -75,6 +75,7 @@ __all__ = [
     "Specimen",
     "Test",
     "TwoRecords",
+    "Until",
     "Use",
     "VerdictPlan",
     "WeSay",

@@ -72,6 +72,7 @@ class Contender:
     facts: Mapping[str, str] = field(default_factory=dict)
     says: str = ""  # CommonMark
     specimens: tuple[Specimen, ...] = ()
+    usual_specimen: str = ""  # the specimen of rows that name none
     in_the_box: Mapping[str, str] = field(default_factory=dict)  # item → "there", "missing" or the author's words
     photos: tuple[str, ...] = ()  # ids, on arrival
     film: Moment | None = None  # that shows its arrival

@@ -49,11 +49,23 @@ class Quantity:
     instrument: str = ""
     over_parts: Literal["", "sum", "mean", "each", "energy mean"] = ""
     over_passes: Literal["", "mean", "least", "most", "middle", "energy mean"] = ""
-    until: Amount | None = None
+    until: Until | None = None
     grades: tuple[str, ...] = ()
     count_of: str = ""  # counts incidents of this event (an id) instead of reading a column
     count_in: tuple[str, ...] = ()  # ids of the tests they are counted in
     says: str = ""
+
+
+@dataclass(frozen=True)
+class Until:
+    """What ends a run: `limit`, passed to the side of `side` ("" for a part in %, or where none was said).
+
+    A part in % is of the highest, or of the value at the time `value_at`.
+    """
+
+    side: Literal["", "over", "under"]
+    limit: Amount
+    value_at: Amount | None = None
 
 
 @dataclass(frozen=True)

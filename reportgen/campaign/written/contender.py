@@ -89,6 +89,7 @@ class WrittenContender(WrittenPictured):
     specimens: tuple[Entry[WrittenSpecimen | None], ...] | tuple[Name, ...] = many(
         "The units bought, where there are several: what the column `specimen` says, and its serial"
     )
+    usual_specimen: Term | None = key("Which of them a row is of that names none, where one did most of the work")
     in_the_box: WrittenBox | None = key("What was in the box: each item there, missing, or in your words")
     also_called: tuple[Name, ...] = many("Other names it goes by in the readings")
     facts: tuple[Entry[Words], ...] = many("Further lines of its spec sheet", any_names=True)

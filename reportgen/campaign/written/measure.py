@@ -13,6 +13,7 @@ from reportgen.campaign.kinds import KINDS
 from reportgen.campaign.order_words import SENTENCE_PATTERN, Saying, sentence
 from reportgen.campaign.scalar import AmountOf, Cell, FilePath, Name, SizeOf, Term, Words, choice
 from reportgen.campaign.shape import Scalar, Short, key, many
+from reportgen.campaign.until import UntilOf
 from reportgen.campaign.written.accidents import WrittenAssumption
 from reportgen.finding import Place
 
@@ -91,7 +92,7 @@ class WrittenQuantity:
     matters: SizeOf | None = key("The smallest difference that matters in use, fixed before the test")
     over_parts: JoinParts | None = key("How the parts of a run are joined")
     over_passes: JoinPasses | None = key("How passes are joined; least, most and middle are shown and never ranked")
-    until: AmountOf | None = key("The limit a run goes to")
+    until: UntilOf | None = key("The limit a run goes to: 10 %, under 5 °C")
     grades: tuple[Term, ...] = many("The grades, worst first")
     seen: tuple[Sighting, ...] = many("An order as it was seen, in sentences, where no table is wanted")
     count_of: Term | None = key("The event it counts among the incidents, such as relight")
