@@ -45,6 +45,7 @@ class Series:
     decimals: int = 0  # the most that its first samples were written with
     interval: float = 0.0  # s, usual time between two samples
     gaps: tuple[tuple[float, float], ...] = ()  # s, stretches without samples: from, to
+    clock: float | None = None  # seconds after midnight of its first sample, where the file has clock times
 
 
 @dataclass(frozen=True, order=True)

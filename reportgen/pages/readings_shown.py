@@ -21,6 +21,7 @@ from reportgen.wording.count import whole
 from reportgen.wording.frame_rate import frames_a_second
 from reportgen.wording.listing import and_list
 from reportgen.wording.sentence import sentence
+from reportgen.wording.traces import since, time_of
 from reportgen.wording.unit import joined, spelled
 
 GAPS = 3  # stretches without samples named one by one
@@ -127,7 +128,7 @@ def _name(told: Told, result: Result, r: Reading) -> str:
 
 def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
     if r.width is not None and r.value is not None:
-        low, high = number.as_written(r.value - r.width), number.as_written(r.value + r.width)
+        low, high = (number.as_written(end.normalize()) for end in (r.value - r.width, r.value + r.width))
         key = "reading.taken.difference" if r.beside else "reading.taken"
         yield Said(words(key, range=joined(words("interval", low=low, high=high), r.unit)))
     if r.unweighed:
@@ -156,12 +157,13 @@ def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
 
 def _trace(s: Series) -> str:
     """How long a trace is, how often it was sampled, and where samples are missing."""
-    lasted, every = joined(number.plain(s.ends - s.begins), "s"), joined(number.plain(s.interval), "s")
+    lasted, every = time_of(s.ends - s.begins), time_of(s.interval)
     key = "reading.series.every" if s.interval else "reading.series"
     said = words(key, channel=s.heading, samples=whole(s.samples), lasted=lasted, every=every)
-    gaps = ", ".join(words("interval", low=number.plain(a), high=number.plain(b)) for a, b in s.gaps[:GAPS])
+    stretches = [words("interval", low=since(a, s.clock), high=since(b, s.clock)) for a, b in s.gaps[:GAPS]]
+    gaps = ", ".join(stretches)
     key = "reading.gaps.more" if len(s.gaps) > GAPS else "reading.gaps"
-    return f"{said} {words(key, gaps=joined(gaps, 's'), n=whole(len(s.gaps) - GAPS))}" if gaps else said
+    return f"{said} {words(key, gaps=gaps, n=whole(len(s.gaps) - GAPS))}" if gaps else said
 
 
 def _facts(r: Reading) -> Iterator[str]:

@@ -202,7 +202,17 @@ def _constants(told: Told, quantity: Quantity) -> tuple[ConstantShown, ...]:
         for a in told.campaign.test(quantity.test).assumed
         if in_formula(a.id) in named
     ]
-    return (*constants, *assumed)
+    return (*_until(quantity), *constants, *assumed)
+
+
+def _until(quantity: Quantity) -> tuple[ConstantShown, ...]:
+    """The limit of a run timed by hand: no formula names it."""
+    limit = quantity.until
+    if limit is None or quantity.kind == "logged":
+        return ()
+    key = f"until.{limit.side}" if limit.side else "until.of-time" if limit.value_at else "until"
+    told = words(key, limit=typed(limit.limit), at=typed(limit.value_at) if limit.value_at else "")
+    return (ConstantShown("until", told, ""),)
 
 
 def _scatter(told: Told, quantity: Quantity, part: str) -> str:

@@ -170,8 +170,8 @@ def test_gaps_and_changes_of_rate_are_told_with_where_and_how_long(tmp_path: Pat
     readings, _ = read(tmp_path, ONE, **{"raw/log.csv": text})
     (series,) = series_of(readings)
     assert series.gaps == ((29, 50),)
-    told = {f.rule: f.says for f in readings.findings}
-    assert "21 s at 29 s" in told["gap-in-a-trace"]
+    told = {f.rule: f.says.replace("\u00a0", " ") for f in readings.findings}
+    assert "21 s from 29 s on" in told["gap-in-a-trace"]
     assert "from 69 s on" in told["rate-changes"]
     assert "every 10 s, before every 1 s" in told["rate-changes"]
 
@@ -309,3 +309,20 @@ def test_a_code_page_taken_for_granted_is_told(tmp_path: Path) -> None:
     readings, _ = read(tmp_path, ONE, **{"raw/log.csv": text})
     assert [f.rule for f in readings.findings if f.rule == "encoding-assumed"] == ["encoding-assumed"]
     assert readings.files[0].encoding == "cp1252"
+
+
+@pytest.mark.parametrize(
+    ("form", "clock"),
+    [("%H:%M:%S", True), ("%I:%M:%S %p", True), ("%Y-%m-%dT%H:%M:%S", True), ("%d.%m.%Y %H:%M:%S", True),
+     ("%Y-%m-%dT%H:%M:%S+02:00", False)],
+)  # fmt: skip
+def test_a_gap_is_told_by_the_clock_of_its_file(form: str, clock: bool, tmp_path: Path) -> None:
+    """Python's datetime writes the stamps and says the time; with an offset from UTC it is counted instead."""
+    start = datetime.datetime(2026, 5, 30, 23, 58, 30)
+    seconds = [*(15.0 * i for i in range(12)), *(420 + 15.0 * i for i in range(6))]
+    text = "Clock,Ch1\n" + stamps(form, start, seconds)
+    readings, _ = read(tmp_path, ONE.replace("Elapsed, s", "Clock"), **{"raw/log.csv": text})
+    (gap,) = [f for f in readings.findings if f.rule == "gap-in-a-trace"]
+    last = start + datetime.timedelta(seconds=165)
+    at = f"{last:%H:%M:%S}" if clock else "2 min 45 s"
+    assert f"4 min 15 s from {at} on" in gap.says.replace("\u00a0", " ")

@@ -68,6 +68,76 @@ def test_until_writes_the_formula(tmp_path: Path) -> None:
         assert result_of(told, "run-time", who)["value"] == pytest.approx(crossing / 60, rel=1e-6)
 
 
+@pytest.mark.parametrize("until", ["under 50 lx", "under 50", "under 0.05 klx"])
+def test_a_run_until_a_limit_with_a_unit_shows_that_limit(until: str, tmp_path: Path) -> None:
+    """The crossing is expected by numpy.interp; 1 klx is 1000 lx (SI brochure, 9th edition, table 7)."""
+    test = TEST.replace('formula: "FORMULA"', f"until: {until}")
+    told = compile_campaign(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test})
+    for who, light in LAMPS.items():
+        crossing = np.interp(-50, -np.round(light, 3), T)
+        assert result_of(told, "run-time", who)["value"] == pytest.approx(crossing / 60, rel=1e-6)
+    (page,) = (tmp_path / "stoves/.site").glob("*/tests/run-time.html")
+    shown = page.read_text(encoding="utf-8").replace("\u00a0", " ")
+    limit = until.removeprefix("under ")
+    if " " in limit:
+        assert "when(light, under, run_time_limit)" in shown
+        assert f"<code>run_time_limit</code>: {limit}" in shown
+    else:
+        assert "when(light, under, 50)" in shown
+
+
+def test_a_run_until_it_is_over_a_limit(tmp_path: Path) -> None:
+    rise = {f"raw/run-{who}-1.csv": log(T, T / 10) for who in LAMPS}
+    test = TEST.replace('formula: "FORMULA"', "until: over 60 lx").replace("higher", "lower")
+    told = compile_campaign(tmp_path, YAML, **{"tests/run-time.yaml": test, **rise})
+    assert result_of(told, "run-time", "ostler")["value"] == pytest.approx(10)  # a line: 60 lx at 600 s
+
+
+def test_until_a_part_of_the_value_at_a_time(tmp_path: Path) -> None:
+    test = TEST.replace('formula: "FORMULA"', "until: 10 % of the value at 0.5 min")
+    told = compile_campaign(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test})
+    light = np.round(LAMPS["ostler"], 3)
+    crossing = np.interp(-0.1 * np.interp(30, T, light), -light, T)
+    assert result_of(told, "run-time", "ostler")["value"] == pytest.approx(crossing / 60, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("until", "says"),
+    [
+        ("below 50 lx", "`under 50 lx`"),
+        ("> 50 lx", "`over 50 lx`"),
+        ("under", "`under 5 °C`"),
+        ("over 60 dB", "dB is a level"),
+        ("over 5 blorps", "blorps"),
+    ],
+)
+def test_a_limit_that_cant_be_one_is_refused_and_says_why(until: str, says: str, tmp_path: Path) -> None:
+    test = TEST.replace('formula: "FORMULA"', f'until: "{until}"')
+    found = refusal(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test})
+    (wrong,) = [f for f in found if f.severity == "error"]
+    assert wrong.place.file == "tests/run-time.yaml"
+    assert says in f"{wrong.says} {wrong.do}"
+
+
+def test_a_constant_of_the_name_a_limit_goes_by_is_refused(tmp_path: Path) -> None:
+    test = TEST.replace('formula: "FORMULA"', "until: under 50 lx")
+    more = YAML + "constants:\n  run time limit: {value: 5 lx, source: a guess}\n"
+    found = refusal(tmp_path, more, **{**files(""), "tests/run-time.yaml": test})
+    assert "name-twice" in {f.rule for f in found}
+
+
+def test_the_limit_of_a_run_timed_by_hand_stands_on_its_page(tmp_path: Path) -> None:
+    more = """\
+title: How long
+contenders: {corvane: Corvane Sol, ostler: Ostler Mk II}
+measure: {burn: {kind: run to a limit, until: under 5 °C, unit: min, better: higher}}
+readings: readings.csv
+"""
+    compile_campaign(tmp_path, more, readings="contender,pass,burn\ncorvane,1,20\nostler,1,25\n")
+    (page,) = (tmp_path / "stoves/.site").glob("*/tests/burn.html")
+    assert "<code>until</code>: under 5\u00a0°C" in page.read_text(encoding="utf-8")
+
+
 @pytest.mark.parametrize("until", ["5 lx", "120 %"])
 def test_an_unclear_until_is_refused(until: str, tmp_path: Path) -> None:
     test = TEST.replace('formula: "FORMULA"', f"until: {until}")
@@ -133,7 +203,7 @@ def test_a_gap_goes_with_every_result_that_rests_on_the_trace(tmp_path: Path) ->
     says = " ".join(c["says"] for c in told["caveat_list"])
     assert not of["corvane"]
     assert len(of["ostler"]) == 1
-    assert "10.17 min from 4.917 min on" in says.replace("\u00a0", " ")
+    assert "10 min 10 s from 4 min 55 s on" in says.replace("\u00a0", " ")
 
 
 def test_the_page_shows_the_traces_with_words_for_those_who_cannot_see_them(tmp_path: Path) -> None:
@@ -146,7 +216,7 @@ def test_the_page_shows_the_traces_with_words_for_those_who_cannot_see_them(tmp_
     alternative = re.search(r'aria-label="([^"]*)"', figure[0])
     assert alternative
     assert "Run time: Ostler Mk II read highest" in alternative[1]
-    assert re.search(r"Corvane Sol: .* lx in 2.499 h, under 91 lx at", alternative[1])
+    assert re.search(r"Corvane Sol: .* lx in 2 h 29 min 55 s, under 91 lx at 1 h 1 min 12 s", alternative[1])
     assert page.count("when(light, under)") == 2  # a step of the working
 
 

@@ -83,7 +83,8 @@ class Logger:
     """How logger files are read: which column is time, in which unit or as clock times, or at which fixed rate.
 
     `time` is the heading of the time column, "" for the first column where no rate is given. `unit` is "s", "min", "ms"
-    …, "" for clock times and where the file tells. `rate` is samples a second, for files without a time column. The channels are the test's columns.
+    …, "" for clock times and where the file tells. `rate` is samples a second, for files without a time column. The
+    channels are the test's columns.
     The source's `file` may hold names in braces, {contender} and {pass}, that stand in the files' names.
     """
 

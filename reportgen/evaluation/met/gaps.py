@@ -19,7 +19,7 @@ def gaps_in_traces(declared: Declared, readings: Mapping[ReadingKey, Reading]) -
 
     def tell(heading: str, several: Iterable[Reading]) -> Met:
         told = [
-            gap_of_whom(title[r.key.contender], begins, ends)
+            gap_of_whom(title[r.key.contender], begins, ends, r.series.clock)
             for r in several
             if r.series is not None
             for begins, ends in r.series.gaps

@@ -37,6 +37,7 @@ class Channel:
     wraps: bool
     unit: str  # as the file says, "" where it doesn't
     index: int  # of its column in a row
+    of_day: bool = False  # its times are those of a clock
 
 
 def ask_of(series: Series) -> Ask:

@@ -34,10 +34,12 @@ class NoTimes(Exception):
 
 @dataclass(frozen=True)
 class Clock:
-    """`sql` turns the text `{x}` into seconds, or NULL. `wraps`: it begins anew at midnight."""
+    """`sql` turns the text `{x}` into seconds, or NULL. `wraps`: it begins anew at midnight. `of_day`: seconds less
+    whole days are the time of day that stands in the file."""
 
     sql: str
     wraps: bool = False
+    of_day: bool = False
 
 
 def clock_of(cells: Sequence[str], unit: str) -> Clock:
@@ -46,14 +48,16 @@ def clock_of(cells: Sequence[str], unit: str) -> Clock:
     if re.fullmatch(NUMBER, first):
         return Clock(_elapsed(unit, first))
     if re.fullmatch(_CLOCK, first):
-        return Clock(_counted(), wraps=True)
+        return Clock(_counted(), wraps=True, of_day=True)
     if re.fullmatch(_HALF_DAY, first):
-        return Clock(_matched(_HALF_DAY, "epoch(try_strptime(replace(upper({x}), ' ', ''), '%I:%M:%S%p'))"), wraps=True)
+        parsed = "epoch(try_strptime(replace(upper({x}), ' ', ''), '%I:%M:%S%p'))"
+        return Clock(_matched(_HALF_DAY, parsed), wraps=True, of_day=True)
     if re.fullmatch(_ISO, first):
-        return Clock(_matched(_ISO, "epoch_us(TRY_CAST(replace({x}, ',', '.') AS TIMESTAMP)) / 1e6"))
+        parsed = "epoch_us(TRY_CAST(replace({x}, ',', '.') AS TIMESTAMP)) / 1e6"
+        return Clock(_matched(_ISO, parsed), of_day=not re.search(r"(Z|[+-]\d{2}:?(\d{2})?)$", first[10:]))
     if re.fullmatch(_DOTTED, first):
         parsed = "try_strptime(replace({x}, ',', '.'), ['%d.%m.%Y %H:%M:%S', '%d.%m.%Y %H:%M:%S.%f'])"
-        return Clock(_matched(_DOTTED, f"epoch_us({parsed}) / 1e6"))
+        return Clock(_matched(_DOTTED, f"epoch_us({parsed}) / 1e6"), of_day=True)
     raise _unreadable(first)
 
 

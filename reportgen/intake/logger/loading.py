@@ -20,22 +20,22 @@ DIFFERENT = 2000  # texts that are no plain numbers, in one channel
 LineOf = Callable[[int], int]  # a row of samples, from 0 → its line
 
 
-def load(db: Any, csv: str, ask: Ask, layout: Layout, index: int, table: str, line: LineOf) -> bool:
-    """Makes `table`; whether its times begin anew at midnight. `csv` is the file as DuckDB reads it, `index` the
-    channel's column. Raises `Refused` with what can't be used, the first few of each sort."""
-    seconds, wraps = _seconds(ask, layout)
+def load(db: Any, csv: str, ask: Ask, layout: Layout, index: int, table: str, line: LineOf) -> Clock | None:
+    """Makes `table`; how its times are written, None where a rate stands for them. `csv` is the file as DuckDB reads
+    it, `index` the channel's column. Raises `Refused` with what can't be used, the first few of each sort."""
+    clock, seconds = _seconds(ask, layout)
     db.execute(_query(csv, ask, layout, index, seconds, table))
     _check_rows(db, ask, layout)
     _check_times(db, ask, table, line)
     _check_signs(db, ask, table, line)
     _settle_cells(db, ask, table, line)
-    return wraps
+    return clock
 
 
-def _seconds(ask: Ask, layout: Layout) -> tuple[str, bool]:
-    """The query for seconds, and whether its clock begins anew at midnight."""
+def _seconds(ask: Ask, layout: Layout) -> tuple[Clock | None, str]:
+    """How times are written, and the query for seconds."""
     if ask.rate:
-        return f"(row_number() OVER () - 1) / {ask.rate!r}", False
+        return None, f"(row_number() OVER () - 1) / {ask.rate!r}"
     at = layout.find(ask.time) if ask.time else 0
     if at is None or at >= layout.width:
         raise refuse(
@@ -46,10 +46,10 @@ def _seconds(ask: Ask, layout: Layout) -> tuple[str, bool]:
             "Name it as the file has it, or give `rate: 10 Hz` for a file without times.",
         )
     try:
-        clock: Clock = clock_of(layout.cells(at), ask.time_unit or layout.units[at])
+        clock = clock_of(layout.cells(at), ask.time_unit or layout.units[at])
     except NoTimes as wrong:
         raise refuse("no-times", Place(ask.file, layout.first, at + 1), wrong.says, wrong.why, wrong.do) from None
-    return clock.sql.replace("{x}", f"trim(c{at})"), clock.wraps
+    return clock, clock.sql.replace("{x}", f"trim(c{at})")
 
 
 def _query(csv: str, ask: Ask, layout: Layout, index: int, seconds: str, table: str) -> str:

@@ -197,6 +197,7 @@ def _trace(samples: Samples, test: Test, logger: Logger, column: Column, one: _O
         decimals=_decimals(channel),
         interval=pace.interval,
         gaps=tuple(pace.gaps),
+        clock=samples.clock(channel),
     )
     says = one.says
     key = ReadingKey(
@@ -210,7 +211,7 @@ def _trace(samples: Samples, test: Test, logger: Logger, column: Column, one: _O
     taken = {one.heading, logger.time or layout.headings[0], *(h for h, _ in one.only)}
     unread = tuple(h for h in layout.headings if h and layout.find(h) not in {layout.find(t) for t in taken})
     file = RawFile(one.file, raw.digest, raw.size, tuple(filter(None, layout.headings)), unread, encoding=raw.encoding)
-    return Logged((reading,), (*raw.notes, *notes(one.file, test, column, says["contender"], pace)), (file,))
+    return Logged((reading,), (*raw.notes, *notes(series, test, column, says["contender"], pace)), (file,))
 
 
 def _of_its_quantity(test: Test, column: Column) -> str:

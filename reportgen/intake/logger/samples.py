@@ -127,6 +127,13 @@ class Samples:
             start = float(times[0]) if start is None else start
             yield times - start, np.asarray(found["v"], dtype=np.float64), np.asarray(found["side"], dtype=np.int8)
 
+    def clock(self, channel: Channel) -> float | None:
+        """The time of day of its first sample in s after midnight, None where the file has no clock times."""
+        if not channel.of_day:
+            return None
+        row = self._db.execute(f"SELECT t FROM {channel.table} WHERE k = 0").fetchone()
+        return float(row[0]) % DAY
+
     def line(self, channel: Channel, sample: int) -> int:
         """The line of a sample, counted from 0."""
         row = self._db.execute(f"SELECT n FROM {channel.table} WHERE k = {sample}").fetchone()
@@ -149,7 +156,7 @@ class Samples:
             )
         table = f"s{len(self._channels)}"
         csv = self._csv(ask.file, layout)
-        wraps = load(self._db, csv, ask, layout, index, table, lambda row: self._line(layout, row, raw))
+        clock = load(self._db, csv, ask, layout, index, table, lambda row: self._line(layout, row, raw))
         samples = int(self._db.execute(f"SELECT count(*) FROM {table}").fetchone()[0])
         if not samples:
             raise refuse(
@@ -159,7 +166,10 @@ class Samples:
                 "An empty channel can mean a sensor that wasn't connected.",
                 "Name another channel, or list its contender under `not yet tested:`.",
             )
-        return Channel(table, layout, raw, samples, wraps, layout.units[index], index)
+        return Channel(
+            table, layout, raw, samples, clock is not None and clock.wraps, layout.units[index], index,
+            clock is not None and clock.of_day,
+        )  # fmt: skip
 
     def _csv(self, file: str, layout: Layout) -> str:
         columns = ", ".join(f"'c{i}': 'VARCHAR'" for i in range(layout.width))

@@ -8,8 +8,9 @@ from reportgen.campaign.declared import Column, Test
 from reportgen.finding import Finding, Place
 from reportgen.intake.logger.layout import Layout
 from reportgen.intake.logger.pace import Pace
+from reportgen.intake.reading import Series
 from reportgen.intake.table import spelt
-from reportgen.wording.number import plain
+from reportgen.wording.traces import gap_of, since, time_of
 
 
 def impossible(file: str, pace: Pace, line: Callable[[int], int]) -> Iterable[Finding]:
@@ -34,17 +35,17 @@ def impossible(file: str, pace: Pace, line: Callable[[int], int]) -> Iterable[Fi
         )
 
 
-def notes(file: str, test: Test, column: Column, contender: str, pace: Pace) -> Iterable[Finding]:
+def notes(series: Series, test: Test, column: Column, contender: str, pace: Pace) -> Iterable[Finding]:
     """Gaps and changes of rate, each with where and how long."""
-    subject = f"test/{test.id}"
+    subject, file = f"test/{test.id}", series.file
     if pace.gaps:
-        told = ", ".join(f"{plain(b - a)} s at {plain(a)} s" for a, b in pace.gaps[:5])
+        told = ", ".join(gap_of(a, b, series.clock) for a, b in pace.gaps[:5])
         more = f" and {len(pace.gaps) - 5} more" if len(pace.gaps) > 5 else ""
         yield Finding(
             "note",
             "gap-in-a-trace",
             Place(file),
-            f"“{column.heading}” has no samples for {told}{more}; usual are {plain(pace.interval)} s between two.",
+            f"“{column.heading}” has no samples for {told}{more}; usual are {time_of(pace.interval)} between two.",
             "Nobody knows what happened in a gap: means and areas bridge it by a straight line and say so.",
             "Say what happened under `caveats:` or `incidents:`, or repeat the run.",
             subject,
@@ -55,8 +56,8 @@ def notes(file: str, test: Test, column: Column, contender: str, pace: Pace) -> 
             "note",
             "rate-changes",
             Place(file),
-            f"“{column.heading}”: from {plain(at)} s on, samples come every {plain(after)} s, "
-            f"before every {plain(before)} s.",
+            f"“{column.heading}”: from {since(at, series.clock)} on, samples come every {time_of(after)}, "
+            f"before every {time_of(before)}.",
             "A peak that falls between two samples is missed, and more easily where they are rare.",
             "Say whether that was meant.",
             subject,
