@@ -6,7 +6,18 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from reportgen.addresses import as_id, in_formula
-from reportgen.campaign.declared import Campaign, Column, Contender, Declared, Kind, Quantity, Source, Test
+from reportgen.campaign.declared import (
+    Campaign,
+    Column,
+    Contender,
+    Declared,
+    Film,
+    Kind,
+    Photo,
+    Quantity,
+    Source,
+    Test,
+)
 from reportgen.finding import Finding, Place, Refused
 from reportgen.intake import Reading, Readings, read_readings
 from reportgen.sources import Workspace
@@ -15,6 +26,8 @@ CONTENDERS = (
     Contender("corvane", "Corvane Sol"),
     Contender("ostler", "Ostler Mk II", also_called=("the red one",)),
 )
+FILMS = (Film("main", "main", "https://example.org/film"),)
+PHOTOS = (Photo("display", "display.jpg", "The display reads 16.5 kg."),)
 FILE = "readings.csv"
 NAMED_AT = Place("campaign.yaml", 14, 11)
 
@@ -62,7 +75,7 @@ def read(folder: Path, files: str | bytes | Mapping[str, str | bytes], *tests: T
         path = folder / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(content.encode() if isinstance(content, str) else content)
-    campaign = Campaign("stoves", "", "Stoves", "", CONTENDERS, tests, {}, {}, {})
+    campaign = Campaign("stoves", "", "Stoves", "", CONTENDERS, tests, {}, {}, {}, films=FILMS, photos=PHOTOS)
     return read_readings(Workspace(folder, ("",), True), Declared(campaign, {}))
 
 

@@ -165,13 +165,16 @@ def test_a_test_names_the_headings_that_bear_its_roles(tmp_path: Path) -> None:
 def test_a_log_keeps_what_else_was_noted(tmp_path: Path) -> None:
     text = (
         "time,contender,specimen,what,value,unit,pass,part,round,session,note,photo,film,wind\n"
-        "14:05,ostler,2,pull,16.5,kg,3,cold,1,Monday,slipped once,a.jpg,main 4m20s,gusty\n"
+        "14:05,ostler,2,pull,16.5,kg,3,cold,1,Monday,slipped once,display,main 4m20s,gusty\n"
     )
     (reading,) = read(tmp_path, text, measure("pull", "lbf", conditions=("wind",))).readings.values()
     assert (reading.key.specimen, reading.key.pass_, reading.key.part) == ("2", "3", "cold")
     assert (reading.time, reading.session, reading.round_, reading.note) == ("14:05", "Monday", "1", "slipped once")
     assert reading.unit == "kg"
-    assert dict(reading.conditions) == {"wind": "gusty", "photo": "a.jpg", "film": "main 4m20s"}
+    assert dict(reading.conditions) == {"wind": "gusty"}
+    assert reading.photos == ("display",)
+    assert reading.film is not None
+    assert (reading.film.film, reading.film.seconds) == ("main", 4 * 60 + 20)
 
 
 def test_conditions_of_a_pass_stay_with_its_readings(tmp_path: Path) -> None:
