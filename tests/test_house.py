@@ -46,6 +46,7 @@ HEAVY = (
     "playwright",
     "jinja2",
     "markdown_it",
+    "PIL",
     "yaml",
     "rich",
 )
