@@ -99,7 +99,8 @@ def assumptions(
             error(told, "duplicate-name", entry.name.at, says, do="Give one of them another name.")
         unit = w.within.value.unit
         value = w.value.value if w.value else Amount(Decimal(0), unit, f"0 {unit}".strip())
-        found[id] = Assumption(id, value, w.within.value, w.because.value, bool(w.alike and w.alike.value))
+        alike = bool(w.alike and w.alike.value)
+        found[id] = Assumption(id, value, w.within.value, w.because.value, alike, unsaid=w.value is None)
         places[f"assumption/{prefix}{id}"] = entry.name.at
     return tuple(found.values())
 

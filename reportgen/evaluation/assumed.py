@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from reportgen.addresses import in_formula
 from reportgen.campaign.declared import Assumption, Declared
@@ -51,6 +52,8 @@ def assumed_of(declared: Declared, findings: list[Finding]) -> By:
 
 def _assumed(a: Assumption, test: str) -> Assumed:
     unit = parse_unit(a.value.unit)
+    if a.unsaid and unit.kind in ("absolute", "level"):
+        unit = replace(unit, offset=Fraction(0), kind="difference")
     half = convert(float(a.within.value), parse_unit(a.within.unit), unit, difference=True)
     source = Source("assumption", a.id, f"{ALL}, {test}" if test else ALL, "uniform")
     return Assumed(a.id, Uncertain(float(a.value.value), unit, {source: half / 3**0.5}), a.alike)
