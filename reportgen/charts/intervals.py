@@ -65,7 +65,7 @@ def band_of(quantity: Quantity, ordered: Sequence[Result]) -> tuple[float, float
         return None
     width = float(quantity.matters.value)
     if quantity.matters.unit != leader.unit:
-        width = convert(width, parse_unit(quantity.matters.unit), parse_unit(leader.unit))
+        width = convert(width, parse_unit(quantity.matters.unit), parse_unit(leader.unit), difference=True)
     return (leader.value, leader.value + width) if quantity.better == "lower" else (leader.value - width, leader.value)
 
 

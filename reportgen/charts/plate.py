@@ -79,9 +79,13 @@ def rules(
     return layer(name, rows, mark, places, plate.scales, [] if ink else ["stroke"])
 
 
-def lines(plate: Plate, name: str, rows: Sequence[Row], *, width: float = 1.3, ink: str = INK) -> Layer:
-    """One line through the rows' (x, y), from left to right."""
+def lines(
+    plate: Plate, name: str, rows: Sequence[Row], *, width: float = 1.3, ink: str = INK, dash: tuple[float, ...] = ()
+) -> Layer:
+    """One line through the rows' (x, y), from left to right, broken where a `y` is None."""
     mark: dict[str, object] = {"type": "line", "strokeWidth": width, "strokeJoin": "round", "stroke": ink}
+    if dash:
+        mark["strokeDash"] = list(dash)
     return layer(name, rows, mark, {"x": "x", "y": "y"}, plate.scales)
 
 

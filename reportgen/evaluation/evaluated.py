@@ -89,6 +89,7 @@ class TraceShown:
     gaps: tuple[tuple[float, float], ...] = ()
     crossings: tuple[Crossing, ...] = ()
     marks: tuple[Marked, ...] = ()
+    clock: float | None = None  # seconds after midnight of its first sample, where its file has clock times
 
 
 @dataclass(frozen=True)
@@ -121,6 +122,7 @@ class Estimate:
     unknown_accuracy: tuple[str, ...] = ()  # instruments whose accuracy is unknown
     assumed_step: bool = False  # the step was read off the written decimals: no instrument named
     decimals: int | None = None  # the most its readings were written with, where they are in its own unit
+    step: bool = False  # its unit counts steps on a scale: a rise in temperature, a difference of two levels
 
 
 @dataclass(frozen=True)

@@ -45,6 +45,7 @@ def _shown(workings: Workings, reading: Reading) -> TraceShown:
         gaps=reading.series.gaps,
         crossings=crossings,
         marks=marked(trace, reading.series, crossings),
+        clock=reading.series.clock,
     )
 
 

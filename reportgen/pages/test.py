@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reportgen.addresses import campaign_page, from_to, in_formula, method_page, test_page
+from reportgen.campaign.channels import channels_of
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.charts.figure import Figure
 from reportgen.charts.traces import address_of
@@ -42,7 +43,10 @@ class ConstantShown:
 
 @dataclass(frozen=True)
 class QuantityShown:
-    """One quantity (or one part of it). `limits` are caveats about all of it; one contender's stand in the table."""
+    """One quantity (or one part of it). `limits` are caveats about all of it; one contender's stand in the table.
+
+    `traces` are those of the channels it is the first on its page to look along.
+    """
 
     id: str
     anchor: str
@@ -52,6 +56,7 @@ class QuantityShown:
     limits: tuple[CaveatShown, ...]
     figure: Figure | None
     table: ResultTable
+    traces: tuple[Figure, ...]
     left_out: tuple[str, ...]
     pairs: tuple[PairShown, ...]
     formula: str
@@ -83,7 +88,6 @@ class TestView:
     photos: tuple[PhotoShown, ...]
     film: FilmShown | None
     seen: tuple[PassSeen, ...]
-    traces: tuple[Figure, ...]
     others: tuple[Link, ...]
 
 
@@ -120,9 +124,6 @@ def test_view(told: Told, test: Test) -> TestView:
         photos=photos_shown(campaign, page, test.photos),
         film=film_shown(campaign, page, test.film, test.photos),
         seen=seen_on_bench(told, test, page),
-        traces=tuple(
-            drawn for c in test.columns if (drawn := told.figures.get(address_of(test.id, c.name))) is not None
-        ),
         others=tuple(
             Link(heading(t), from_to(page, test_page(campaign.id, t.id)), t.id == test.id) for t in campaign.tests
         ),
@@ -137,6 +138,7 @@ def _quantities(told: Told, test: Test, page: str) -> tuple[QuantityShown, ...]:
     """Headline first, the others in their order; a caveat stands in full with the first quantity it bears on."""
     ordered = sorted(test.quantities, key=lambda q: q.id != test.headline)
     told_before: set[int] = set()
+    drawn = {c.name: f for c in test.columns if (f := told.figures.get(address_of(test.id, c.name))) is not None}
     made = []
     for quantity in ordered:
         of = [r for r in told.evaluation.results if r.quantity == quantity.id]
@@ -144,7 +146,9 @@ def _quantities(told: Told, test: Test, page: str) -> tuple[QuantityShown, ...]:
             bearing = _bearing(told, quantity, part)
             fresh = [c for c in bearing if c.number not in told_before]
             told_before |= {c.number for c in fresh}
-            made.append(_quantity(told, page, quantity, part, bearing, fresh))
+            along = [name for name in channels_of(quantity.formula) if name in drawn]
+            traces = tuple(drawn.pop(name) for name in along)
+            made.append(replace(_quantity(told, page, quantity, part, bearing, fresh), traces=traces))
     return tuple(made)
 
 
@@ -170,6 +174,7 @@ def _quantity(
         limits=tuple(shown(told.campaign, c, page) for c in fresh if str(c.number) not in in_rows),
         figure=told.figures.get(address),
         table=table,
+        traces=(),
         left_out=_left_out(told, quantity.id, part, bearing),
         pairs=pairs_of(told, page, quantity, part),
         formula=formula_of(quantity),
