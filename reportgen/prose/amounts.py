@@ -99,15 +99,18 @@ def typed(amount: Amount) -> str:
     return joined(as_written(amount.value), amount.unit)
 
 
-def in_both(amount: Amount, unit: str) -> str:
-    """An amount as typed, and in `unit` too where that is another one it can be put in: "4 min (240 s)"."""
+def in_both(amount: Amount, unit: str, *, step: bool = False) -> str:
+    """An amount as typed, and in `unit` too where that is another one it can be put in: "4 min (240 s)".
+
+    `step`: it is one on a scale, so that 99 °F are 55 K.
+    """
     if not unit or not amount.unit or spelled(unit) == spelled(amount.unit):
         return typed(amount)
     from reportgen.metrology.errors import UnitError
     from reportgen.metrology.unit import convert, parse_unit
 
     try:
-        value = convert(float(amount.value), parse_unit(amount.unit), parse_unit(unit))
+        value = convert(float(amount.value), parse_unit(amount.unit), parse_unit(unit), difference=step)
     except UnitError:
         return typed(amount)
     return say("claim.bound.also", amount=typed(amount), other=joined(plain(value), unit))

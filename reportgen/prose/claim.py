@@ -53,9 +53,9 @@ def _evidence(contender: Contender, claim: Claim, outcome: ClaimOutcome, result:
         return say("claim.under.measured", under=claim.under, value=amounts.full(result))
     if result is None or result.missing:
         return say("claim.no-result")
-    unit = result.estimate.unit if result.estimate else ""
+    unit, step = (result.estimate.unit, result.estimate.step) if result.estimate else ("", False)
     bounds = (claim.at_most, claim.at_least, claim.nominal, claim.within)
-    gaps = {"value": amounts.full(result), "bound": bound(*bounds, unit=unit)}
+    gaps = {"value": amounts.full(result), "bound": bound(*bounds, unit=unit, step=step)}
     if not gaps["bound"]:
         return say("claim.no-bound", value=gaps["value"])
     if result.blocked and outcome.outcome == "not tested":
@@ -75,22 +75,28 @@ def bound(
     within: Amount | None = None,
     *,
     unit: str = "",
+    step: bool = False,
 ) -> str:
     """A claim's or condition's bound: "at most 4 min (240 s)", "at least 2 h", "6 kW ± 0.5 kW".
 
-    `unit` is the result's: a bound in another unit is given in both, so that the two can be compared by eye.
+    `unit` is the result's: a bound in another unit is given in both, so that the two can be compared by eye; `step` says
+    that the result is a step on a scale.
     """
+
+    def put(amount: Amount) -> str:
+        return amounts.in_both(amount, unit, step=step)
+
     if at_least is not None and at_most is not None:
-        return say("claim.bound.both", low=amounts.in_both(at_least, unit), high=amounts.in_both(at_most, unit))
+        return say("claim.bound.both", low=put(at_least), high=put(at_most))
     if at_most is not None:
-        return say("claim.bound.at-most", amount=amounts.in_both(at_most, unit))
+        return say("claim.bound.at-most", amount=put(at_most))
     if at_least is not None:
-        return say("claim.bound.at-least", amount=amounts.in_both(at_least, unit))
+        return say("claim.bound.at-least", amount=put(at_least))
     if nominal is None:
         return ""
     if within is None:
-        return amounts.in_both(nominal, unit)
-    return say("claim.bound.within", amount=amounts.in_both(nominal, unit), within=amounts.typed(within))
+        return put(nominal)
+    return say("claim.bound.within", amount=put(nominal), within=amounts.typed(within))
 
 
 def claim_in_short(claim: Claim) -> str:

@@ -44,7 +44,7 @@ def result_words(result: Result, reference: Reference) -> Printed:
     if result.estimate.limit is not None or result.estimate.value is None:
         return _in_words(amounts.short(result), reference)
     unit = result.estimate.unit
-    change = _into(unit, number.unit)
+    change = _into(unit, number.unit, difference=result.estimate.step)
     if change is None:
         says = f"“{reference.text}” is in {number.unit}; the readings give {amounts.short(result)}."
         return Printed(amounts.short(result), _drifted(reference, says))

@@ -88,16 +88,11 @@ def _ranked(campaign: Campaign, first: FirstPlace) -> int:
 
 
 def how_firm(campaign: Campaign, evaluation: Evaluation) -> str:
-    """On what the answer rests: how many tests have repeats, and that it is about what was bought."""
-    compared = list(dict.fromkeys(f.test for f in evaluation.firsts))
+    """On what the answer rests: how much of it has repeats, and that it is about what was bought."""
+    compared = {(f.quantity, f.part) for f in evaluation.firsts}
     if not compared:
         return paragraph(_running(campaign, evaluation))
-    by_quantity = {(f.quantity, f.part): f.test for f in evaluation.firsts}
-    known = {
-        test
-        for s in evaluation.scatters
-        if s.found.origin != "none" and (test := by_quantity.get((s.quantity, s.part))) is not None
-    }
+    known = compared & {(s.quantity, s.part) for s in evaluation.scatters if s.found.origin != "none"}
     n, of = len(known), len(compared)
     firm = say("firm.all") if n == of else say("firm.none") if not n else ""
     firm = firm or capital(say_of(n, "firm.some", known=in_words(n), all=in_words(of)))
@@ -127,12 +122,13 @@ def must_line(campaign: Campaign, evaluation: Evaluation, outcome: MustOutcome) 
     """A condition of the verdict and whether a contender meets it."""
     must = _must(campaign, outcome.quantity)
     result = evaluation.of(outcome.quantity, outcome.contender)
+    unit, step = campaign.quantity(outcome.quantity).unit, bool(result and result.estimate and result.estimate.step)
     return sentence(
         say(
             f"must.{outcome.outcome}".replace(" ", "-"),
             name=name(campaign, outcome.contender),
             quantity=inside(campaign.quantity(outcome.quantity).title),
-            bound=bound(must.at_most, must.at_least, unit=campaign.quantity(outcome.quantity).unit) if must else "",
+            bound=bound(must.at_most, must.at_least, unit=unit, step=step) if must else "",
             value=amounts.full(result) if result else say("reference.no-result"),
         )
     )

@@ -146,7 +146,8 @@ def test_bounds_decide_claims_where_they_can():
     assert of(1.0, "below", at_most=5.0) == "supported"
     assert of(1.0, "below", at_least=5.0) == "contradicted"
     assert of(1.0, "below", at_least=0.5, at_most=5.0) == "undecided"
-    assert of(None, "above", at_most=5.0) == "not tested"
+    assert of(None, "above", at_most=5.0) == "undecided"  # off a scale whose end nobody knows: tested, and undecided
+    assert of(None, None, at_most=5.0) == "not tested"
 
 
 def test_only_those_as_dear_or_dearer_and_resolved_worse_are_dominated():

@@ -6,9 +6,8 @@ import math
 from pathlib import Path
 
 import pytest
-from uncertainties import ufloat
 
-from tests.campaigns import comparison_of, result_of
+from tests.campaigns import result_of
 from tests.pages.reading import Element
 from tests.photographs import SECRETS, photograph
 from tests.table.bench import row, row_of_sheet, site, stands_wherever_it_bears, working_of
@@ -17,9 +16,11 @@ STEP = 5 / 9  # K in an interval of 1 °F, exact: NIST SP 811 (2008), B.8; IEEE/
 WARM = """\
 title: Which pot warms its handle least?
 who pays: us
+show: [°F]
 contenders:
   corvane:
     title: Corvane Sol
+    says: Its handle got [90 °F](value:rise/corvane) warmer.
     claims:
       - {says: The handle gets no more than 99 °F warmer, source: box, quantity: rise, at most: 99 °F}
       - {says: The handle gets no more than 81 °F warmer, source: page, quantity: rise, at most: 81 °F}
@@ -35,6 +36,7 @@ tests:
     assumed: {drift: {within: 1.8 °F, because: the room warmed while we boiled}}
 instruments: {probe: "0.1 °F, accuracy ±0.9 °F"}
 readings: readings.csv
+verdict: {must: [{quantity: rise, at most: 99 °F}]}
 """
 
 
@@ -59,7 +61,16 @@ def test_ninety_degrees_fahrenheit_of_difference_are_fifty_kelvin_wherever_one_i
     )
     assert "50" in row_of_sheet(seen, "corvane", "Rise")
     assert "70" in row_of_sheet(seen, "corvane", "Hottest")
-    assert "at most 55" in seen.text("contenders/corvane")
+    sheet = seen.text("contenders/corvane")
+    assert "at most 99 °F (55 K)" in sheet
+    assert "at most 81 °F (45 K)" in sheet
+    assert "rise at most 99 °F, and it" not in sheet
+    for who in ("corvane", "ostler"):
+        assert "meets the condition: rise at most 99 °F (55 K)." in seen.text("index"), who
+    (also,) = rise["also"]
+    assert (also["unit"], also["value"]) == ("°F", pytest.approx(90))
+    assert not [f for f in seen.told["findings"] if f["rule"] == "drifted-number"], "90 °F of difference are 50 K"
+    assert "Its handle got 90.0 °F warmer." in sheet
     assert "158 °F" in working_of(seen, "handle", "rise", "corvane")
 
 
@@ -199,7 +210,9 @@ def test_moments_open_the_film_at_their_second_and_photographs_say_what_they_sho
     # W3C Media Fragments URI 1.0, 4.2.1: t=, seconds from the beginning; 4 min 20 s are 260
     film = "https://example.org/films/a.mp4#t="
     assert f"{film}130" in links(test), "the moment of the reading"
-    assert f"{film}260" in links(test) and f"{film}260" in links(index) and f"{film}260" in links(seen.page("contenders/ostler"))
+    assert f"{film}260" in links(test)
+    assert f"{film}260" in links(index)
+    assert f"{film}260" in links(seen.page("contenders/ostler"))
     assert f"{film}12" in links(sheet), "how it came"
     assert "4m20s" in links(test)[f"{film}260"] or "4 min 20 s" in links(test)[f"{film}260"]
     shown = {picture.attrs["alt"] for page in (test, index, sheet) for picture in page.all("img")}
@@ -209,9 +222,7 @@ def test_moments_open_the_film_at_their_second_and_photographs_say_what_they_sho
         "The windscreen lies on its side.",
     }
     assert "The watch reads 212.4 s." in {p.attrs["alt"] for p in test.all("img")}, "the display beside its reading"
-    caveat = stands_wherever_it_bears(
-        seen, "The windscreen fell over and was put back.", "boil-time", on=("ostler",)
-    )
+    caveat = stands_wherever_it_bears(seen, "The windscreen fell over and was put back.", "boil-time", on=("ostler",))
     assert [caveat["photos"], caveat["film"]["seconds"]] == [["tipped"], 260]
     for made in (seen.folder / ".site").rglob("*"):
         if made.suffix in {".jpg", ".webp", ".png"}:

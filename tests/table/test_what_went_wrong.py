@@ -42,17 +42,21 @@ def test_two_records_are_both_told_and_what_the_other_would_give(tmp_path: Path)
     found = result_of(seen.told, "gas-burned", "corvane")
     assert found["value"] == pytest.approx((231.4 - 217.1 + 217.1 - 201.6) / 2)  # 14.9; with 202.6 it would be 14.4
     caveat = stands_wherever_it_bears(
-        seen, "two records of “gas burned after, pass 2”, 202.6 g and 201.6 g; 201.6 g counts", "gas-burned", on=("corvane",)
+        seen,
+        "two records of “gas burned after, pass 2”, 202.6 g and 201.6 g; 201.6 g counts",
+        "gas-burned",
+        on=("corvane",),
     )
     assert (caveat["said"], caveat["used"]) == (["202.6 g", "201.6 g"], "201.6 g")
     box = seen.page("tests/gas-burned").one(id=f"caveat-{caveat['number']}").text
     assert "The photograph of the display shows it." in box
-    assert "With 202.6 g, gas burned of Corvane Sol would be 14.40 g and not 14.90 g" in box
+    assert "With 202.6 g, gas burned of Corvane Sol would be 14.40 g instead of 14.90 g" in box
     places = [result_of(s.told, "gas-burned", "corvane")["rank"] for s in (seen, gas(tmp_path / "other"))]
     assert places == [[1, 2], [1, 1]]  # compiled with 202.6 g and no second record, it would be first alone
     assert "Some places would change." in box
     working = working_of(seen, "gas-burned", "gas-burned", "corvane")
-    assert "201.6" in working and "202.6" in working
+    assert "201.6" in working
+    assert "202.6" in working
 
 
 @row("a typing slip in a raw file")
@@ -67,7 +71,7 @@ def test_a_slip_is_struck_through_the_raw_file_stays_and_everything_says_so(tmp_
         ours, theirs = (result_of(s.told, "gas-burned", who) for s in (seen, meant))
         assert (ours["value"], ours["u"], ours["rank"]) == (theirs["value"], theirs["u"], theirs["rank"])
     assert (seen.folder / ".site/stoves/files/gas.csv").read_text() == slipped, "the raw file is passed on as it is"
-    sentence = "line 2 of gas.csv says 21.7, 217.1 was meant: a figure was left out"
+    sentence = "line 2 of gas.csv says 21.7, but 217.1 was meant. A figure was left out"
     caveat = stands_wherever_it_bears(seen, sentence, "gas-burned", on=("corvane",))
     box = seen.page("index").one(id=f"caveat-{caveat['number']}").text
     assert "That changes the reading by 195.4 g." in box  # 217.1 − 21.7
@@ -77,7 +81,7 @@ def test_a_slip_is_struck_through_the_raw_file_stays_and_everything_says_so(tmp_
     assert struck.text.startswith("21.7")
     assert struck.parent is not None
     assert "217.1" in struck.parent.text.replace(struck.text, "", 1)
-    (line,) = [s for s in seen.page("files/gas.csv").all("s") + seen.page("files/gas.csv").all("del")]
+    (line,) = seen.page("files/gas.csv").all("s") + seen.page("files/gas.csv").all("del")
     assert line.text == "21.7"
 
 
@@ -104,7 +108,8 @@ def test_a_biased_result_is_shown_without_a_rank_and_decides_nothing(tmp_path: P
         assert "It pushes the value down." in box, address
     assert "14.40 g" in row_of_sheet(seen, "corvane", "Gas burned"), "it is still shown"
     assert "topped up" in seen.page("contenders/corvane").one(id="claim-c1").text, "why the claim stays open"
-    assert "Corvane Sol" in seen.text("tests/gas-burned").split("Not ranked", 1)[-1][:200]
+    for address in ("index", "tests/gas-burned"):
+        assert "Corvane Sol isn’t ranked: Its canister was topped up between weighings." in seen.text(address)
 
 
 @row("an assumption in a formula")
@@ -120,7 +125,9 @@ def test_an_assumption_enters_the_uncertainty_and_is_told(tmp_path: Path) -> Non
     assert found["value"] == pytest.approx(1000 - 812.4)
     # uniform ±5 g, the scale's ±0.3 g and its step of 0.1 g (JCGM 100, 4.3.7)
     assert found["u"] == pytest.approx(math.sqrt(5**2 / 3 + 0.3**2 / 3 + 0.1**2 / 12), rel=1e-9)
-    sentence = "Not measured: fill is taken as 0 g, give or take 5 g, for each contender by itself (filled to one mark by eye)"
+    sentence = (
+        "Not measured: fill is taken as 0 g, give or take 5 g, for each contender by itself. Filled to one mark by eye"
+    )
     stands_wherever_it_bears(seen, sentence, "lost", on=("corvane", "ostler", "tamsin"))
     assert "fill" in working_of(seen, "lost", "lost", "corvane").split("What the uncertainty is made of", 1)[1]
 
@@ -141,7 +148,9 @@ def test_what_is_not_over_and_not_begun_is_said_wherever_it_would_stand(tmp_path
     assert (later["missing"], later["rank"]) == ("not yet tested", None)
     assert comparison_of(seen.told, "burn-time", "corvane", "ostler")["favours"] == "corvane"  # over 118 against 50
     assert seen.told["claims"][0]["outcome"] == "supported", "it has burned longer than 100 min already"
-    stands_wherever_it_bears(seen, "Still running since 2 May 2026: more than 118 min so far", "burn-time", on=("corvane",))
+    stands_wherever_it_bears(
+        seen, "Still running since 2 May 2026: more than 118 min so far", "burn-time", on=("corvane",)
+    )
     index = seen.text("index")
     assert "Corvane Sol is still running (burn time), so what is said of it there is only so far." in index
     assert "Brindle hasn’t been tested yet." in index
