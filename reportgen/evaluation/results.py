@@ -53,6 +53,7 @@ def measured_result(
         unknown_accuracy=_unknown(campaign, used, readings),
         decimals=_decimals(quantity, used, readings),
         assumed_step=any(_step_assumed(readings[k]) for w in used for k in w.keys),
+        step=mean.unit.kind == "difference",
     )
     return Result(
         test=test.id, quantity=quantity.id, contender=gathered.contender, part=part, kind="measured", estimate=estimate,
