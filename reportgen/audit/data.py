@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from itertools import groupby
 
 from reportgen.audit.case import Case, Seen
+from reportgen.audit.traces import samples_outside
 from reportgen.campaign.photos_of import is_picture
 from reportgen.evaluation.grid import coarser_step
 from reportgen.evaluation.observing import instrument_for_metrology
@@ -56,7 +57,7 @@ def readings_without_unit(case: Case) -> Iterable[Seen]:
 
 
 def outside_range(case: Case) -> Iterable[Seen]:
-    """Readings beyond the range of their instrument."""
+    """Readings, and samples of traces, beyond the range of their instrument."""
     instruments = {i.id: instrument_for_metrology(i) for i in case.declared.campaign.instruments.values()}
     for column in _measured_columns(case):
         instrument = instruments.get(column[0].instrument)
@@ -64,6 +65,7 @@ def outside_range(case: Case) -> Iterable[Seen]:
             continue
         beyond = [r for r in column if _is_as_shown(r) and _is_outside(r, instrument)]
         yield from _named(beyond, f"is outside the range of {instrument.id}")
+    yield from samples_outside(case, instruments)
 
 
 def off_the_step(case: Case) -> Iterable[Seen]:
@@ -164,7 +166,7 @@ def _measured_columns(case: Case) -> Iterable[list[Reading]]:
     measured = [
         r
         for r in case.readings.readings.values()
-        if r.key.name not in plain and not r.incident and (r.value is not None or r.limit)
+        if r.key.name not in plain and not r.incident and (r.value is not None or r.limit or r.series is not None)
     ]
     measured.sort(key=lambda r: (column_of(r), r.at.file, r.order))
     for _, column in groupby(measured, key=column_of):

@@ -59,6 +59,13 @@ def units_apart(reading: Reading, wrong: UnitError) -> Finding:
     return Finding("error", "unit", reading.at, says, do=wrong.do, subject=f"test/{reading.key.test}")
 
 
+def not_of_its_instrument(reading: Reading, wrong: UnitError) -> Finding:
+    """What is told where a trace is in a unit that its instrument doesn't read in."""
+    says = f"“{reading.text}”, read off {reading.instrument}: {wrong.says}"
+    do = "Name the instrument that took it, or correct the unit."
+    return Finding("error", "unit", reading.at, says, do=do, subject=f"test/{reading.key.test}")
+
+
 def _unit(series: Series) -> Unit:
     """The file's unit where it is one we know, else the declared one. Raises UnitError where the two differ."""
     declared = parse_unit(series.declared_unit)

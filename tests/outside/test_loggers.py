@@ -11,6 +11,7 @@ import numpy as np
 import pytest
 from scipy.integrate import trapezoid
 
+from reportgen.build.run import compile_site
 from reportgen.record.schema import results_schema
 from tests.campaigns import compile_campaign, compile_folder, refusal, result_of, write_campaign
 
@@ -245,3 +246,37 @@ def test_a_file_of_a_stranger_is_told_and_not_read(tmp_path: Path) -> None:
     (finding,) = [f for f in told["findings"] if f["rule"] == "unread-file"]
     assert finding["severity"] == "warning"
     assert "ostler" in finding["do"].lower()
+
+
+def warned(place: Path, rule: str, files: dict[str, str | bytes], yaml: str = YAML) -> list[tuple[str, int, str]]:
+    built = compile_site(write_campaign(place, yaml, **files))
+    told = [f for f in built.findings if f.rule == rule]
+    return [(f.place.file.rpartition("/")[2], f.place.line, f.says.replace("\u00a0", " ")) for f in told]
+
+
+def test_samples_beyond_the_instruments_range_are_warned_of_with_their_line(tmp_path: Path) -> None:
+    bright = np.array([*LAMPS["ostler"][:7], 2105.0, *LAMPS["ostler"][8:]])
+    more = {**files("when(light, under, 0.1 * at(light, 30))"), "raw/run-ostler-1.csv": log(T, bright)}
+    ((file, line, says),) = warned(tmp_path, "outside-range", more)
+    assert (file, line) == ("run-ostler-1.csv", 9)  # a heading, then the eighth sample
+    assert says == "“Ch1” reads 2105 lx at its highest, outside the range of lux-meter."
+
+
+def test_a_scale_that_ended_is_not_beyond_the_range(tmp_path: Path) -> None:
+    over = log(T, LAMPS["ostler"]).replace("Elapsed,Ch1\n", "Elapsed,Ch1\n-5,OL\n")
+    more = {**files("when(light, under, 50)"), "raw/run-ostler-1.csv": over}
+    assert warned(tmp_path, "outside-range", more) == []
+
+
+def test_a_trace_in_a_unit_its_instrument_cannot_read_is_refused(tmp_path: Path) -> None:
+    test = TEST.replace("Ch1, lx, lux-meter", "Ch1, °C, lux-meter").replace("FORMULA", "when(light, under, 50)")
+    found = refusal(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test})
+    (wrong,) = [f for f in found if f.severity == "error"]
+    assert (wrong.rule, wrong.place.file) == ("unit", "raw/run-corvane-1.csv")
+    assert "lux-meter" in wrong.says
+
+
+def test_a_trace_without_an_instrument_is_told_like_any_reading(tmp_path: Path) -> None:
+    test = TEST.replace("Ch1, lx, lux-meter", "Ch1, lx").replace("FORMULA", "when(light, under, 50)")
+    told = warned(tmp_path, "no-instrument", {**files(""), "tests/run-time.yaml": test})
+    assert len(told) == 1
