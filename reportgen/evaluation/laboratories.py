@@ -2,7 +2,8 @@
 
 An expanded uncertainty U with its factor k is a standard uncertainty U/k of a normal distribution (JCGM 100, 4.3.3 and
 4.3.4). It holds whatever went into the value, the rounding of the report too, so no step is added. The report doesn't
-say how much of it two values share: each keeps its own, which makes their difference no surer than it is.
+say how much of it two values share. So it is one error for all values of a contender, which makes their mean no surer
+than it is, and each contender's own, which does the same for a difference.
 """
 
 from __future__ import annotations
@@ -21,8 +22,9 @@ def laboratory_of(campaign: Campaign, reading: Reading) -> Laboratory | None:
     return campaign.test(reading.key.test).laboratory if reading.attachment else None
 
 
-def as_stated(value: Uncertain, laboratory: Laboratory | None, reading: str) -> Uncertain:
-    """The value with the uncertainty its laboratory states, in its unit, instead of the step it was written in.
+def as_stated(value: Uncertain, laboratory: Laboratory | None, whose: str) -> Uncertain:
+    """The value with the uncertainty its laboratory states, in its unit, instead of the step it was written in; `whose`
+    names the values that share it.
 
     Bounds stay bounds, and what was only found keeps its interval, without a step. An uncertainty in a unit of
     something else is left out here: it is told where it is declared (`laboratory_fits.py`), and nothing is published.
@@ -34,7 +36,7 @@ def as_stated(value: Uncertain, laboratory: Laboratory | None, reading: str) -> 
         return replace(value, contributions=rough)
     if laboratory.uncertainty is None:
         return value
-    stated = Source("laboratory", laboratory.name, reading, "normal")
+    stated = Source("laboratory", laboratory.name, whose, "normal")
     try:
         return replace(value, contributions={stated: _standard(value.value, value, laboratory)})
     except UnitError:

@@ -9,10 +9,11 @@ from fractions import Fraction
 
 from reportgen.campaign.declared import Amount, Campaign
 from reportgen.campaign.declared import Instrument as DeclaredInstrument
+from reportgen.evaluation.assumed import ALL
 from reportgen.evaluation.frames_read import SECONDS, first_frame, rate_of
 from reportgen.evaluation.laboratories import as_stated, laboratory_of
 from reportgen.evaluation.steps_seen import column_of, steps_seen
-from reportgen.evaluation.traces_read import Pieces, no_samples, trace_of, units_apart
+from reportgen.evaluation.traces_read import Pieces, no_samples, not_of_its_instrument, trace_of, units_apart
 from reportgen.finding import Finding
 from reportgen.intake.against import chain_of, other_of
 from reportgen.intake.reading import Reading, ReadingKey
@@ -50,14 +51,18 @@ class Observer:
     """Turns readings into values; remembers each, so that one reading stays one variable.
 
     That holds for a reading which serves several contenders, and for one that others were read against: its errors
-    bear one name wherever it goes, and cancel between those that stand on it.
+    bear one name wherever it goes, and cancel between those that stand on it. How far an eye or a laboratory errs alike
+    from pass to pass nobody says: what they state is one error for all readings of a contender in a column, so that no
+    number of passes makes it smaller, and each contender's own, so that it never cancels between two (JCGM 100, 5.2.2
+    and F.1.2.4: a correlation that isn't known may not be taken for none).
     """
 
     def __init__(self, campaign: Campaign, readings: Mapping[ReadingKey, Reading], pieces: Pieces = no_samples) -> None:
         self.campaign, self.readings, self.pieces = campaign, readings, pieces
         self.instruments = {i.id: instrument_for_metrology(i) for i in campaign.instruments.values()}
         self.steps = steps_seen(campaign, readings.values())
-        self.same = {**_chained(campaign, readings.values()), **_for_all(readings.values())}
+        self.chained = _chained(campaign, readings.values())
+        self.same = {**{k: _name(o) for k, o in self.chained.items()}, **_for_all(readings.values())}
         self.leant_on = frozenset(_leant_on(readings))
         self.findings: dict[ReadingKey, Finding] = {}
         self._observed: dict[ReadingKey, Uncertain] = {}
@@ -90,9 +95,15 @@ class Observer:
         """The trace a reading stands for; raises `ReadingRefused` where its unit can't be used."""
         instrument = self.instruments.get(reading.instrument)
         try:
-            return trace_of(reading, instrument, session_of(reading), self._name(reading), self.pieces)
+            trace = trace_of(reading, instrument, session_of(reading), self._name(reading), self.pieces)
         except UnitError as wrong:
             raise ReadingRefused(units_apart(reading, wrong), reading.instrument) from None
+        if instrument is not None:
+            try:
+                trace.observe(1.0, None, "")
+            except UnitError as wrong:
+                raise ReadingRefused(not_of_its_instrument(reading, wrong), reading.instrument) from None
+        return trace
 
     def _alone(self, reading: Reading) -> Uncertain:
         if reading.word:
@@ -111,8 +122,9 @@ class Observer:
             step=step,
             width=_in_seconds(reading.width, rate),
             leant_on=reading.key in self.leant_on,
+            stated=self._stated(reading),
         )
-        value = as_stated(value, laboratory_of(self.campaign, reading), name)
+        value = as_stated(value, laboratory_of(self.campaign, reading), self._stated(reading))
         further = first_frame(reading, reading.instrument, name, step or 0.0)
         return replace(value, contributions={**value.contributions, **further}) if further else value
 
@@ -137,12 +149,18 @@ class Observer:
             step=self._step(reading, rate),
             width=_in_seconds(reading.width, rate),
             leant_on=reading.key in self.leant_on,
+            stated=self._stated(reading),
             ends=ends,
         )
         return add(other, apart)
 
     def _name(self, reading: Reading) -> str:
         return self.same.get(reading.key, _name(reading.key))
+
+    def _stated(self, reading: Reading) -> str:
+        """Whose error a stated width or uncertainty is: the contender's in that column, or that of one for all."""
+        key = self.chained.get(reading.key, reading.key)
+        return "/".join((key.test, ALL if reading.for_all else key.contender, key.name))
 
     def _step(self, reading: Reading, rate: Fraction | None) -> float | None:
         """The step it was read in. What says itself how rough it is has its instrument's own alone, or one frame."""
@@ -190,10 +208,11 @@ def _leant_on(readings: Mapping[ReadingKey, Reading]) -> Iterable[ReadingKey]:
             yield other.key
 
 
-def _chained(campaign: Campaign, readings: Iterable[Reading]) -> Mapping[ReadingKey, str]:
-    """Where a method says `chained`, the "after" of one weighing is the "before" of the next: one reading, one name."""
+def _chained(campaign: Campaign, readings: Iterable[Reading]) -> Mapping[ReadingKey, ReadingKey]:
+    """Where a method says `chained`, the "after" of one weighing is the "before" of the next: one reading, told of the
+    "before" by the key of the "after"."""
     chained = {t.id for t in campaign.tests if t.chained}
-    same: dict[ReadingKey, str] = {}
+    same: dict[ReadingKey, ReadingKey] = {}
     last: dict[tuple[str, str, str], Reading] = {}
     in_order = sorted((r for r in readings if r.key.test in chained), key=lambda r: (r.at.file, r.order))
     for r in in_order:
@@ -204,5 +223,5 @@ def _chained(campaign: Campaign, readings: Iterable[Reading]) -> Mapping[Reading
         elif (
             r.key.name.endswith("before") and line in last and (last[line].value, last[line].unit) == (r.value, r.unit)
         ):
-            same[r.key] = _name(last[line].key)
+            same[r.key] = last[line].key
     return same

@@ -52,8 +52,9 @@ def when(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
     """Seconds from the trace's first sample to where it first goes over, or under, `limit`: an amount, or a number
     in the trace's own unit.
 
-    More than its length where it never does. Raises NoValue where it lay there from the first sample on, or where a
-    limit beyond the scale can't be told apart from its bounds; UnitError where the units don't go together.
+    More than its length where it never does. Raises NoValue where it lay there from the first sample on, where a limit
+    beyond the scale can't be told apart from its bounds, and where it may have passed a limit that is only known to lie
+    nearer than the one it never passed; UnitError where the units don't go together.
     """
     seconds = parse_unit("s")
     limit = replace(limit, unit=trace.unit) if limit.unit == NUMBER else in_unit(limit, trace.unit)
@@ -66,7 +67,7 @@ def when(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
                 f"{trace.name} lay {side} the limit from its first sample on",
                 "the log must begin before the limit is passed; or choose another limit",
             )
-        return Uncertain(trace.ends, seconds, {}, "above")
+        return _never(trace, side, limit)
     here = f"{side}, {step.before}"
     found = {Source("step", "time between samples", f"{trace.reading}/{here}"): step.apart / math.sqrt(12)}
     if step.known:
@@ -74,6 +75,21 @@ def when(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
         slope = _slope(trace, side, limit.value, math.sqrt(math.fsum(e * e for e in errors.values())), step)
         found |= {source: size / slope for source, size in errors.items()}
     return Uncertain(step.at, seconds, found, _bounded(side, limit.limit))
+
+
+def _never(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
+    """More than the trace's length; where the error of trace and limit reaches back to a passing, as unsure as that."""
+    if _bounded(side, limit.limit) == "below":
+        raise NoValue(
+            f"{trace.name} never passed the limit as far as that is known, and the limit may lie nearer",
+            "the limit rests on samples off the scale: take a fixed one",
+        )
+    errors = weighted([(1.0, limit), (-1.0, trace.observe(limit.value, None, f"{side}, never"))])
+    u = math.sqrt(math.fsum(e * e for e in errors.values()))
+    early = _at(trace, side, (limit.value or 0.0) + (-u if side == "over" else u)) if u else None
+    reach = trace.ends - early if early is not None else 0.0
+    found = {source: size / u * reach for source, size in errors.items()} if reach else {}
+    return Uncertain(trace.ends, parse_unit("s"), found, "above")
 
 
 def _slope(trace: Trace, side: Side, limit: float, u: float, step: _Step) -> float:

@@ -1,6 +1,7 @@
 """A stretch of a trace, and its value at one time: ends between two samples lie on the straight line between them.
 
-An end inside a gap, or beside a sample off the scale, isn't made up: the stretch then ends with the last sample in it.
+An end inside a gap, or beside a sample off the scale, isn't made up: the stretch then ends with the last sample in it,
+which is enough for a peak and too little for a mean or an area (`channel_mean.py` refuses).
 """
 
 from __future__ import annotations

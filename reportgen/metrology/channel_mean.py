@@ -33,6 +33,8 @@ class _Sum:
     in_gaps: float = 0.0
     low: float = math.inf
     high: float = -math.inf
+    begins: float = math.nan  # s, of its first sample
+    ends: float = math.nan  # s, of its last
     first: float = math.nan
     last: float = math.nan
     over: bool = False
@@ -95,10 +97,17 @@ def _walk(trace: Trace, energies: bool) -> _Sum:
         steps.append(float(apart.sum()))
         gaps.append(float(apart[in_gaps(piece.times, trace.gaps)].sum()))
         found.low, found.high = min(found.low, float(y.min())), max(found.high, float(y.max()))
+        found.begins = float(piece.times[0]) if math.isnan(found.begins) else found.begins
+        found.ends = float(piece.times[-1])
         found.first = float(y[0]) if math.isnan(found.first) else found.first
         found.last = float(y[-1])
     if math.isinf(found.low) and not found.unknown:
         raise NoValue(f"{trace.name} has no sample there", "look at the times: nothing was logged between them")
+    if trace.window and (found.begins > trace.begins or found.ends < trace.ends):
+        raise NoValue(
+            f"the stretch of {trace.name} begins or ends where nothing was read",
+            "in a gap, or beside samples off the scale: choose times outside of it",
+        )
     found.seconds, found.in_gaps = math.fsum(steps), math.fsum(gaps)
     return found
 

@@ -14,12 +14,14 @@ from reportgen.metrology.uncertain import Limit, Uncertain
 
 
 def highest(trace: Trace) -> Uncertain:
-    """The highest sample. With samples over the scale, more than the highest of limits and samples."""
+    """The highest sample. With samples over the scale, more than the highest of limits and samples; where the highest
+    is the limit of samples under a scale, less than that."""
     return _outermost(trace, 1)
 
 
 def lowest(trace: Trace) -> Uncertain:
-    """The lowest sample. With samples under the scale, less than the lowest of limits and samples."""
+    """The lowest sample. With samples under the scale, less than the lowest of limits and samples; where the lowest is
+    the limit of samples over a scale, more than that."""
     return _outermost(trace, -1)
 
 
@@ -46,7 +48,7 @@ def _outermost(trace: Trace, sign: int) -> Uncertain:
     if off:
         bound = max(read, beyond)
         return trace.observe(sign * bound if math.isfinite(bound) else None, above, which)
-    if math.isfinite(read):
+    if math.isfinite(read) and read >= other:
         return trace.observe(sign * read, None, which)
     if math.isfinite(other):
         return trace.observe(sign * other, below, which)

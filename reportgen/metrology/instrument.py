@@ -60,15 +60,16 @@ def observed(
     step: float | None = None,
     width: float | None = None,
     leant_on: bool = False,
+    stated: str = "",
 ) -> Uncertain:
     """One reading with what its instrument makes uncertain, in the reading's unit.
 
     `reading` is the reading's own id: whoever passes the same one again (an "after" that is the next "before") names
     the same variables, and they cancel. `step` (in `unit`) is the step seen in what was written; where given it
     counts instead of the declared resolution. `width` is half the width a reading says it has (`about 250`), uniform
-    and its own (JCGM 100, 4.3.7). `leant_on`: other values stand on this reading, so its step is one more error they
-    share. Raises UnitError where the figures don't fit the reading's unit, MetrologyError where an accuracy in digits
-    has no resolution.
+    (JCGM 100, 4.3.7); `stated` is whose error that is, where readings share it, else the reading's own. `leant_on`:
+    other values stand on this reading, so its step is one more error they share. Raises UnitError where the figures
+    don't fit the reading's unit, MetrologyError where an accuracy in digits has no resolution.
     """
     if value is None:
         if limit is None:
@@ -76,7 +77,7 @@ def observed(
         return Uncertain(None, unit, {}, limit)
     name = instrument.id if instrument else ""
     reaction = _reaction(unit) if instrument and instrument.by_hand else 0.0
-    found = _step_and_width(instrument, unit, reading, step, width, leant_on)
+    found = _step_and_width(instrument, unit, reading, step, width, leant_on, stated)
     if instrument:
         found.update(_accuracy(instrument, value, unit, session, reading))
     if reaction:
@@ -94,6 +95,7 @@ def observed_difference(
     step: float | None = None,
     width: float | None = None,
     leant_on: bool = False,
+    stated: str = "",
     ends: tuple[float, float] | None = None,
 ) -> Uncertain:
     """A difference that was read as such, on one instrument in one session; `unit` a step, °C or dB meant as steps.
@@ -105,7 +107,7 @@ def observed_difference(
     unit = step_of(unit)
     if value is None:
         return Uncertain(None, unit, {}, limit)
-    found = _step_and_width(instrument, unit, reading, step, width, leant_on)
+    found = _step_and_width(instrument, unit, reading, step, width, leant_on, stated)
     if instrument:
         of_difference = _accuracy(instrument, value, unit, session, reading)
         found.update({source: size for source, size in of_difference.items() if source.sort == "gain"})
@@ -124,13 +126,14 @@ def _step_and_width(
     step: float | None,
     width: float | None,
     leant_on: bool,
+    stated: str,
 ) -> dict[Source, float]:
     name = instrument.id if instrument else ""
     found: dict[Source, float] = {}
     if shown := step if step is not None else _resolution(instrument, unit):
         found[Source("shared" if leant_on else "step", name, reading)] = shown / math.sqrt(12)
     if width:
-        found[Source("rough", "", reading)] = width / math.sqrt(3)
+        found[Source("rough", "", stated or reading)] = width / math.sqrt(3)
     return found
 
 

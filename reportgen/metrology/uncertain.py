@@ -43,7 +43,8 @@ class Source:
 
     `of` names what it comes from (an instrument, a constant, an assumption); `where` is what makes it the same
     variable: the session for a shared offset or gain, the reading for its own step or reaction, "" for a constant.
-    `shared` is the step of a reading that several values stand on, `rough` the stated width of one (`about 250`).
+    `shared` is the step of a reading that several values stand on, `rough` the stated
+    width of one (`about 250`), or of several that err alike.
     """
 
     sort: Sort

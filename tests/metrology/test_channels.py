@@ -268,3 +268,46 @@ def test_a_thinned_trace_keeps_every_peak_and_breaks_at_gaps() -> None:
     assert points[-1][0] == 49_999
     broken = thinned(trace([0, 1, 2, 50, 51, 52], [1, 2, 3, 4, 5, 6], gaps=((2.0, 50.0),)))
     assert [len(stretch) for stretch in broken] == [3, 3]
+
+
+def test_a_limit_that_rests_on_a_peak_off_the_scale_and_was_never_passed_says_nothing() -> None:
+    """The peak is more than 999, so a tenth of it is more than 99.9. Were it 2000, 200 was passed after 30 s: the trace
+    shows no “more than 40 s”. At three tenths it was passed at 300, so the truth is earlier."""
+    x = trace([0, 10, 20, 30, 40], [999, 500, 300, 200, 150], [1, 0, 0, 0, 0])
+    with pytest.raises(NoValue, match="may lie nearer"):
+        along("when(x, under, 0.1 * highest(x))", x=x)
+    assert along("when(x, under, 0.3 * highest(x))", x=x).limit == "below"
+    rising = trace([0, 10, 20, 30], [1, 5, 9, 8], [-1, 0, 0, 0])  # under 1: five times it lies anywhere below 5
+    with pytest.raises(NoValue, match="may lie nearer"):
+        along("when(x, over, 10 * lowest(x))", x=rising)
+
+
+def test_never_passed_by_less_than_the_error_is_no_sure_bound() -> None:
+    """A plateau at 10.2 lx and a meter of ±0.6 lx: the light may have fallen below 10 lx long before the log ended.
+    Its u is the time since it was u of the light above the limit, read off by numpy.interp."""
+    meter = Instrument("m", absolute=Size(0.6, LUX))
+    t, v = np.arange(0.0, 100, 10), np.array([100, 60, 12, 11, 10.5, 10.4, 10.3, 10.25, 10.22, 10.2])
+    near = along("when(x, under, 10)", x=trace(t, v, instrument=meter))
+    u = 0.6 / math.sqrt(3)
+    assert (near.value, near.limit) == (90.0, "above")
+    assert combined(near) == pytest.approx(90.0 - float(np.interp(-(10 + u), -v, t)))
+    far = along("when(x, under, 5)", x=trace(t, v, instrument=meter))
+    assert (far.value, far.limit, combined(far)) == (90.0, "above", 0.0)
+
+
+def test_the_highest_may_lie_below_a_limit_and_above_every_number() -> None:
+    """Read 3, under 5, read 3 (a meter switched over): the highest is somewhere from 3 to 5, so less than 5, never 3."""
+    low = along("highest(x)", x=trace([0, 1, 2], [3, 5, 3], [0, -1, 0]))
+    assert (low.value, low.limit) == (5.0, "below")
+    high = along("lowest(x)", x=trace([0, 1, 2], [3, 2, 3], [0, 1, 0]))
+    assert (high.value, high.limit) == (2.0, "above")
+
+
+@pytest.mark.parametrize("formula", ["area(during(x, 10, 50))", "mean_level(during(x, 30, 90))"])
+def test_a_mean_or_area_over_a_stretch_that_ends_in_a_gap_is_none(formula: str) -> None:
+    """Samples to 20 s, then none until 90 s. An area from 10 to 50 s of what was read to 20 s alone would be a quarter of
+    the truth; one sample at 90 s is no mean of a minute."""
+    x = trace([0, 10, 20, 90], [20, 30, 25, 22], gaps=((20, 90),))
+    with pytest.raises(NoValue, match="nothing was read"):
+        along(formula, x=x)
+    assert along("highest(during(x, 10, 50))", x=x).value == 30  # a peak of what there is; the gap is told beside it
