@@ -16,6 +16,7 @@ MOST_UNPACKED = 256 * 1024 * 1024  # bytes of all XML parts together
 _OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"  # compound file, [MS-CFB] 2.2
 _HEAD = 4096
 _BROKEN = (zipfile.BadZipFile, ValueError, OSError, NotImplementedError, EOFError)
+_SPOILT = (*_BROKEN, zlib.error, lzma.LZMAError, RuntimeError)  # RuntimeError: a part under a password
 _OTHER_KINDS = {
     ".xls": "the workbook format of before 2007",
     ".xlsb": "a binary workbook",
@@ -45,7 +46,20 @@ def open_package(data: bytes, file: str) -> zipfile.ZipFile:
             "It would fill the memory; formatted empty rows are a usual cause.",
             "Copy the readings into a new spreadsheet, or save them as CSV.",
         )
+    if not _as_long_as_said(package):
+        raise damaged(file)
     return package
+
+
+def _as_long_as_said(package: zipfile.ZipFile) -> bool:
+    """Whether every part unpacks to what the list of parts says of it, told a piece at a time.
+
+    Whoever reads a part whole takes memory for all that comes out of it, whatever size the list gave.
+    """
+    try:
+        return package.testzip() is None
+    except _SPOILT:
+        return False
 
 
 def part(package: zipfile.ZipFile, name: str, file: str) -> io.BytesIO | None:
@@ -54,7 +68,7 @@ def part(package: zipfile.ZipFile, name: str, file: str) -> io.BytesIO | None:
         data = package.read(name)
     except KeyError:
         return None
-    except (*_BROKEN, zlib.error, lzma.LZMAError, RuntimeError):  # RuntimeError: a part under a password
+    except _SPOILT:
         raise damaged(file) from None
     if b"<!DOCTYPE" in data[:_HEAD] or b"<!ENTITY" in data[:_HEAD]:
         raise damaged(file)

@@ -59,7 +59,7 @@ def parquet_rows(path: Path, file: str) -> Iterator[SheetRow]:
     with duckdb.connect(config=SHUT) as connection:
         try:
             yield from _rows(connection, str(path), file)
-        except duckdb.Error:
+        except (duckdb.Error, RuntimeError):  # RuntimeError: names that are no text
             says = "This Parquet file is damaged: it can't be read to its end."
             raise _refused("damaged-parquet", file, says, "Copy it again, or write it again.") from None
 

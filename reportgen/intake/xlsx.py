@@ -22,6 +22,7 @@ from reportgen.intake.sheet_times import Shows, day_of, elapsed, time_of_day
 
 _MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
 _FORMULA = re.compile(rb"<(?:\w+:)?f[\s/>]")
+_SPOT = re.compile(rb"<(?:\w+:)?(?:row|c)\s(?:[^>]*?\s)?r=\"([A-Z]{0,3})([0-9]+)\"")
 _FRAME = re.compile(rb"\bhidden=|mergeCell\b")
 _STRICT = "{http://purl.oclc.org/ooxml/spreadsheetml/main}"
 
@@ -50,16 +51,32 @@ def _read(data: bytes, package: ZipFile, file: str, sheet: str) -> Sheet:
             part(package, name, file)
     values = load_workbook(io.BytesIO(data), read_only=True, data_only=True)
     tables = {w.title: w for w in values.worksheets}
+    if len(tables) < len(values.worksheets):
+        raise damaged(file)  # two sheets of one name (18.2.19 allows none): which is meant can't be known
     listed = [Listed(title, w.sheet_state != "visible", _filled(w)) for title, w in tables.items()]
     chosen = choose(listed, sheet, file)
     xml = part(package, _part_of(package, chosen.name, file), file)
-    if xml is None:
+    if xml is None or not _in_order(xml):
         raise damaged(file)
     formulas: frozenset[tuple[int, int]] = frozenset()
     if _FORMULA.search(xml.getbuffer()):
         formulas = _formulas(load_workbook(io.BytesIO(data), read_only=True)[chosen.name])
     rows = tuple(bounded(_rows(tables[chosen.name], formulas), file, chosen.name))
     return Sheet(chosen.name, rows, *_frame(xml), chosen.hidden)
+
+
+def _in_order(xml: io.BytesIO) -> bool:
+    """Whether rows and cells come in their order, each once, where a sheet has room (18.3.1.73 and 18.3.1.4).
+
+    What doesn't is passed over by openpyxl without a word.
+    """
+    last = (0, 0, b"")
+    for found in _SPOT.finditer(xml.getbuffer()):
+        spot = (int(found[2]), len(found[1]), found[1])
+        if spot <= last or spot[0] > MOST_LINES:
+            return False
+        last = spot
+    return True
 
 
 def _filled(worksheet: Any) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import tracemalloc
 import zipfile
 from collections.abc import Callable
 from pathlib import Path
@@ -13,7 +14,6 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from reportgen.finding import Refused
 from reportgen.intake import package
-from reportgen.intake.xlsx import read_xlsx
 from tests.campaigns import refusal
 from tests.intake.books import (
     TWO_STOVES,
@@ -261,12 +261,45 @@ def test_an_ods_row_that_repeats_a_million_times_is_refused(tmp_path: Path) -> N
     assert the_error(tmp_path, ods(rows), "day.ods") == ("table-too-large", "day.ods, sheet Bench, row 2")
 
 
-def test_a_row_numbered_beyond_every_sheet_holds_nothing_up(tmp_path: Path) -> None:
-    far = with_part(
-        xlsx(), SHEET, lambda xml: xml.replace('<row r="3"', '<row r="99999999999"').replace('"A3"', '"A99999"')
-    )
-    sheet = read_xlsx(far, "a.xlsx")
-    assert [row.line for row in sheet.rows][:2] == [1, 2]
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [('<row r="3"', '<row r="2"'), ('"B3"', '"A3"'), ('"B3"', '"B2"'), ('<row r="3"', '<row r="99999999999"'), ('<row r="3"', f'<row r="{"9" * 5000}"')],
+    ids=["a row twice", "a cell twice", "a cell of another row", "a row beyond every sheet", "a row of no number"],
+)  # fmt: skip
+def test_rows_and_cells_out_of_their_order_are_refused_not_passed_over(old: str, new: str, tmp_path: Path) -> None:
+    """ECMA-376, part 1, 18.3.1.73 and 18.3.1.4: what the attribute r says. openpyxl leaves such rows out silently."""
+    data = with_part(xlsx(), SHEET, lambda xml: xml.replace(old, new))
+    assert the_error(tmp_path, data) == ("damaged-spreadsheet", "day.xlsx")
+
+
+def test_two_sheets_of_one_name_are_refused(tmp_path: Path) -> None:
+    """ECMA-376, part 1, 18.2.19: the name of a sheet is unique."""
+    book = Workbook()
+    for title, seconds in (("Bench", 212.4), ("Other", 999.9)):
+        sheet = book.create_sheet(title)
+        sheet.append(["contender", "boil time"])
+        sheet.append(["corvane", seconds])
+    twins = with_part(saved(book), "xl/workbook.xml", lambda xml: xml.replace('"Other"', '"Bench"'))
+    assert the_error(tmp_path, twins, sheet="Bench") == ("damaged-spreadsheet", "day.xlsx")
+
+
+def test_a_part_that_is_longer_than_the_list_of_parts_says_fills_no_memory(tmp_path: Path) -> None:
+    """APPNOTE.TXT of the zip format, 4.3.12: the uncompressed size in the central directory, here a lie."""
+    out = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(xlsx())) as old, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as new:
+        for name in old.namelist():
+            new.writestr(name, old.read(name))
+        new.writestr("xl/media/image1.xml", bytes(64 << 20))
+    data = bytearray(out.getvalue())
+    entry = data.rindex(b"PK\x01\x02")
+    assert b"image1" in data[entry : entry + 80]
+    data[entry + 24 : entry + 28] = (100).to_bytes(4, "little")
+    tracemalloc.start()
+    try:
+        assert the_error(tmp_path, bytes(data)) == ("damaged-spreadsheet", "day.xlsx")
+        assert tracemalloc.get_traced_memory()[1] < 32 << 20
+    finally:
+        tracemalloc.stop()
 
 
 def test_a_sheet_of_something_that_has_none_is_refused(tmp_path: Path) -> None:
