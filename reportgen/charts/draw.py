@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Campaign, Declared, Quantity
-from reportgen.charts import counts, grades, intervals, money, orders, overview, shares, traces
+from reportgen.charts import counts, grades, intervals, money_told, orders, overview, shares, traces
 from reportgen.charts.brackets import tie_groups
 from reportgen.charts.figure import Drawn, Figure
 from reportgen.charts.order import in_order
@@ -13,8 +13,7 @@ from reportgen.charts.telling import HEADINGS, alternative, printed, row_of
 from reportgen.charts.words import words
 from reportgen.evaluation.evaluated import Comparison, Evaluation, Result
 from reportgen.prose.finding_line import finding_line
-from reportgen.wording.listing import and_list
-from reportgen.wording.sentence import capital, inside
+from reportgen.wording.sentence import capital
 
 
 def figures(declared: Declared, evaluation: Evaluation) -> Mapping[str, Figure]:
@@ -30,7 +29,8 @@ def drawn(declared: Declared, evaluation: Evaluation) -> Drawn:
     campaign = declared.campaign
     made: dict[str, Figure] = {}
     absent: dict[str, str] = {}
-    for address, told in (("overview", _overview(campaign, evaluation)), ("money", _money(campaign, evaluation))):
+    whole = (("overview", _overview(campaign, evaluation)), ("money", money_told.figure(campaign, evaluation)))
+    for address, told in whole:
         if isinstance(told, Figure):
             made[address] = told
         else:
@@ -109,22 +109,3 @@ def _overview(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
     table = tuple((row.title, place, names) for row in rows for place, names in overview.told(campaign, row))
     headings = (words("quantity"), words("place"), words("contender"))
     return Figure("overview", overview.svg(campaign, rows, alt), alt, title, found, table, headings, overview.key(rows))
-
-
-def _money(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
-    quantity, shown = money.offers(campaign, evaluation)
-    if quantity is None or len(shown) < 2:
-        return words("absent.no-prices")
-    if len({o.price.currency for o in shown}) > 1:
-        return words("absent.currencies")
-    title = words("money.title", what=inside(quantity.title))
-    name = {o.contender.id: o.contender.title for o in shown}
-    beaten = {o.contender.id: and_list([name.get(b, b) for b in o.price.dominated_by]) for o in shown}
-    found = " ".join(
-        words("money.beaten", name=name[id], by=by) if by else "" for id, by in beaten.items() if by
-    ) or words("money.none-beaten")
-    told = [(o.contender.title, f"{o.price.price}, {printed(o.result)}") for o in shown]
-    alt = alternative(title, found, told)
-    table = tuple((o.contender.title, o.price.price, printed(o.result), beaten[o.contender.id]) for o in shown)
-    headings = (words("contender"), words("price"), quantity.title, words("beaten"))
-    return Figure("money", money.svg(quantity, shown, alt), alt, title, found, table, headings, money.key(shown))

@@ -1,4 +1,4 @@
-"""Price against what is measured: nothing is divided, and who is beaten at no higher price is shown open."""
+"""Price against one quantity: nothing is divided, and who is beaten on it at no higher price is shown open."""
 
 from __future__ import annotations
 
@@ -23,12 +23,13 @@ _HEIGHT = 220.0
 
 @dataclass(frozen=True)
 class Offer:
-    """One contender with a price and a result."""
+    """One contender with a price and a result; `beaten_by` cost no more and are resolved better on this quantity."""
 
     contender: Contender
     mark: ContenderMark
     price: ValueForMoney
     result: Result
+    beaten_by: tuple[str, ...] = ()
 
     @property
     def low(self) -> float:
@@ -61,10 +62,19 @@ def offers(campaign: Campaign, evaluation: Evaluation) -> tuple[Quantity | None,
             price = next((v for v in verdict.value if v.contender == contender.id), None) if verdict else None
             result = evaluation.of(id, contender.id)
             if price and known(price.low) and result and has_value(result):
-                made.append(Offer(contender, mark_of(n), price, result))
+                made.append(Offer(contender, mark_of(n), price, result, _beaten(evaluation, id, price)))
         if len(made) > 1:
             return campaign.quantity(id), tuple(made)
     return None, ()
+
+
+def _beaten(evaluation: Evaluation, quantity: str, of: ValueForMoney) -> tuple[str, ...]:
+    """Who costs no more, in the same currency, and is resolved better on `quantity`, whatever else was compared."""
+    pairs = [c for c in evaluation.comparisons if (c.quantity, c.part) == (quantity, "") and c.resolved and c.favours]
+    better = {c.favours for c in pairs if of.contender in (c.first, c.second)} - {of.contender}
+    value = evaluation.verdict.value if evaluation.verdict else ()
+    cheap = (v for v in value if v.currency == of.currency and known(v.high) and known(of.low) and v.high <= of.low)
+    return tuple(v.contender for v in cheap if v.contender in better)
 
 
 def svg(quantity: Quantity, shown: Sequence[Offer], alt: str) -> str:
@@ -86,7 +96,7 @@ def svg(quantity: Quantity, shown: Sequence[Offer], alt: str) -> str:
     for o in shown:
         x = o.middle
         row: Row = {"x": x, "y": o.value, "shape": o.mark.shape, "fill": o.mark.ink, "stroke": o.mark.ink}
-        (beaten if o.price.dominated_by else solid).append(row)
+        (beaten if o.beaten_by else solid).append(row)
         if known(o.result.low) and known(o.result.high):
             spans.append({"x": x, "y": o.result.low, "y2": o.result.high, "stroke": o.mark.ink})
         if o.high > o.low:
@@ -180,5 +190,5 @@ def key(shown: Sequence[Offer]) -> str:
     return sentence([
         words("key.money"),
         words("key.money.range") if any(o.high > o.low for o in shown) else "",
-        words("key.money.beaten") if any(o.price.dominated_by for o in shown) else "",
+        words("key.money.beaten") if any(o.beaten_by for o in shown) else "",
     ])  # fmt: skip

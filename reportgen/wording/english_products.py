@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-PRODUCTS: Mapping[str, str] = {
+from reportgen.wording.phrase import Forms
+
+PRODUCTS: Mapping[str, str | Forms] = {
     "box.missing": "Missing from the box: {items}",
     "box.words": "{item}: {said}",
     "box.item": "{item} ({said})",
@@ -17,7 +19,14 @@ PRODUCTS: Mapping[str, str] = {
     "claim.under.measured": "It is claimed under another condition ({under}); under ours we measured {value}",
     "money.currencies": "Prices are in {currencies}, and no rate is assumed: only prices in one currency are compared",
     "money.no-price": "No price is noted for {names}",
-    "money.frontier.currency": "{name} isn't beaten at its price or below, among those priced in {currency}",
+    "money.frontier.currency": {
+        "one": "Of those priced in {currency} that cost as much as {name} or less, none is shown to be better on "
+        "{quantity}, the one thing compared",
+        "other": "Of those priced in {currency} that cost as much as {name} or less, none is shown to be better on one "
+        "of the {count} things compared and worse on none",
+    },
+    "money.cheapest.currency": "{name} costs least of those priced in {currency}",
+    "money.alone.currency": "No other is priced in {currency}",
     "reason.in-the-box": "settled by looking into the box",
     "reason.no-quantity": "the claim names nothing that was measured",
     "reason.other-condition": "it is claimed under another condition",
@@ -25,5 +34,5 @@ PRODUCTS: Mapping[str, str] = {
     "covers.specimens": "What differs here is one specimen from another, each the mean of its passes",
     "specimen": "Specimen {id}",
     "specimen.serial": "serial {serial}",
-    "specimen.bought": "bought {where}",
+    "specimen.bought": "bought: {where}",
 }

@@ -53,6 +53,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "first.settle.specimens": "About {count} specimens of each would settle a gap of {gap}",
     "first.settle.finer": "A finer instrument would settle it sooner than more passes",
     "first.ran-once.reading": "One reading each",
+    "first.ran-once.sample": "One sample each",
     "first.ran-once": "Each ran once",
     "first.too-few": "Too few passes to know the scatter",
     "first.once.values": "{ran}: {values}",
@@ -232,8 +233,8 @@ SENTENCES: Mapping[str, str | Forms] = {
     "answer.unranked-only": "The results are shown without rank",
     "firm.all": "Every comparison rests on repeats",
     "firm.some": {
-        "one": "{known} of the {all} tests compared has repeats; on the others a repeat might come out differently",
-        "other": "{known} of the {all} tests compared have repeats; on the others a repeat might come out differently",
+        "one": "{known} of the {all} things compared has repeats; on the others a repeat might come out differently",
+        "other": "{known} of the {all} things compared have repeats; on the others a repeat might come out differently",
     },
     "firm.none": "Nothing was repeated, so what is said holds for these runs alone",
     "firm.running": {
@@ -250,7 +251,14 @@ SENTENCES: Mapping[str, str | Forms] = {
     "and better on nothing compared",
     "money.dominated.some": "{name} costs as much as {better} or more, and is shown to be worse on at least one of "
     "{quantity} and better on none",
-    "money.frontier": "{name} isn't beaten at its price or below",
+    "money.frontier": {
+        "one": "Of those that cost as much as {name} or less, none is shown to be better on {quantity}, the one thing "
+        "compared",
+        "other": "Of those that cost as much as {name} or less, none is shown to be better on one of the {count} "
+        "things compared and worse on none",
+    },
+    "money.cheapest": "{name} costs least",
+    "money.alone": "No other price is noted to hold it against",
     "order.rounds": "Every round ran each contender once",
     "order.random": "Every round ran each contender once, in random order",
     "order.as-written": "The readings stand in the order they were taken",

@@ -107,7 +107,15 @@ def test_who_is_beaten_at_no_higher_price_is_an_open_mark_and_is_named() -> None
     shown = money(priced((89.0, 89.0, ()), (100.0, 120.0, ("corvane-sol",)))).figures["money"]
     assert (len(layer(shown.svg, "marks")), len(layer(shown.svg, "marks-beaten"))) == (1, 1)
     assert len(layer(shown.svg, "price-ranges")) == 1
-    assert shown.found == "Ostler Mk II is beaten by Corvane Sol at no higher price."
+    assert shown.found == "On gas burned alone, Ostler Mk II is beaten by Corvane Sol at no higher price."
+
+
+def test_beaten_is_what_the_drawn_quantity_says_not_what_all_of_them_say() -> None:
+    shown = money(priced((89.0, 89.0, ()), (100.0, 100.0, ()))).figures["money"]
+    assert len(layer(shown.svg, "marks-beaten")) == 1
+    dearer = money(priced((120.0, 120.0, ()), (100.0, 100.0, ("corvane-sol",)))).figures["money"]
+    assert not layer(dearer.svg, "marks-beaten")
+    assert dearer.found == "On gas burned alone, nobody is shown to be beaten by another at no higher price."
 
 
 def test_prices_in_two_currencies_are_not_drawn_on_one_axis() -> None:

@@ -207,8 +207,9 @@ def test_money_speaks_only_of_what_is_shown() -> None:
     beaten = ValueForMoney("ostler", "89 EUR", 89, 89, "EUR", ("corvane",))
     assert "as much as Corvane Sol or more" in sentences.money_line(t.campaign, ("gas-burned",), beaten)
     alone = replace(beaten, dominated_by=())
-    assert (
-        sentences.money_line(t.campaign, ("gas-burned",), alone) == "Ostler Mk II isn't beaten at its price or below."
+    assert sentences.money_line(t.campaign, ("gas-burned",), alone) == (
+        "Of those that cost as much as Ostler Mk II or less, none is shown to be better on gas burned, "
+        "the one thing compared."
     )
 
 
@@ -311,9 +312,9 @@ def test_the_answer_never_takes_more_than_two_sentences() -> None:
     assert sentences.campaign_answer(*t.both).count(".") <= 2
 
 
-def test_how_firm_counts_the_tests_with_repeats() -> None:
+def test_how_firm_counts_the_things_with_repeats() -> None:
     t = campaign_of(first("gas", "corvane"), first("time", "corvane"), first("noise", "ostler"), known=("gas", "time"))
-    assert sentences.how_firm(*t.both).startswith("Two of the three tests compared have repeats;")
+    assert sentences.how_firm(*t.both).startswith("Two of the three things compared have repeats;")
     nothing = campaign_of(first("gas", "corvane", "ostler"))
     assert sentences.how_firm(*nothing.both).startswith("Nothing was repeated")
     assert "one of each" in sentences.how_firm(*nothing.both)

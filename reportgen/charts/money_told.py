@@ -1,0 +1,61 @@
+"""Price against one quantity, in words: who is beaten on it by whom, and who has no place in the picture."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from reportgen.campaign.declared import Campaign, Quantity
+from reportgen.charts import money
+from reportgen.charts.figure import Figure
+from reportgen.charts.money import Offer
+from reportgen.charts.telling import alternative, printed
+from reportgen.charts.words import words
+from reportgen.evaluation.evaluated import Evaluation
+from reportgen.wording.listing import and_list, commas
+from reportgen.wording.sentence import inside
+
+
+def figure(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
+    """The chart of prices, or why there is none.
+
+    It tells of the quantity drawn and of nothing else: what the money buys over all that was compared is the table's.
+    """
+    quantity, shown = money.offers(campaign, evaluation)
+    if quantity is None or len(shown) < 2:
+        return words("absent.no-prices")
+    if len({o.price.currency for o in shown}) > 1:
+        return words("absent.currencies")
+    title = words("money.title", what=inside(quantity.title))
+    found = _found(campaign, evaluation, quantity, shown)
+    told = [(o.contender.title, f"{o.price.price}, {printed(o.result)}") for o in shown]
+    alt = alternative(title, found, told)
+    table = tuple((o.contender.title, o.price.price, printed(o.result), _by(campaign, o)) for o in shown)
+    headings = (words("contender"), words("price"), quantity.title, words("beaten"))
+    return Figure("money", money.svg(quantity, shown, alt), alt, title, found, table, headings, money.key(shown))
+
+
+def _found(campaign: Campaign, evaluation: Evaluation, quantity: Quantity, shown: Sequence[Offer]) -> str:
+    what = inside(quantity.title)
+    beaten = [
+        words("money.beaten", what=what, name=o.contender.title, by=_by(campaign, o)) for o in shown if o.beaten_by
+    ]
+    left = [*_not_drawn(campaign, evaluation, quantity, shown)]
+    missing = [words("money.not-drawn", names=commas(left))] if left else []
+    return " ".join((*(beaten or [words("money.none-beaten", what=what)]), *missing))
+
+
+def _by(campaign: Campaign, offer: Offer) -> str:
+    return and_list([campaign.contender(b).title for b in offer.beaten_by])
+
+
+def _not_drawn(campaign: Campaign, evaluation: Evaluation, quantity: Quantity, shown: Sequence[Offer]) -> Sequence[str]:
+    """Each contender without a mark, with the reason: no price, no value, or a value known from one side only."""
+    drawn = {o.contender.id for o in shown}
+    priced = {v.contender for v in evaluation.verdict.value} if evaluation.verdict else set()
+    said = []
+    for c in campaign.contenders:
+        result = evaluation.of(quantity.id, c.id)
+        if c.id not in drawn:
+            why = words("money.no-price") if c.id not in priced else printed(result) if result else words("not read")
+            said.append(words("money.not-drawn.of", name=c.title, why=why))
+    return said
