@@ -57,6 +57,7 @@ class PassLookup:
     def over_parts(self, name: str) -> Sequence[Uncertain]:
         here = (self.key.specimen, self.key.pass_)
         keys = [k for k in self._all_keys(name) if (k.specimen, k.pass_) == here]
+        keys = [k for k in keys if k.part] or keys  # a pass without parts is whole
         return [self._noted(name, self._find(name, self.contender, k)) for k in dict.fromkeys(keys)]
 
     def of(self, contender: str, name: str) -> Uncertain:

@@ -52,12 +52,18 @@ JOINS = {"sum": sum_of, "mean": mean_of, "energy mean": energy_mean}
 def join_parts(workings: Sequence[Working], how: str, parts: Sequence[str]) -> tuple[Working, ...]:
     """Join the parts of each pass into one working by `how` (sum, mean, energy mean); `parts` are those expected.
 
-    A pass that lacks a part has no value, and says which part is missing. An exclusion of a part excludes the pass.
+    A pass that names no part is a whole run by itself. One that names parts and lacks some has no value, and says which
+    is missing. An exclusion of a part excludes the pass.
     """
     by_pass: dict[PassKey, list[Working]] = {}
     for w in workings:
         by_pass.setdefault(replace(w.key, part=""), []).append(w)
-    return tuple(_join(key, found, how, parts) for key, found in by_pass.items())
+    return tuple(_join(key, _of_parts(found), how, parts) for key, found in by_pass.items())
+
+
+def _of_parts(found: Sequence[Working]) -> Sequence[Working]:
+    """Those that name a part; what was read once for all of them has no part, and stands behind each already."""
+    return [w for w in found if w.key.part] or found
 
 
 def _join(key: PassKey, found: Sequence[Working], how: str, parts: Sequence[str]) -> Working:
@@ -65,7 +71,8 @@ def _join(key: PassKey, found: Sequence[Working], how: str, parts: Sequence[str]
     steps = tuple(s for w in found for s in w.steps)
     excluded = next((w.excluded for w in found if w.excluded), "")
     absent = next((w.absent_because for w in found if w.value is None), "")
-    missing = [p for p in parts if p not in {w.key.part for w in found}]
+    here = {w.key.part for w in found}
+    missing = [p for p in parts if p not in here] if here != {""} else []
     if missing or absent:
         return Working(
             key, None, keys, excluded, absent_because=absent or f"part {missing[0]} was not read", steps=steps

@@ -31,6 +31,11 @@ def exclusion_line(campaign: Campaign, evaluation: Evaluation, caveat: Caveat, q
     return paragraph(*said)
 
 
+def _rest(result: Result) -> str:
+    """What else there is of a contender without a result: nothing, or passes that give none."""
+    return "exclusion.no-value" if any(p.keys and not p.excluded for p in result.by_pass) else "exclusion.alone"
+
+
 def _left_out(campaign: Campaign, caveat: Caveat, result: Result, fewer: bool) -> str:
     n = sum(1 for p in result.by_pass if p.excluded and frozenset(p.keys) & caveat.touches)
     left = say_of(n, "exclusion.pass", count=in_words(n), name=name(campaign, result.contender))
@@ -41,7 +46,7 @@ def _left_out(campaign: Campaign, caveat: Caveat, result: Result, fewer: bool) -
     if fewer and not result.missing:
         line = say("exclusion.not-repeated", left_out=line)
     if result.missing or result.estimate is None:
-        return say("exclusion.alone", left_out=line) if result.missing else line
+        return say(_rest(result), left_out=line) if result.missing else line
     if result.without is None:
         return line
     put_back = value_only(

@@ -89,6 +89,10 @@ SENTENCES: Mapping[str, str | Forms] = {
     "finding.tie": "{names} share first place",
     "finding.tie.all": "No first place can be told among the {count}",
     "finding.once": "{leader} read {place} in this run; whether a repeat would agree isn't known",
+    "finding.once.open": {
+        "one": "Who read {place} is open: {names} is known from one side only",
+        "other": "Who read {place} is open: {names} are known from one side only",
+    },
     "finding.once.alike": "{names} can't be told apart in this run",
     "finding.one": "Only {name} has a result",
     "finding.shown": "Shown without rank",
@@ -188,6 +192,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "exclusion.with-them": "{left_out}: {value} without them, {put_back} with them",
     "exclusion.not-repeated": "{left_out} and wasn't repeated",
     "exclusion.alone": "{left_out}, and nothing else was read",
+    "exclusion.no-value": "{left_out}, and what else was read gives no result",
     "exclusion.order-same": "The order doesn't change",
     "exclusion.order-changes": "With it, some places change",
     # yes/no, counts, grades
