@@ -70,19 +70,20 @@ def band_of(quantity: Quantity, ordered: Sequence[Result]) -> tuple[float, float
 
 
 def _axis(results: Sequence[Result], band: tuple[float, float] | None) -> Axis:
-    """Holds every value drawn, and beyond them room for an open end.
+    """Holds every value drawn, where each bound begins, and beyond them room for an open end.
 
-    A limit so far off that it would press the values together (more than twice their spread) is left outside: its open
-    end then begins behind a break.
+    A bound so far off that it would press several values together (more than twice their spread away) is left outside:
+    its open end then begins behind a break, at the edge on which the bound lies.
     """
     shown: list[float] = list(band or ())
     bounds: list[float] = []
+    valued = [r for r in results if has_value(r)]
     for r in results:
         numbers = (r.low, r.high, r.estimate.value) if r.estimate and has_value(r) else ()
         shown += [v for v in (*numbers, *(p.value for p in r.by_pass if not p.limit)) if known(v)]
         bounds += [r.estimate.value] if r.estimate and r.estimate.limit and known(r.estimate.value) else []
         bounds += [p.value for p in r.by_pass if p.limit and known(p.value)]
-    spread = max(shown) - min(shown) if shown else 0.0
+    spread = max(shown) - min(shown) if len(valued) > 1 else 0.0
     reach = 2 * spread if spread else float("inf")
     shown += [v for v in bounds if min(shown, default=v) - reach <= v <= max(shown, default=v) + reach]
     limits = {r.estimate.limit for r in results if r.estimate}
@@ -118,7 +119,7 @@ def key(quantity: Quantity, results: Sequence[Result], groups: Groups) -> str:
         words("key.excluded") if any(p.excluded for r in results for p in r.by_pass) else "",
         words("key.value.specimens" if units else "key.value") if repeated and values else "",
         words("key.bar") if "instrument and scatter" in has else "",
-        words("key.thin") if "instrument" in has else "",
+        words("key.thin.stated" if any(r.laboratory for r in results) else "key.thin") if "instrument" in has else "",
         words("key.arrow") if any(r.estimate and r.estimate.limit for r in results) else "",
         words("key.break") if any(_broken(r, scale) for r in results) else "",
         words("key.tie" if "instrument and scatter" in has else "key.tie.once") if groups else "",

@@ -100,6 +100,8 @@ PHRASES: Mapping[str, str] = {
     "key.trace.limit": "the dashed line is the limit",
     "key.trace.incident": "an upright dashed line is when something happened, told in the note of that number",
     "key.trace.over": "a triangle is where the meter’s scale ended: the trace went higher",
+    "key.trace.under": "one that points down is where the meter’s scale began: the trace went lower",
+    "key.trace.under.alone": "a triangle is where the meter’s scale began: the trace went lower",
     "key.trace.gap": "dots between two strokes are where nothing was logged",
     "alt.row": "{name}: {said}",
     "alt.more": "and {n} more in the table",

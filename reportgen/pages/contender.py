@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from reportgen.addresses import contender_page, from_to, test_page
 from reportgen.campaign.declared import Campaign, Contender, ProseFile, Test
@@ -22,13 +23,13 @@ from reportgen.pages.words import words
 from reportgen.prose.box import found_in, received
 from reportgen.prose.claim import evidence
 from reportgen.prose.sentences import claim_in_short
-from reportgen.prose.specimens import specimen_told
+from reportgen.prose.specimens import day_of, specimen_told
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.decision import outcome
 from reportgen.wording.interval import rank_range
-from reportgen.wording.listing import or_list
+from reportgen.wording.listing import and_list, or_list
 from reportgen.wording.reason import why_blocked
-from reportgen.wording.sentence import capital
+from reportgen.wording.sentence import capital, inside
 
 
 @dataclass(frozen=True)
@@ -82,6 +83,7 @@ class ContenderView:
     arrival_film: FilmShown | None
     claims: tuple[ClaimShown, ...]
     results: tuple[SheetRow, ...]
+    once: str
     limits: tuple[CaveatShown, ...]
     particulars: tuple[Particular, ...]
     text: OwnText | None
@@ -103,6 +105,7 @@ def contender_view(told: Told, c: Contender) -> ContenderView:
     page = contender_page(campaign.id, c.id)
     of = [(t, r) for t in campaign.tests for r in _of_test(told, t, c.id)]
     bearing = {k.number: k for _, r in of for k in evaluation.caveats_on(r.quantity, r.rests_on)}
+    rows = [_row(told, page, t, r) for t, r in of if not is_particular(t)]
     prose = ProseFile(c.id, told.declared.at(f"contender/{c.id}").file, c.says)
     return ContenderView(
         frame=frame_of(told, page, c.title, words("sheet.description", name=c.title, campaign=campaign.title)),
@@ -114,12 +117,19 @@ def contender_view(told: Told, c: Contender) -> ContenderView:
         arrival=photos_shown(campaign, page, c.photos),
         arrival_film=film_shown(campaign, page, c.film, c.photos),
         claims=_claims(told, page, c),
-        results=tuple(_row(told, page, t, r) for t, r in of if not is_particular(t)),
+        results=tuple(replace(row, tied="") if row.tied == words("tied.once") else row for row in rows),
+        once=_once(rows),
         limits=tuple(shown(campaign, bearing[n], page) for n in sorted(bearing)),
         particulars=particulars(told, page, c, [(t, r) for t, r in of if is_particular(t)]),
         text=own_text(told, prose, page) if c.says else None,
         others=tuple(named(campaign, o.id, page) for o in campaign.contenders),
     )
+
+
+def _once(rows: Sequence[SheetRow]) -> str:
+    """What rests on one run each, said once under the table; "" for nothing."""
+    titles = [inside(row.quantity) for row in rows if row.tied == words("tied.once")]
+    return words("tied.once.sheet", quantities=and_list(titles)) if titles else ""
 
 
 def _of_test(told: Told, test: Test, contender: str) -> list[Result]:
@@ -129,7 +139,7 @@ def _of_test(told: Told, test: Test, contender: str) -> list[Result]:
 
 
 def _identity(c: Contender) -> tuple[Fact, ...]:
-    bought = ", ".join(filter(None, (c.bought_where, c.bought_on.text if c.bought_on else "")))
+    bought = ", ".join(filter(None, (c.bought_where, day_of(c.bought_on))))
     told = [
         (words("fact.maker"), c.maker),
         (words("fact.model"), c.model),
@@ -139,8 +149,9 @@ def _identity(c: Contender) -> tuple[Fact, ...]:
         (words("fact.box"), found_in(c)),
     ]
     for price in c.prices:
-        when = ", ".join(filter(None, (price.where, price.date.text if price.date else "")))
-        told.append((words(f"fact.{price.sort}"), f"{price.text} ({when})" if when else price.text))
+        when = ", ".join(filter(None, (price.where, day_of(price.date))))
+        aside = f" ({when})" if when and when != bought else ""  # what stands a line above isn't said again
+        told.append((words(f"fact.{price.sort}"), f"{price.text}{aside}"))
     return tuple(Fact(name, says) for name, says in told if says)
 
 

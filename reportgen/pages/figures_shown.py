@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Result
 from reportgen.pages.words import words
-from reportgen.prose.amounts import also, read_once, short
+from reportgen.prose.amounts import also, found_between, read_once, short
 from reportgen.wording import interval, number
 from reportgen.wording.language import spoken
 from reportgen.wording.reason import why_blocked, why_missing, why_no_u
@@ -50,6 +50,8 @@ def _one(r: Result) -> Printed:
     if e is None or r.kind != "measured":
         return Printed(whole, "", False, _between(r), why, whole)
     value = short(replace(r, estimate=replace(e, unit="")))
+    if found_between(r):
+        return Printed(value, "", False, "", why, whole)
     return Printed(value, "", e.limit is None and e.value is not None, _between(r), why, whole, also(r))
 
 

@@ -11,6 +11,7 @@ from reportgen.evaluation.evaluated import Caveat
 from reportgen.evaluation.says import says_of
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.words import words
+from reportgen.wording.day import at_time
 from reportgen.wording.reason import decided, pushes
 from reportgen.wording.sentence import paragraph
 
@@ -42,13 +43,15 @@ def shown(campaign: Campaign, caveat: Caveat, page: str) -> CaveatShown:
 
     `page` is where it stands: ways to its photographs begin there.
     """
-    when = decided(caveat.decided) if caveat.decided else words("when", time=caveat.when) if caveat.when else ""
+    says, when = says_of(caveat), decided(caveat.decided) if caveat.decided else at_time(caveat.when)
+    if caveat.event and when and ":" not in says:  # the event alone
+        says, when = words("when.event", says=says, when=when), ""
     return CaveatShown(
         str(caveat.number),
         caveat_anchor(caveat.number),
         words(f"sort.{caveat.sort}"),
         campaign.contender(caveat.contender).title if caveat.contender else "",
-        paragraph(says_of(caveat), when, pushes(caveat.pushes)),
+        paragraph(says, when, pushes(caveat.pushes)),
         photos_shown(campaign, page, caveat.photos),
         film_shown(campaign, page, caveat.film, caveat.photos),
     )

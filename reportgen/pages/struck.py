@@ -13,6 +13,7 @@ from reportgen.intake.reading import Reading
 from reportgen.intake.table import key
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
+from reportgen.wording.sentence import capital
 
 SEPARATORS = (",", ";", "\t")
 
@@ -71,13 +72,13 @@ def _splits(line: str) -> Iterator[tuple[str, ...]]:
 
 def says_of_slip(a: Amendment) -> str:
     """What was put right and why, in a sentence or two."""
-    said = words("slip", was=a.was or words("empty"), meant=a.is_ or words("empty"), why=a.why.rstrip("."))
+    said = words("slip", was=a.was or words("empty"), meant=a.is_ or words("empty"), why=capital(a.why.rstrip(".")))
     return f"{said} {words('slip.seen', by=a.seen_by)}" if a.seen_by else said
 
 
 def why_put_right(a: Amendment) -> str:
     """Why a slip was put right, and who saw it, where both texts stand beside this."""
-    said = words("slip.why", why=a.why.rstrip("."))
+    said = words("slip.why", why=capital(a.why.rstrip(".")))
     return f"{said} {words('slip.seen', by=a.seen_by)}" if a.seen_by else said
 
 

@@ -28,8 +28,8 @@ from reportgen.pages.workings import Working, working_of
 from reportgen.prose.amounts import size, typed
 from reportgen.prose.sentences import exclusion_line, finding_line, first_place
 from reportgen.theme import Frame, Link, render
+from reportgen.wording.count import degrees
 from reportgen.wording.listing import and_list
-from reportgen.wording.number import plain
 
 
 @dataclass(frozen=True)
@@ -230,6 +230,6 @@ def _scatter(told: Told, quantity: Quantity, part: str) -> str:
         return words("scatter.none")
     results = [r for r in told.evaluation.results if (r.quantity, r.part) == (quantity.id, part)]
     if found.origin == "passes" and any(len({p.specimen for p in r.by_pass}) > 1 for r in results):
-        return words("scatter.known.specimens", sd=size(found.sd, quantity.unit), degrees=plain(found.degrees))
+        return words("scatter.known.specimens", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees))
     origin = words(f"scatter.{found.origin}")
-    return words("scatter.known", sd=size(found.sd, quantity.unit), degrees=plain(found.degrees), origin=origin)
+    return words("scatter.known", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees), origin=origin)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 
 from reportgen.campaign.declared import Amount
 from reportgen.evaluation.evaluated import Comparison, Result
@@ -28,6 +29,8 @@ def full(result: Result) -> str:
     estimate = result.estimate
     if result.running and estimate.limit == "above":
         return interval.so_far(estimate.value, estimate.unit)
+    if limits := found_between(result):
+        return joined(interval.as_typed(*limits), estimate.unit)
     return interval.printed(
         estimate.value,
         result.u,
@@ -49,6 +52,8 @@ def short(result: Result) -> str:
     estimate = result.estimate
     if result.running and estimate.limit == "above":
         return interval.so_far(estimate.value, estimate.unit)
+    if limits := found_between(result):
+        return joined(interval.as_typed(*limits), estimate.unit)
     if read_once(result):
         return interval.value_only(estimate.value, None, estimate.unit, estimate.limit, decimals=estimate.decimals)
     return interval.value_only(
@@ -60,6 +65,18 @@ def short(result: Result) -> str:
         high=result.high,
         decimals=decimals(result),
     )
+
+
+def found_between(result: Result) -> tuple[Decimal, Decimal] | None:
+    """The two limits of a laboratory that found something and no number for it: all that is known of the value."""
+    e, lab = result.estimate, result.laboratory
+    if e is None or e.value is None or lab is None or result.passes != 1 or result.part or e.limit:
+        return None
+    low, high = lab.detection_limit, lab.report_limit
+    if low is None or high is None or low.unit != high.unit or any(c.source.sort != "rough" for c in e.contributions):
+        return None
+    middle, same = float(low.value + high.value) / 2, not e.unit or spelled(e.unit) == spelled(low.unit)
+    return (low.value, high.value) if same and abs(e.value - middle) <= middle * _NOISE else None
 
 
 def also(result: Result) -> str:

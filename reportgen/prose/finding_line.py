@@ -5,13 +5,13 @@ from __future__ import annotations
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.prose import amounts
-from reportgen.prose.once import in_front, not_told_apart
+from reportgen.prose.once import in_front, not_told_apart, open_in_front
 from reportgen.prose.orders import found
 from reportgen.prose.standing import Standing, name, names, standing
 from reportgen.prose.unranked import untouched
 from reportgen.prose.yardstick import scatter_unknown
 from reportgen.wording.count import in_words
-from reportgen.wording.language import say
+from reportgen.wording.language import say, say_of
 
 
 def finding_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:
@@ -52,9 +52,12 @@ def _once(s: Standing) -> str:
     if not front:
         return say("finding.not-ranked")
     leader = front[0].contender
+    place = say(f"place.{s.quantity.better}")
+    if open_ := open_in_front(s, leader):
+        bound = front[0].estimate is not None and front[0].estimate.limit is not None
+        unsure = [r.contender for r in s.ranked if r.contender in open_ or (bound and r.contender == leader)]
+        return say_of(len(unsure), "finding.once.open", names=names(s.campaign, unsure), place=place)
     alike = not_told_apart(s, leader)
     if len(alike) > 1:
         return say("finding.once.alike", names=names(s.campaign, alike))
-    return say(
-        "finding.once", leader=names(s.campaign, [r.contender for r in front]), place=say(f"place.{s.quantity.better}")
-    )
+    return say("finding.once", leader=names(s.campaign, [r.contender for r in front]), place=place)

@@ -28,6 +28,13 @@ def in_front(s: Standing) -> tuple[Result, ...]:
     return tuple(r for r in s.ranked if r.contender in beyond) or tuple(r for r in plain if value[r.contender] == best)
 
 
+def open_in_front(s: Standing, leader: str) -> tuple[str, ...]:
+    """Those known from one side only who may have read better than `leader`, or as well."""
+    good = "above" if s.quantity.better == "higher" else "below"
+    bounds = [r.contender for r in s.ranked if r.estimate and r.estimate.limit == good and r.contender != leader]
+    return tuple(c for c in bounds if (p := s.pair(leader, c)) and not (p.differed and p.favours in (None, leader)))
+
+
 def not_told_apart(s: Standing, leader: str) -> tuple[str, ...]:
     """Those the instrument can't tell from whoever read best in this run, the leader among them."""
     alike = [r.contender for r in s.ranked if (p := s.pair(leader, r.contender)) and p.differed is False]
@@ -48,12 +55,13 @@ def once(s: Standing) -> list[str]:
     place = say(f"place.{s.quantity.better}")
     who = name(s.campaign, leader)
     if pair.differed is None:
-        if len(front) > 1:
+        if len(front) > 1 or open_in_front(s, leader):
             return [opening, say("first.once.repeat")]
         return [opening, say("first.once.unknown", leader=who, place=place)]
     if pair.differed:
         than, beside = say(f"than.{s.quantity.better}"), say(f"beside.{s.quantity.better}")
-        key = "first.once.leads" if len(s.ranked) == 2 else "first.once.leads-all"
+        only = len(s.ranked) == 2 or open_in_front(s, leader)
+        key = "first.once.leads" if only else "first.once.leads-all"
         runner_up = name(s.campaign, nearest.contender)
         gap = amounts.gap(pair, s.of_pair(pair)).size
         return [opening, say(key, leader=who, place=place, gap=gap, than=than, beside=beside, next=runner_up)]

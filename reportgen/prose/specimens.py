@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from reportgen.campaign.declared import Contender, Specimen
+from reportgen.campaign.declared import Contender, Day, Specimen
+from reportgen.wording.day import day
 from reportgen.wording.language import say
 from reportgen.wording.listing import commas
 from reportgen.wording.sentence import capital, paragraph
@@ -19,9 +20,14 @@ def specimen_name(contender: Contender, id: str) -> str:
     )
 
 
+def day_of(found: Day | None) -> str:
+    """A day of buying in words, "" where none was written."""
+    return day(found.first, found.last, found.text) if found else ""
+
+
 def specimen_told(specimen: Specimen) -> str:
     """Its serial, where and when it was bought, how it came."""
-    bought = ", ".join(filter(None, (specimen.bought_where, specimen.bought_on.text if specimen.bought_on else "")))
+    bought = ", ".join(filter(None, (specimen.bought_where, day_of(specimen.bought_on))))
     facts = [say("specimen.serial", serial=specimen.serial)] if specimen.serial else []
     facts += [say("specimen.bought", where=bought)] if bought else []
     return paragraph(capital(commas(facts)), *specimen.as_received)

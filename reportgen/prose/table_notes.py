@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from reportgen.campaign.declared import Campaign
-from reportgen.evaluation.evaluated import Evaluation
+from reportgen.evaluation.evaluated import Evaluation, Result
 from reportgen.prose.amounts import also
 from reportgen.prose.counting import counting, yes_no
 from reportgen.prose.once import single_reading
@@ -20,9 +20,14 @@ def covers_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part:
     """What the intervals of a quantity hold; empty where it has none."""
     s = standing(campaign, evaluation, quantity, part)
     within = [r for r in s.results if r.low is not None and r.high is not None]  # a bound has no interval
-    kinds = dict.fromkeys((r.covers, r.at_least) for r in within)
+    kinds = dict.fromkeys((_covered(r), r.at_least) for r in within)
     several = say("covers.specimens") if within and several_specimens(s) else ""
     return paragraph(*(covers(code, at_least) for code, at_least in kinds), several)
+
+
+def _covered(r: Result) -> str:
+    """What its interval holds; of a laboratory's value, what the laboratory says of it."""
+    return "laboratory" if r.laboratory and r.covers == "instrument" else r.covers
 
 
 def instrument_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:

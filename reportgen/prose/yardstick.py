@@ -35,6 +35,8 @@ def how_often(s: Standing) -> str:
     """ "One reading each", "each ran once", or that the passes are too few."""
     if not ran_once(s):
         return say("first.too-few")
+    if s.quantity.kind == "laboratory":
+        return say("first.ran-once.sample")
     reading = s.quantity.kind in ("one reading", "level", "peak", "count", "yes/no", "grade") and not s.part
     return say("first.ran-once.reading" if reading else "first.ran-once")
 

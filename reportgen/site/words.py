@@ -56,7 +56,7 @@ PHRASES: Mapping[str, str] = {
         "{quantity} varies by {sd} from pass to pass (standard deviation, {degrees} degrees of freedom)."
     ),
     "ready-made": "Ready-made: it came with the program.",
-    "one-of": "{n} campaigns describe it differently; each description stands for itself below.",
+    "one-of": "{n} comparisons describe it differently; each description stands for itself below.",
     "empty": "No comparison has been published here yet.",
     "no-date": "date not noted",
     "foot.licence": "Licence: {licence}.",

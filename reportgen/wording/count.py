@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from reportgen.wording.language import say_of, spoken
-from reportgen.wording.number import fixed
+from reportgen.wording.number import fixed, plain
 
 
 def whole(n: int) -> str:
@@ -20,6 +20,11 @@ def in_words(n: int) -> str:
 def counted(key: str, n: int) -> str:
     """A number and its noun: `counted("pass", 4)` is "four passes". Nouns are the table's `count.…` entries."""
     return say_of(n, f"count.{key}", count=in_words(n))
+
+
+def degrees(n: float) -> str:
+    """Degrees of freedom: "1 degree of freedom", "8 degrees of freedom", "6.2 degrees of freedom"."""
+    return say_of(1 if n == 1 else 2, "count.degree", count=plain(n))
 
 
 def roughly(n: int) -> str:

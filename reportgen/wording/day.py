@@ -1,10 +1,13 @@
-"""Days as text."""
+"""Days and times of day as text."""
 
 from __future__ import annotations
 
+import re
 from datetime import date
 
 from reportgen.wording.language import say
+
+_DAY_AND_TIME = re.compile(r"(?P<day>\d{4}-\d{2}-\d{2})[T ]+(?P<time>\d.*)")
 
 
 def day(first: str, last: str, text: str) -> str:
@@ -13,3 +16,18 @@ def day(first: str, last: str, text: str) -> str:
         return text
     one = date.fromisoformat(first)
     return say("day", day=str(one.day), month=say(f"month.{one.month}"), year=str(one.year))
+
+
+def at_time(text: str) -> str:
+    """ "on 2 May 2026 at 18:05", for a time with its day in ISO 8601; "at 9:12" for any other; "" for none."""
+    found = _DAY_AND_TIME.fullmatch(text)
+    if not found or not _is_day(found["day"]):
+        return say("at.time", time=text) if text else ""
+    return say("at.day", day=day(found["day"], found["day"], found["day"]), time=found["time"])
+
+
+def _is_day(text: str) -> bool:
+    try:
+        return bool(date.fromisoformat(text))
+    except ValueError:
+        return False

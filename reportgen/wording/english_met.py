@@ -12,24 +12,24 @@ from reportgen.wording.phrase import Forms
 MET: Mapping[str, str | Forms] = {
     # notations
     "quoted": "“{text}”",
-    "quoted.taken": "“{text}” counts as {value} ± {half}",
+    "quoted.taken": "“{text}” counts as {value} ±\u00a0{half}",
     "quoted.of": "“{text}” ({who})",
     "quoted.more": {"one": "{texts} and one more", "other": "{texts} and {count} more"},
     "frames.rate": "{upper}/{lower} ({short})",
     "frames.step": "one frame, at {rate} frames a second",
-    "met.rough": "Some of “{what}” was read roughly: {texts}, every value in between as likely as any other.",
-    "met.rough-about": "Some of “{what}” was read roughly: {texts}, every value in between as likely as any other. "
+    "met.rough": "Some readings of “{what}” are rough: {texts}, every value in between as likely as any other.",
+    "met.rough-about": "Some readings of “{what}” are rough: {texts}, every value in between as likely as any other. "
     "“About” is our convention: give or take one unit of the last figure that isn’t a trailing zero.",
-    "met.unweighed": "How much of “{what}” there was, nobody measured: {texts}. It counts as more than nothing, so "
+    "met.unweighed": "Nobody measured how much of “{what}” there was: {texts}. It counts as more than nothing, so "
     "what is worked out from it is known from one side only.",
     "lost.pass": "pass {n}",
     "lost.of": "{where} ({why})",
-    "met.lost": "Some of “{what}” was not read: {whose}. What is shown rests on the others.",
-    "met.against": "“{what}” was read against another contender: {texts}. The value is that contender’s own reading "
-    "and the difference; an error in that reading is in both and cancels between them.",
-    "met.for-all": "“{what}” was read once for every contender: {texts}. Its error is the same for all of them, and "
-    "cancels between them as far as it goes into each result in the same way.",
-    "met.for-some": "“{what}” was read once for {who}: {texts}. Its error is the same for all of them, and cancels "
+    "met.lost": "Some readings of “{what}” are missing: {whose}. What is shown rests on the others.",
+    "met.against": "Some readings of “{what}” were taken against another contender: {texts}. The value is that "
+    "contender’s own reading and the difference; an error in that reading is in both and cancels between them.",
+    "met.for-all": "One reading of “{what}” serves every contender: {texts}. Its error is the same for all of them, "
+    "and cancels between them as far as it goes into each result in the same way.",
+    "met.for-some": "One reading of “{what}” serves {who}: {texts}. Its error is the same for all of them, and cancels "
     "between them as far as it goes into each result in the same way.",
     # traces
     "trace.gap": "{long} from {at} on",
@@ -38,18 +38,18 @@ MET: Mapping[str, str | Forms] = {
     "bridge it by a straight line, with all the room the trace’s own range leaves, and a limit passed in it is put in "
     "its middle.",
     # accidents
-    "met.amended": "One reading was put right: {place} says {was}, {is} was meant: {why}",
-    "met.amended.empty": "One reading was filled in: {place} is empty, {is} was meant: {why}",
-    "met.amended.cell": "One cell was put right: {place} says “{was}”, “{is}” was meant: {why}",
+    "met.amended": "One reading was put right: {place} says {was}, but {is} was meant. {why}",
+    "met.amended.empty": "One reading was filled in: {place} is empty, but {is} was meant. {why}",
+    "met.amended.cell": "One cell was put right: {place} says “{was}”, but “{is}” was meant. {why}",
     "met.amended.change": "That changes the reading by {change}",
     "met.amended.seen": "Seen by {who}",
-    "met.records": "There are two records of “{what}”, {said}; {used} counts: {why}",
-    "met.records.otherwise": "With {other}, {quantity} of {name} would be {value} and not {now}",
+    "met.records": "There are two records of “{what}”: {said}. The one that counts is {used}. {why}",
+    "met.records.otherwise": "With {other}, {quantity} of {name} would be {value} instead of {now}",
     "met.records.moves": "Some places would change",
     "met.records.stays": "No place would change",
     "met.assumed": "Not measured: {name} is taken as {value}, give or take {within}, "
-    "for each contender by itself ({why})",
-    "met.assumed.alike": "Not measured: {name} is taken as {value}, give or take {within}, alike for all ({why})",
+    "for each contender by itself. {why}",
+    "met.assumed.alike": "Not measured: {name} is taken as {value}, give or take {within}, alike for all. {why}",
     "met.running": "Still running since {day}: {value}",
     "met.running.undated": "Still running, since when wasn’t noted: {value}",
     "met.running.nothing": "Still running since {day}: nothing was read so far",

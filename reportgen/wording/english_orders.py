@@ -64,12 +64,16 @@ ORDERS: Mapping[str, str | Forms] = {
     "why-no-u.order": "only an order was seen",
     "missing.never-compared": "never compared",
     # laboratories
-    "met.not-found": "Not all of “{what}” was found: a value under a limit lies anywhere from 0 to that limit, and "
-    "counts as that bound, never as half of it.",
-    "met.found": "Some of “{what}” was found without a number: it lies between {low}, from where {laboratory} finds "
+    "met.not-found": "Not found isn’t none: this “{what}” lies anywhere from 0 to the limit of what {laboratory} can "
+    "find, and counts as that bound, never as half of it.",
+    "met.found": "Found, but without a number: this “{what}” lies between {low}, from where {laboratory} finds "
     "it, and {high}, from where it states numbers, every value between as likely as any other.",
     "met.no-uncertainty": "{laboratory} doesn’t state how uncertain its values of “{what}” are: ranges hold the "
     "rounding of the report and nothing else, and are too narrow.",
+    "covers.about.laboratory": "Intervals of 95 %, of what the laboratory states alone: "
+    "whether another sample would agree isn’t known",
+    "covers.at-least.laboratory": "Intervals of at least 95 %, of what the laboratory states alone: "
+    "whether another sample would agree isn’t known",
     "source.laboratory": "the uncertainty the laboratory states",
     "laboratory.uncertainty": "{uncertainty}, coverage factor {k}",
     "laboratory.not-stated": "not stated",

@@ -34,5 +34,5 @@ PRODUCTS: Mapping[str, str | Forms] = {
     "covers.specimens": "What differs here is one specimen from another, each the mean of its passes",
     "specimen": "Specimen {id}",
     "specimen.serial": "serial {serial}",
-    "specimen.bought": "bought: {where}",
+    "specimen.bought": "bought {where}",
 }

@@ -114,6 +114,11 @@ def between(low: float, high: float, unit: str, u: Number | None = None, *, deci
     return joined(say("interval.range", low=number.fixed(low, places), high=number.fixed(high, places)), unit)
 
 
+def as_typed(low: Decimal, high: Decimal) -> str:
+    """Two limits with the digits they were typed with: "0.5 to 2"."""
+    return say("interval.range", low=number.as_written(low), high=number.as_written(high))
+
+
 def rank_range(rank: tuple[int, int]) -> str:
     """`(1, 2)` is "1–2", `(1, 1)` is "1"."""
     first, last = rank

@@ -34,7 +34,7 @@ def test_the_amendment_travels_and_says_by_how_much(tmp_path: Path) -> None:
     told = compiled(tmp_path, GAS + AMEND, gas=SLIP)
     (caveat,) = caveats(told, "amendment")
     assert caveat["says"] == (
-        "One reading was put right: line 2 of gas.csv says 21.7, 217.1 was meant: a figure was left out. "
+        "One reading was put right: line 2 of gas.csv says 21.7, but 217.1 was meant. A figure was left out. "
         "That changes the reading by 195.4\u00a0g. Seen by the film."  # 217.1 − 21.7
     )
     assert (caveat["said"], caveat["used"], caveat["seen_by"]) == (["21.7"], "217.1", "the film")
@@ -42,8 +42,8 @@ def test_the_amendment_travels_and_says_by_how_much(tmp_path: Path) -> None:
     assert caveat["id"] not in result_of(told, "gas-burned", "ostler")["caveats"]
     assert all(caveat["id"] in c["caveats"] for c in told["comparisons"])
     assert caveat["id"] in told["first"][0]["caveats"]
-    assert "line 2 of gas.csv says 21.7, 217.1 was meant" in page(tmp_path, "tests/gas-burned").text
-    assert "line 2 of gas.csv says 21.7, 217.1 was meant" in page(tmp_path, "index").text
+    assert "line 2 of gas.csv says 21.7, but 217.1 was meant" in page(tmp_path, "tests/gas-burned").text
+    assert "line 2 of gas.csv says 21.7, but 217.1 was meant" in page(tmp_path, "index").text
 
 
 def test_what_was_meant_may_be_in_any_notation(tmp_path: Path) -> None:
@@ -74,7 +74,7 @@ def test_a_wrong_name_in_a_row_is_put_right_and_told_of_what_is_read_in_that_row
     (caveat,) = caveats(told, "amendment")
     assert (
         caveat["says"]
-        == "One cell was put right: line 4 of gas.csv says “corvane”, “ostler” was meant: the bench sheet says so"
+        == "One cell was put right: line 4 of gas.csv says “corvane”, but “ostler” was meant. The bench sheet says so"
     )
     assert caveat["contender"] == "ostler"
 

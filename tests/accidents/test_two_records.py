@@ -39,9 +39,9 @@ def test_both_records_are_told_wherever_the_reading_bears(tmp_path: Path) -> Non
     (caveat,) = caveats(told, "records")
     # (16.3 + 16.7) / 2 = 16.5 and (16.3 + 17.7) / 2 = 17.0
     said = (
-        "There are two records of “gas burned after, pass 2”, 207.2 g and 206.2 g; "
-        "206.2 g counts: the photograph of the display shows it. "
-        "With 207.2 g, gas burned of Ostler Mk II would be 16.50 g and not 17.00 g."
+        "There are two records of “gas burned after, pass 2”: 207.2 g and 206.2 g. "
+        "The one that counts is 206.2 g. The photograph of the display shows it. "
+        "With 207.2 g, gas burned of Ostler Mk II would be 16.50 g instead of 17.00 g."
     )
     assert caveat["says"].replace("\u00a0", " ").startswith(said)
     assert caveat["id"] in result_of(told, "gas-burned", "ostler")["caveats"]

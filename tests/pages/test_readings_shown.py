@@ -119,13 +119,13 @@ def test_a_slip_is_struck_through_beside_what_was_meant_in_the_working_and_on_th
     changed = told_with(told, amendments=(SLIP,))(text="338", was="388", amendment="amend-1", value=Decimal(338))
     written = row(changed).one("td", class_="text")
     assert (written.one("del").text, written.one("ins").text) == ("388", "338")
-    assert tells(changed) == "A slip of the pen, put right: digits turned round. Seen by two of us."
+    assert tells(changed) == "A slip of the pen, put right. Digits turned round. Seen by two of us."
     listing = pages_of(changed)["files/readings.csv.html"]
     line = listing.one("tr", id="L3").one("code")
     assert (line.one("del").text, line.one("ins").text) == ("388", "338")
     assert line.text == "ostler,1,240.2,225.9,61,yes,388338"
     assert listing.one("p", class_="slip").text == (
-        "“388” was a slip of the pen and was read as “338”: digits turned round. Seen by two of us."
+        "“388” was a slip of the pen and was read as “338”. Digits turned round. Seen by two of us."
     )
     assert [len(tr.all("del")) for tr in listing.all("tr")].count(0) == len(listing.all("tr")) - 1
 

@@ -70,7 +70,7 @@ def test_the_units_bought_stand_on_the_spec_sheet_with_their_serials(lamps: tupl
     sheet = text_of(lamps[0] / "contenders/harl.html")
     assert "The ones we bought" in sheet
     assert "Specimen A Serial H-1107." in sheet
-    assert "Specimen B Serial H-1131, bought by post, 2026-04-11. Lens scratched." in sheet
+    assert "Specimen B Serial H-1131, bought by post, 11 April 2026. Lens scratched." in sheet
 
 
 def test_the_workings_say_which_unit_a_pass_was_run_on(lamps: tuple[Path, dict[str, Any]]) -> None:

@@ -110,7 +110,7 @@ def test_an_instrument_of_unknown_accuracy_says_what_follows(theme: Theme) -> No
 def test_an_instrument_that_campaigns_describe_differently_shows_each_description(theme: Theme) -> None:
     other = replace(SCALE, accuracy=Accuracy(known=False))
     page = made(theme, card("stoves"), card("kettles", scale=other))["instruments/bench-scale.html"].words
-    assert "2 campaigns describe it differently" in page
+    assert "Two comparisons describe it differently" in page
     assert "±0.3 g, taken as a limit" in page
     assert "not known" in page
 

@@ -136,8 +136,8 @@ readings: readings.csv
         assert price in index
     assert "no rate is assumed: only prices in one currency are compared" in index
     sheets = {c: seen.text(f"contenders/{c}") for c in ("corvane", "ostler")}
-    assert "89.00 EUR (a shop in town, 2026-05-02)" in sheets["corvane"].split("Price paid", 1)[1]
-    assert "90 to 120 EUR (2026-05-20)" in sheets["ostler"].split("listed", 1)[1]
+    assert "89.00 EUR (a shop in town, 2 May 2026)" in sheets["corvane"].split("Price paid", 1)[1]
+    assert "90 to 120 EUR (20 May 2026)" in sheets["ostler"].split("listed", 1)[1]
 
 
 CLAIMS = """\

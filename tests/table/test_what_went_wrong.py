@@ -43,7 +43,7 @@ def test_two_records_are_both_told_and_what_the_other_would_give(tmp_path: Path)
     assert found["value"] == pytest.approx((231.4 - 217.1 + 217.1 - 201.6) / 2)  # 14.9; with 202.6 it would be 14.4
     caveat = stands_wherever_it_bears(
         seen,
-        "two records of “gas burned after, pass 2”, 202.6 g and 201.6 g; 201.6 g counts",
+        "two records of “gas burned after, pass 2”: 202.6 g and 201.6 g. The one that counts is 201.6 g.",
         "gas-burned",
         on=("corvane",),
     )

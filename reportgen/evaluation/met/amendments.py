@@ -11,6 +11,7 @@ from reportgen.evaluation.evaluated import Caveat
 from reportgen.finding import letters
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.wording.met import Met, by_how_much
+from reportgen.wording.sentence import capital
 
 
 def amendments(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> Iterable[Caveat]:
@@ -28,7 +29,7 @@ def amendments(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> It
 def _met(a: Amendment, touched: tuple[Reading, ...]) -> Met:
     place = f"cell {letters(a.number)}{a.line}" if a.number else f"line {a.line}"
     own = [r for r in touched if r.was]
-    gaps = {"place": f"{place} of {a.file}", "was": a.was, "is": a.is_, "why": a.why.rstrip(".")}
+    gaps = {"place": f"{place} of {a.file}", "was": a.was, "is": a.is_, "why": capital(a.why.rstrip("."))}
     code = "amended.empty" if not a.was else "amended" if own or not touched else "amended.cell"
     then = []
     if own and (old := _number(a.was)) is not None and own[0].value is not None and own[0].limit is None:

@@ -11,6 +11,7 @@ from reportgen.evaluation.feeds import Feeds, feeds_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.formula import names_in, parse
 from reportgen.wording.met import Met, amount
+from reportgen.wording.sentence import capital
 
 
 def assumptions(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> Iterable[Caveat]:
@@ -46,9 +47,9 @@ def _touched(naming: list[Quantity], feeds: Feeds, readings: Mapping[ReadingKey,
 
 def _met(a: Assumption) -> Met:
     gaps = {
-        "name": in_formula(a.id),
+        "name": a.id.replace("-", " "),
         "value": amount(a.value.value, a.value.unit),
         "within": amount(a.within.value, a.within.unit),
-        "why": a.because.rstrip("."),
+        "why": capital(a.because.rstrip(".")),
     }
     return Met("assumed.alike" if a.alike else "assumed", gaps)

@@ -9,6 +9,7 @@ from reportgen.evaluation.evaluated import Caveat
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.wording.listing import and_list
 from reportgen.wording.met import Met
+from reportgen.wording.sentence import capital
 
 
 def two_records(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> Iterable[Caveat]:
@@ -28,6 +29,6 @@ def _met(records: TwoRecords) -> Met:
         "what": ", ".join(filter(None, where)),
         "said": and_list(records.said),
         "used": records.used,
-        "why": records.because.rstrip("."),
+        "why": capital(records.because.rstrip(".")),
     }
     return Met("records", gaps)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from reportgen.addresses import from_to, instrument_page
@@ -17,6 +18,8 @@ from reportgen.site.wide.archive import newest_first
 from reportgen.site.wide.uses import Use, uses
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, render
+from reportgen.wording.count import in_words
+from reportgen.wording.sentence import capital
 
 _INDEX = "instruments/index.html"
 
@@ -87,7 +90,7 @@ def instrument_pages(wide: Wide) -> tuple[tuple[Page, ...], tuple[Finding, ...]]
             frame=frame_of(wide, page, title, trail=[(words("instruments"), _INDEX)]),
             title=title,
             described=tuple(_described(page, instrument, used) for instrument, used in variants),
-            differ=words("one-of", n=str(sum(len(used) for _, used in variants))) if len(variants) > 1 else "",
+            differ=_differ(variants),
         )
         pages.append(Page(page, render(wide.theme, "wide/instrument.html", view, page)))
     return tuple(pages), ()
@@ -127,6 +130,12 @@ def _list(wide: Wide, found: dict[str, list[tuple[Instrument, Used]]]) -> Instru
         )
     title = words("instruments")
     return InstrumentsView(frame_of(wide, _INDEX, title), title, tuple(listed))
+
+
+def _differ(variants: Sequence[tuple[Instrument, Sequence[object]]]) -> str:
+    """That comparisons describe it differently, "" where they don't."""
+    n = sum(len(used) for _, used in variants)
+    return words("one-of", n=capital(in_words(n))) if len(variants) > 1 else ""
 
 
 def _described(page: str, i: Instrument, used: Used) -> Described:
