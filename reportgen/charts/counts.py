@@ -63,4 +63,5 @@ def key(results: Sequence[Result]) -> str:
         words("key.count.mean") if repeated else words("key.count"),
         words("key.small-pass") if repeated else "",
         words("key.excluded") if crossed else "",
+        words("key.arrow") if any(r.estimate and r.estimate.limit for r in results) else "",
     ])  # fmt: skip

@@ -13,13 +13,15 @@ from reportgen.wording import interval
 
 BREAK = "M-1,1L0,-1M0,1L1,-1"  # two slanted strokes
 _ARROW = 24.0  # px; a shorter arrow is none
+_STROKES = 5.0  # px from the far edge to a break there
 _LETTER = 6.6  # px of a letter of the smallest type
 
 
 def open_ends(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
-    """An arrow from the limit of the meter's scale to the edge of the field, and in words what is known.
+    """An arrow from a bound to the edge of the field that it points at, and in words what is known.
 
-    Behind a break where the limit lies beyond the axis; without a place of its own where it is unknown.
+    A bound beyond the axis begins behind a break at the edge on which it lies: a short arrow where it points away from
+    the rest, one across the whole field where it points over it. One that nobody knows has no place of its own.
     """
     arrows: list[Row] = []
     stops: list[Row] = []
@@ -34,6 +36,8 @@ def open_ends(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
             continue
         edge, inward = (sheet.x.high, -1) if e.limit == "above" else (sheet.x.low, 1)
         start = edge + inward * least
+        if known(e.value) and (e.value < sheet.x.low if e.limit == "above" else e.value > sheet.x.high):
+            start = edge + inward * (sheet.x.high - sheet.x.low) * (1 - _STROKES / sheet.width)
         if known(e.value) and sheet.x.holds(e.value):
             start = e.value
             stops.append({"x": start, "y": y - VALUE / 2, "y2": y + VALUE / 2, "stroke": colour})

@@ -99,12 +99,13 @@ def _lines(campaign: Campaign, evaluation: Evaluation, shown: Sequence[TraceShow
 def _key(lines: Sequence[Line]) -> str:
     """How to read the marks, in one sentence."""
     shown = [line.shown for line in lines]
-    crossings = [c for t in shown for c in t.crossings]
+    crossings, over = [c for t in shown for c in t.crossings], any(t.over for t in shown)
     limit = "key.trace.passed" if any(not c.past for c in crossings) else "key.trace.limit"
     return sentence([
         words("key.trace"),
         words(limit) if crossings else "",
-        words("key.trace.over") if any(t.over for t in shown) else "",
+        words("key.trace.over") if over else "",
+        words("key.trace.under" if over else "key.trace.under.alone") if any(t.under for t in shown) else "",
         words("key.trace.gap") if any(t.gaps for t in shown) else "",
         words("key.trace.incident") if any(line.happened for line in lines) else "",
     ])  # fmt: skip

@@ -113,9 +113,11 @@ def _line(sheet: _Sheet, n: int, line: Line) -> list[Layer]:
     """A trace, broken where nothing was logged: there a dotted line leads on between two upright strokes."""
     rows: list[Row] = []
     alone: list[Row] = []
+    before = 0.0
     for stretch in line.shown.stretches:
         if rows:
-            rows.append({"x": stretch[0][0] / sheet.second, "y": None})
+            rows.append({"x": (before + stretch[0][0]) / 2 / sheet.second, "y": None})
+        before = stretch[-1][0]
         rows += [{"x": x / sheet.second, "y": y} for x, y in stretch]
         alone += [{"x": x / sheet.second, "y": y} for x, y in stretch] if len(stretch) == 1 else []
     colour, bridges = line.mark.ink, _bridges(line.shown)
@@ -191,6 +193,7 @@ def _marks(sheet: _Sheet, lines: Sequence[Line]) -> list[Layer]:
     """Where limits were passed, with a hair line down to the time; ends of a scale; what happened, with its number."""
     passed: list[Row] = []
     tops: list[Row] = []
+    floors: list[Row] = []
     incidents: list[Row] = []
     for line in lines:
         passed += [
@@ -199,6 +202,8 @@ def _marks(sheet: _Sheet, lines: Sequence[Line]) -> list[Layer]:
         ]  # fmt: skip
         top = max((p for s in line.shown.stretches for p in s), key=lambda p: p[1], default=None)
         tops += [{"x": top[0] / sheet.second, "y": top[1]}] if line.shown.over and top else []
+        low = min((p for s in line.shown.stretches for p in s), key=lambda p: p[1], default=None)
+        floors += [{"x": low[0] / sheet.second, "y": low[1]}] if line.shown.under and low else []
         incidents += [
             {"x": at / sheet.second, "text": words("trace.incident", name=line.name, n=whole(n))}
             for at, n in line.happened
@@ -208,6 +213,7 @@ def _marks(sheet: _Sheet, lines: Sequence[Line]) -> list[Layer]:
         ink.rules(plate, "drops", passed, y2=HEIGHT, width=0.8, opacity=0.6),
         ink.points(plate, "passed", passed, shape="", size=80, hollow=True, stroke=1.8),
         ink.points(plate, "scale-ends", tops, shape="triangle-up", size=60, ink=ink.INK),
+        ink.points(plate, "scale-floors", floors, shape="triangle-down", size=60, ink=ink.INK),
         ink.rules(plate, "incidents", incidents, y=0.0, y2=HEIGHT, width=0.8, opacity=0.5, dash=(2, 2), ink=ink.INK),
         ink.text(plate, "incident-names", incidents, "x", -5.0, align="center", size=ink.SMALL),
     ]  # fmt: skip

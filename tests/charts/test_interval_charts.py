@@ -153,3 +153,36 @@ def test_a_limit_far_off_does_not_press_the_values_together_but_stands_behind_a_
     assert not layer(shown.svg, "limit-stops"), "nothing on the axis says where 999 is"
     assert "more than 999\u00a0ppm" in shown.alt
     assert "double stroke" in shown.key
+
+
+def still_going(*values: float, bounds: tuple[float, ...], limit: str = "above") -> Figure:
+    """Readings of one pass each, then bounds, all of one quantity."""
+    q = quantity("life", "min", title="Life", better="higher")
+    tried = contenders(*(f"Kettle {n}" for n in range(len(values) + len(bounds))))
+    read = [measured(q, c.id, [v], 0.5, covers="instrument") for c, v in zip(tried, values, strict=False)]
+    off = [measured(q, c.id, [], limit=limit, value=b) for c, b in zip(tried[len(values) :], bounds, strict=True)]
+    return figures(*campaign(tried, [(q, [*read, *off])]))[q.id]
+
+
+def test_one_reading_beside_bounds_leaves_room_for_where_each_of_them_begins() -> None:
+    svg = still_going(212.0, bounds=(300.0, 118.0)).svg
+    more, less = layer(svg, "limits")
+    (read,) = layer(svg, "values")
+    assert less.x < read.x < more.x, "118 must not look like more than 212"
+    assert [a.x for a in (more, less)] == pytest.approx([on_axis(svg, 300), on_axis(svg, 118)], abs=0.1)
+    assert not layer(svg, "limit-breaks")
+    below = still_going(212.0, bounds=(300.0, 118.0), limit="below").svg
+    starts = sorted(max(a.x, a.right) for a in layer(below, "limits"))
+    assert starts == pytest.approx([on_axis(below, 118), on_axis(below, 300)], abs=0.1)
+
+
+@pytest.mark.parametrize(("limit", "at"), [("above", "left"), ("below", "right")])
+def test_a_bound_that_points_over_the_values_from_far_off_is_an_arrow_across_the_field(limit: str, at: str) -> None:
+    """More than 10 lies anywhere along 200 to 202: an arrow at one end would look like more, or less, than it is."""
+    svg = still_going(200.0, 201.0, 202.0, bounds=(10.0,) if limit == "above" else (900.0,), limit=limit).svg
+    (arrow,) = layer(svg, "limits")
+    (stroke,) = layer(svg, "limit-breaks")
+    ends = sorted((arrow.x, arrow.right))
+    assert ends[0] < min(v.x for v in layer(svg, "values"))
+    assert ends[1] > max(v.x for v in layer(svg, "values"))
+    assert stroke.x == pytest.approx(ends[0] if at == "left" else ends[1], abs=0.1)

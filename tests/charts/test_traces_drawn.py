@@ -109,6 +109,18 @@ def test_a_gap_breaks_the_line(tmp_path: Path) -> None:
     assert "where nothing was logged" not in whole
 
 
+def test_stretches_between_many_gaps_are_all_drawn(tmp_path: Path) -> None:
+    """Every fifth stretch is one sample alone, the others are two or more."""
+    at = [n * 400.0 + 10 * i for n in range(20) for i in range(1 if n % 5 == 4 else 8)]
+    seconds = np.array([*(10.0 * i for i in range(300)), *(4000 + t for t in at)])
+    raw = {f"raw/{who}.csv": clocked(0, seconds, 300 - seconds / 60) for who in ("corvane", "ostler")}
+    page = page_of(tmp_path, **{**lamps(), **raw})
+    drawn = re.search(r'<svg[^>]*class="drawing traces".*?</svg>', page, re.S)
+    assert drawn
+    lines = [d for d in re.findall(r' d="([^"]*)"', drawn[0]) if d.count("L") > 50]
+    assert [len([m for m in d.split("M") if "L" in m and "Z" not in m]) for d in lines] == [17, 17]  # 1 + 16 of 20
+
+
 def test_an_incident_with_a_time_is_marked_on_its_trace(tmp_path: Path) -> None:
     logged = {**lamps(), "tests/glow.yaml": TEST.replace("quantities:", "  - log.csv\nquantities:")}
     log = "time,contender,pass,what,value\n23:20,ostler,1,incident,A door was opened.\n"
@@ -128,3 +140,31 @@ def test_the_time_of_an_incident_on_a_trace(when: str, seconds: float | None) ->
     """A log from 23:00:00 on, of 6000 s: arithmetic by hand."""
     trace = TraceShown(KEY, "lx", (), 600, 6000.0, 1.0, 0.0, clock=82800.0)
     assert seconds_of(when, trace) == seconds
+
+
+def test_many_long_traces_stay_a_small_drawing_that_keeps_every_peak(tmp_path: Path) -> None:
+    """24 noisy traces of 4000 samples; one sample of one of them is far above all others."""
+    rng = np.random.default_rng(5)
+    seconds = np.arange(0, 40000, 10.0)
+    people = ["corvane", "ostler", "tamsin", "hestrik", "brindle", "ulvenby"]
+    raw = {}
+    for who in people:
+        for n in range(1, 5):
+            light = 300 + rng.normal(0, 20, len(seconds))
+            if (who, n) == ("tamsin", 3):
+                light[2345] = 1500
+            raw[f"raw/{who}-{n}.csv"] = clocked(0, seconds, light)
+    yaml = YAML.replace(
+        "{corvane: Corvane Sol, ostler: Ostler Mk II}", "{" + ", ".join(f"{p}: {p.title()}" for p in people) + "}"
+    )
+    test = TEST.replace("raw/{contender}.csv", "raw/{contender}-{pass}.csv").replace("under 50 lx", "over 1000 lx")
+    told = compile_campaign(tmp_path, yaml, **{"tests/glow.yaml": test}, **raw)
+    (page,) = (tmp_path / "stoves/.site").glob("*/tests/glow.html")
+    drawn = re.search(r'<svg[^>]*class="drawing traces".*?</svg>', page.read_text(encoding="utf-8"), re.S)
+    assert drawn
+    assert len(drawn[0].encode()) < 700_000
+    lines = [d for d in re.findall(r' d="([^"]*)"', drawn[0]) if d.count("L") > 50]
+    assert len(lines) == 24
+    tops = sorted(min(float(y) for y in re.findall(r"[ML][-\d.]+,([-\d.]+)", d)) for d in lines)
+    assert tops[0] < tops[1] - 100  # px: 1100 lx above the others, on a field 200 px high for some 1500 lx
+    assert max(t["highest"] for t in told["trace_list"]) == 1500
