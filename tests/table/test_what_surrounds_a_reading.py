@@ -7,7 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from reportgen.charts.intervals import band_of
 from tests.campaigns import result_of
+from tests.evaluation.bench import all_stages
 from tests.pages.reading import Element
 from tests.photographs import SECRETS, photograph
 from tests.table.bench import row, row_of_sheet, site, stands_wherever_it_bears, working_of
@@ -84,6 +86,18 @@ def test_a_difference_read_against_another_is_a_step(tmp_path: Path) -> None:
     assert result_of(seen.told, "heat", "corvane")["value"] == pytest.approx(55.2 + 50)
     assert "ostler + 90 °F" in working_of(seen, "heat", "heat", "corvane")
     assert "105" in row_of_sheet(seen, "corvane", "Heat")
+
+
+@row("a difference in temperature")
+def test_what_matters_of_a_temperature_is_a_step_in_the_chart_too(tmp_path: Path) -> None:
+    """The band behind the leader reaches as far as 9 °F of difference, which are 5 °C of it, and not −12.8 °C."""
+    yaml = (
+        "title: T\nwho pays: us\ncontenders: {corvane: Corvane Sol, ostler: Ostler Mk II}\n"
+        "measure: {heat: {kind: one reading, unit: °C, better: lower, matters: 9 °F}}\nreadings: readings.csv\n"
+    )
+    declared, _, told = all_stages(tmp_path, yaml, readings="contender,heat\ncorvane,50.2\nostler,62.4\n")
+    band = band_of(declared.campaign.quantity("heat"), told.results)
+    assert band == pytest.approx((50.2, 55.2))
 
 
 @row("facts of one pass")
