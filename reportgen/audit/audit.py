@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import posixpath
 from dataclasses import replace
 
 from reportgen.audit.case import Case, Rule, Seen
 from reportgen.audit.rules import RULES
-from reportgen.campaign.declared import Acceptance, Declared, Publication
+from reportgen.campaign.declared import Acceptance, Campaign, Declared, Publication, Test
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.finding import Finding, in_order
 from reportgen.intake.reading import Readings
@@ -31,7 +32,7 @@ def accepted(findings: list[Finding], declared: Declared) -> list[Finding]:
     used: set[str] = set()
     out = []
     for finding in findings:
-        fitting = (a for a in answers.values() if _answers(a, finding))
+        fitting = (a for a in answers.values() if _answers(a, finding, declared.campaign))
         answer = next(fitting, None) if finding.severity != "error" else None
         if answer:
             used.add(answer.id)
@@ -44,13 +45,26 @@ def accepted(findings: list[Finding], declared: Declared) -> list[Finding]:
     return out
 
 
-def _answers(answer: Acceptance, finding: Finding) -> bool:
+def _answers(answer: Acceptance, finding: Finding, campaign: Campaign) -> bool:
     if answer.rule != finding.rule:
         return False
     if answer.about.contender and answer.about.contender != finding.contender:
         return False
-    subject = finding.subject.partition("/")[2]
-    return not answer.about.quantities or subject in answer.about.quantities
+    return not answer.about.quantities or bool(_about(finding, campaign) & set(answer.about.quantities))
+
+
+def _about(finding: Finding, campaign: Campaign) -> frozenset[str]:
+    """The quantities a finding is about: its own, all of its test's, or all that its file of readings is read for."""
+    sort, _, id = finding.subject.partition("/")
+    if sort == "quantity":
+        return frozenset({id})
+    tests = [t for t in campaign.tests if (t.id == id if sort == "test" else _is_read_by(t, finding, campaign))]
+    return frozenset(q.id for t in tests for q in t.quantities)
+
+
+def _is_read_by(test: Test, finding: Finding, campaign: Campaign) -> bool:
+    files = {posixpath.normpath(posixpath.join(campaign.folder, s.file)) for s in test.sources if s.file}
+    return finding.place.file in files
 
 
 def _answers_nothing(answer: Acceptance, declared: Declared, known: set[str]) -> Finding:

@@ -23,7 +23,7 @@ RULES: tuple[Rule, ...] = (
         "order-sequential", "warning",
         "Warming up, wear, weather and a tiring hand all drift; run contender after contender they favour somebody, "
         "and no calculation afterwards can take that out.",
-        "Run there and back, or in rounds, or draw the order; or `accept:` it with the reason.",
+        "Run there and back, or in rounds, or draw the order; or `accept:` rule `order-sequential` with the reason.",
         fairness.sequential_order,
     ),
     Rule(
@@ -35,7 +35,8 @@ RULES: tuple[Rule, ...] = (
     Rule(
         "excluded-for-one", "warning",
         "A mercy shown to one contender alone tilts the comparison.",
-        "Check whether the others had the same mishap and kept it; `accept:` it with the reason where they hadn't.",
+        "Check whether the others had the same mishap and kept it; `accept:` rule `excluded-for-one` with the reason "
+        "where they hadn't.",
         fairness.excluded_for_one,
     ),
     Rule(
@@ -59,7 +60,7 @@ RULES: tuple[Rule, ...] = (
     Rule(
         "supplied", "warning",
         "A unit chosen by its maker may not be one from the shelf.",
-        "Buy one at retail, or leave the statement where readers see it and `accept:` this.",
+        "Buy one at retail, or leave the statement where readers see it and `accept:` rule `supplied`.",
         fairness.supplied_by_the_maker,
     ),
     Rule(
@@ -107,13 +108,13 @@ RULES: tuple[Rule, ...] = (
     Rule(
         "unread-column", "warning",
         "Readings that were taken and not used are the first thing a sceptic looks for.",
-        "Measure it, list it under `conditions:`, or `accept:` it with the reason.",
+        "Measure it, list it under `conditions:`, or `accept:` rule `unread-column` with the reason.",
         data.unread_columns,
     ),
     Rule(
         "unequal-passes", "warning",
         "More tries give more certainty, and more chances of a lucky one.",
-        "Run the missing passes, or `accept:` it with the reason.",
+        "Run the missing passes, or `accept:` rule `unequal-passes` with the reason.",
         fairness.unequal_passes,
     ),
     Rule(

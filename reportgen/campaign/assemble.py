@@ -15,7 +15,7 @@ from reportgen.campaign.declared import Campaign, Contender, Declared, Publicati
 from reportgen.campaign.folder import Folder
 from reportgen.campaign.given import Given
 from reportgen.campaign.in_reach import Reach, reach_of
-from reportgen.campaign.join_tests import build_tests, check_readings, with_remarks
+from reportgen.campaign.join_tests import build_tests, check_readings, titles_of, with_remarks
 from reportgen.campaign.laboratories_of import with_laboratory
 from reportgen.campaign.members import Member
 from reportgen.campaign.remarks import Scope, remarks
@@ -58,7 +58,7 @@ def assemble(ws: Workspace, records: Records, publication: Publication, told: li
     names = names_of(contenders, places, told)
     scope = Scope("", tuple(quantities), {b.test.id: tuple(q.id for q in b.test.quantities) for b in built}, names)
     counted = frozenset(q.count_of for b in built for q in b.test.quantities if q.count_of)
-    scope = dataclasses.replace(scope, seeing=seeing, events=counted)
+    scope = dataclasses.replace(scope, seeing=seeing, events=counted, titles=titles_of(built))
     own = remarks(scope, w.exclude, w.incidents, w.caveats, w.accept, told)
     places |= own.places
     tests, accepts = [], list(own.accepts)

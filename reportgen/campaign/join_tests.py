@@ -38,6 +38,12 @@ def build_tests(
     return built
 
 
+def titles_of(built: Sequence[BuiltTest]) -> dict[str, tuple[str, ...]]:
+    """What titles of tests and quantities stand for, where a remark names one: a test's is all its quantities."""
+    titles = {as_id(b.test.title): tuple(q.id for q in b.test.quantities) for b in reversed(built)}
+    return {**{as_id(q.title): (q.id,) for b in built for q in b.test.quantities}, **titles}
+
+
 def _check_names(b: BuiltTest, seen: dict[str, Place], told: list[Finding]) -> None:
     for path in (f"test/{b.test.id}", *(f"quantity/{q.id}" for q in b.test.quantities)):
         sort, _, id = path.partition("/")

@@ -34,6 +34,7 @@ class Scope:
 
     `prefix` begins their ids; `quantities` are ids in reach; `tests` maps a test in reach to its quantities;
     `contenders` maps every name a contender goes by to its id; `whole` are the quantities of a remark that names none;
+    `titles` maps the titles of tests and quantities, as ids, to the quantities they stand for.
     `seeing`: photographs and films; `events`: those that some quantity counts.
     """
 
@@ -44,6 +45,7 @@ class Scope:
     whole: tuple[str, ...] = ()
     seeing: Seeing = field(default_factory=Seeing)
     events: frozenset[str] = frozenset()
+    titles: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -131,6 +133,8 @@ def about(scope: Scope, written: WrittenNarrowing, told: list[Finding]) -> Narro
             quantities.append(id)
         elif id in scope.tests:
             quantities.extend(scope.tests[id])
+        elif reached := [q for q in scope.titles.get(id, ()) if q in scope.quantities]:
+            quantities.extend(reached)
         else:
             here = "quantity or test" if not scope.prefix else "quantity of this test"
             told.append(unknown(given, [*scope.quantities, *scope.tests], here))

@@ -10,7 +10,7 @@ from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
-from reportgen.cli.say import IN_FULL, where
+from reportgen.cli.say import IN_FULL, said, where
 from reportgen.finding import Finding
 
 COLOURS = {"error": "bold red", "warning": "bold yellow", "note": "bold blue"}
@@ -25,7 +25,7 @@ def dressed(findings: Sequence[Finding], root: Path | None, stream: TextIO) -> N
     table.add_column(overflow="fold")
     for number, finding in enumerate(findings):
         table.add_row(Text(finding.severity, COLOURS[finding.severity]), Text(where(finding.place, root), "bold"))
-        table.add_row("", Text(finding.says))
+        table.add_row("", Text(said(finding)))
         if number < IN_FULL:
             for name, text in (("Why: ", finding.why), ("Do: ", finding.do)):
                 if text:

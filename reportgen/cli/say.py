@@ -35,10 +35,15 @@ def in_plain_text(findings: Sequence[Finding], root: Path | None = None) -> list
     """Lines for a pipe. What the author has accepted is counted, not shown."""
     lines = []
     for number, finding in enumerate(_open(findings)):
-        lines.append(f"{finding.severity:<7} {where(finding.place, root)}  {finding.says}")
+        lines.append(f"{finding.severity:<7} {where(finding.place, root)}  {said(finding)}")
         if number < IN_FULL:
             lines += [f"    {name} {text}" for name, text in (("Why:", finding.why), ("Do: ", finding.do)) if text]
     return lines
+
+
+def said(finding: Finding) -> str:
+    """What it says and, where it can be accepted, the rule's name that `accept:` wants."""
+    return finding.says if finding.severity == "error" else f"{finding.says} [{finding.rule}]"
 
 
 def counted(findings: Sequence[Finding]) -> str:

@@ -7,7 +7,7 @@ name, part and pass with the difference added.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from reportgen.finding import Finding
@@ -68,20 +68,29 @@ def _turned(found: Written) -> Written:
 
 def other_of(reading: Reading, readings: Mapping[ReadingKey, Reading]) -> Reading | None:
     """The reading it was taken against: of the same pass where there is one, else the only one of that test, name and
-    part; None where there is none, or several and none of the same pass."""
+    part; None where there is none, or several and none of the same pass.
+
+    A pass that nobody wrote down, only counted, tells which one is meant where both have as many, in the same order.
+    """
     mine = reading.key
     for part in dict.fromkeys((mine.part, "")):
+        found = theirs_of(reading, readings, part)
         same = readings.get(replace(mine, contender=reading.beside, part=part))
-        if same is not None:
+        if same is not None and (not reading.counted or len(found) in (1, len(_alike(mine, readings)))):
             return same
-        found = [
-            r
-            for k, r in readings.items()
-            if (k.test, k.contender, k.name, k.part) == (mine.test, reading.beside, mine.name, part)
-        ]
         if len(found) == 1:
             return found[0]
     return None
+
+
+def theirs_of(reading: Reading, readings: Mapping[ReadingKey, Reading], part: str) -> Sequence[Reading]:
+    """What the other contender has of the same test, name and part."""
+    return _alike(replace(reading.key, contender=reading.beside, part=part), readings)
+
+
+def _alike(key: ReadingKey, readings: Mapping[ReadingKey, Reading]) -> Sequence[Reading]:
+    wanted = (key.test, key.contender, key.name, key.part)
+    return [r for k, r in readings.items() if (k.test, k.contender, k.name, k.part) == wanted]
 
 
 def chain_of(reading: Reading, readings: Mapping[ReadingKey, Reading]) -> tuple[Reading, ...]:
@@ -137,7 +146,10 @@ def _no_other(reading: Reading, readings: Mapping[ReadingKey, Reading]) -> Findi
         if (k.test, k.contender, k.name) == (mine.test, reading.beside, mine.name) and k.part in (mine.part, "")
     ]
     part = f", part {mine.part}" if mine.part else ""
-    if passes:
+    if passes and reading.counted:
+        says = f"“{reading.text}” names no pass{part}, and {reading.beside} has passes {', '.join(passes)}."
+        do = f"Write in `pass` the one of {reading.beside} that it was read against; a reading against each is two rows."
+    elif passes:
         says = f"“{reading.text}” is of pass {mine.pass_}{part}; {reading.beside} has passes {', '.join(passes)}."
         do = f"Give it the pass of {reading.beside} that it was read against."
     else:

@@ -44,7 +44,7 @@ def numbered(glances: Sequence[Glance], test: Test) -> tuple[tuple[tuple[Seen, .
                 continue
             turn = 1 + max(turns[run, s.column.name] for s in together)
             turns.update({(run, s.column.name): turn - turns[run, s.column.name] for s in together})
-            cells.extend(s if s.pass_ else replace(s, pass_=str(turn)) for s in together)
+            cells.extend(s if s.pass_ else replace(s, pass_=str(turn), counted=True) for s in together)
             for seen in together:
                 if not seen.pass_ and not glance.by_row:
                     loose[run][seen.column.name].append(seen)
@@ -149,6 +149,7 @@ def _reading(seen: Seen, test: Test, expected: Expected, by_unit: Mapping[str, s
         frames=written.frames,
         attachment=expected.laboratory.report if expected.laboratory else "",
         page=page_of(beside.page, expected.laboratory),
+        counted=seen.counted,
     )
 
 

@@ -101,7 +101,7 @@ def _whole(test: Test, heading: str, rows: Sequence[Reading]) -> Iterable[Findin
             mine[0].at,
             f"{contender} has “{heading}” here without a part, and others have it in parts.",
             "Each part has a result of its own, and a reading without one counts in none.",
-            "Give its `part`, or join the parts: `over parts: sum` or `mean` counts a run without parts as a whole one.",
+            "Give its `part`, or join the parts: with `over parts: sum` or `mean` a run without parts is a whole one.",
             f"test/{test.id}",
             contender,
         )

@@ -45,6 +45,7 @@ class Series:
     decimals: int = 0  # the most that its first samples were written with
     interval: float = 0.0  # s, usual time between two samples
     gaps: tuple[tuple[float, float], ...] = ()  # s, stretches without samples: from, to
+    named_in: Place | None = None  # the cell of a table that names the file
     clock: float | None = None  # seconds after midnight of its first sample, where the file has clock times
 
 
@@ -102,6 +103,7 @@ class Reading:
     film: Moment | None = None
     series: Series | None = None  # kind logged: the trace it stands for; value and limit are then None
     running: str = ""  # the day since when the run goes on, as typed: what was read is only what was read so far
+    counted: bool = False  # its pass isn't written: the table numbered it by its place
     incident: str = ""  # the incident that is counted here, by its id; value is how many times
 
 

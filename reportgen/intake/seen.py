@@ -55,6 +55,7 @@ class Seen:
     pass_: str
     heading_unit: str = ""
     instrument: str = ""  # that its row or heading names, by id
+    counted: bool = False  # its pass isn't written: it was counted
 
 
 @dataclass(frozen=True)

@@ -28,6 +28,11 @@ def of_whom(text: str, who: str) -> str:
     return say("quoted.of", text=text, who=who)
 
 
+def of_whom_against(text: str, who: str, pass_: str) -> str:
+    """ "“ostler + 72” (Corvane Sol, against pass 2)"."""
+    return say("quoted.of.pass", text=text, who=who, n=pass_)
+
+
 def lost_of_whom(who: str, pass_: str, part: str, why: str) -> str:
     """ "Corvane Sol, pass 2 (spilled)"."""
     where = [who, *([say("lost.pass", n=pass_)] if pass_ else []), *([part] if part else [])]

@@ -96,6 +96,46 @@ def test_an_accepted_warning_keeps_its_reason(tmp_path: Path) -> None:
     assert finding.accepted == "The other valve was shut."
 
 
+SOUP = """\
+title: Soup left in the pot
+readings: {file: soup.csv, columns: {empty jar: {unit: g, instrument: scale}, full jar: {unit: g, instrument: scale}}}
+headline: ladled
+quantities:
+  ladled: {title: Soup ladled out, formula: full_jar - empty_jar, unit: g, better: lower}
+  jar: {formula: empty_jar, unit: g, better: neither}
+"""
+ONE_BY_ONE = (
+    "contender,pass,empty jar,full jar,wind\n"
+    "corvane,1,120.0,351.0,3\ncorvane,2,120.0,355.0,3\nostler,1,120.0,380.0,3\n"
+)
+ANSWERED = ("order-sequential", "unequal-passes", "unread-column")
+
+
+def answers(about: str) -> str:
+    rows = (f"  - {{rule: {rule}, because: it was so{about}}}\n" for rule in ANSWERED)
+    return "accept:\n" + "".join(rows)
+
+
+@pytest.mark.parametrize("about", ["soup", "Soup left in the pot", "ladled", "Soup ladled out", "jar", ""])
+@pytest.mark.parametrize("where", ["in the test", "in the campaign"])
+def test_an_answer_may_name_test_or_quantity_by_name_or_title(tmp_path: Path, about: str, where: str) -> None:
+    told = answers(f", about: {about}" if about else "")
+    own, all_ = (told, "") if where == "in the test" else ("", told)
+    yaml = HEAD + "tests: [soup]\n" + all_
+    findings = found(tmp_path, yaml, **{"tests/soup.yaml": SOUP + own, "soup.csv": ONE_BY_ONE})
+    by_rule = {f.rule: f.accepted for f in findings}
+    assert {rule: by_rule.get(rule) for rule in ANSWERED} == dict.fromkeys(ANSWERED, "it was so")
+    assert "accept" not in by_rule
+
+
+def test_an_answer_about_another_test_answers_nothing(tmp_path: Path) -> None:
+    other = {"tests/soup.yaml": SOUP, "soup.csv": ONE_BY_ONE}
+    findings = found(tmp_path, HEAD + "tests: [soup]\n" + MEASURE + answers(", about: gas"), **other)
+    open_ = {f.rule for f in findings if not f.accepted}
+    assert set(ANSWERED) <= open_
+    assert [f.rule for f in findings].count("accept") == len(ANSWERED)
+
+
 def test_accepting_what_no_rule_says_is_itself_said(tmp_path: Path) -> None:
     answer = "accept:\n  - {rule: nonsense, because: I say so.}\n"
     (finding,) = found(tmp_path, HEAD + MEASURE + answer)

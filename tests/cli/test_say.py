@@ -42,6 +42,11 @@ def test_the_worst_three_come_first_and_in_full_and_the_rest_a_line_each() -> No
     assert len(lines) == 6 + 3 + 1
 
 
+def test_what_can_be_accepted_names_its_rule() -> None:
+    (line,) = in_plain_text([warning(1)])
+    assert line.endswith(f"[{warning(1).rule}]")
+
+
 def test_what_the_author_accepted_is_counted_and_not_shown() -> None:
     findings = [warning(1), warning(2, accepted="the column is for us")]
     assert len(in_plain_text(findings)) == 1

@@ -151,6 +151,15 @@ def test_a_level_takes_a_difference_in_plain_decibels(tmp_path: Path) -> None:
     assert value(told, "heat", "brindle") == pytest.approx(73.2)
 
 
+def test_where_the_other_has_several_passes_the_caveat_says_which(tmp_path: Path) -> None:
+    told = evaluated(
+        tmp_path, FUEL, readings="contender,pass,fuel\nostler,1,300\nostler,2,310\ncorvane,2,ostler + 72\nbrindle,1,9\n"
+    )
+    assert value(told, "fuel", "corvane") == 382
+    (caveat,) = [c for c in told.caveats if c.met and c.met.code == "against"]
+    assert "“ostler + 72” (Corvane Sol, against pass 2)" in says_of(caveat)
+
+
 def test_a_chain_of_readings_ends_in_one(tmp_path: Path) -> None:
     told = evaluated(tmp_path, FUEL, readings="contender,fuel\nbrindle,corvane - 2\ncorvane,ostler + 72\nostler,300\n")
     assert value(told, "fuel", "brindle") == 370

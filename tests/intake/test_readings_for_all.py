@@ -5,6 +5,8 @@ from __future__ import annotations
 from decimal import Decimal
 from pathlib import Path
 
+import pytest
+
 from reportgen.campaign.declared import Test
 from tests.intake.table_bench import by_key, measure, read, the_error
 
@@ -95,6 +97,19 @@ def test_of_several_passes_the_same_one_is_meant_or_asked_for(tmp_path: Path) ->
     found = the_error(tmp_path, text.format(3), measure("mass"))
     assert found.rule == "against-nothing"
     assert "1, 2" in found.says
+
+
+@pytest.mark.parametrize("pass_", ["", "pass,"])
+def test_without_a_pass_the_other_contenders_several_readings_are_asked_about(tmp_path: Path, pass_: str) -> None:
+    """Passes that were only counted tell which is meant where both have as many, in the order of the table."""
+    rows = ["contender,pass,mass", "ostler,1,7", "ostler,2,8", "corvane,,ostler + 5"]
+    if not pass_:
+        rows = ["contender,mass", "ostler,7", "ostler,8", "corvane,ostler + 5"]
+    found = the_error(tmp_path, "\n".join(rows), measure("mass"))
+    assert (found.rule, found.place.line) == ("against-nothing", 4)
+    assert found.says == "“ostler + 5” names no pass, and ostler has passes 1, 2."
+    assert found.do.startswith("Write in `pass` the one of ostler that it was read against")
+    assert read(tmp_path, "\n".join((*rows, rows[-1])), measure("mass"))
 
 
 def test_a_cell_that_cannot_be_read_is_told_alone_not_what_stands_on_it(tmp_path: Path) -> None:
