@@ -10,6 +10,7 @@ from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Keys
 from reportgen.evaluation.working import Working
 from reportgen.evaluation.workings import over_passes
+from reportgen.intake.against import chain_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Measured
 from reportgen.metrology.combine import mean_of
@@ -107,6 +108,7 @@ def _measured(
             sessions=_sessions(used, readings),
             limit=mean.limit if mean else None,
             blocked=blocked,
+            stands_on=_stands_on(known, readings),
         )
     return Measured(
         name=contender,
@@ -119,6 +121,7 @@ def _measured(
         sessions_by_pass=() if bounds else tuple(_session_of(w, readings) for w in known),
         limit=mean.limit if mean else None,
         blocked=blocked,
+        stands_on=_stands_on(known, readings),
     )
 
 
@@ -137,19 +140,37 @@ def steps_of_one_pass(used: Sequence[Working]) -> Mapping[Source, float]:
     return max(of_each, key=lambda steps: sum(s * s for s in steps.values()), default={})
 
 
+def _stands_on(used: Sequence[Working], readings: Mapping[ReadingKey, Reading]) -> Mapping[str, float]:
+    """The contenders whose readings its own were read against, each with the part of a pass's variance that passes
+    which stand on one reading can't show: Σ(passes on it / passes)² − 1/passes, at least 0."""
+    against: dict[str, dict[ReadingKey, int]] = {}
+    for w in used:
+        own = [readings[k] for k in w.keys if readings[k].beside]
+        for key in {other.key for reading in own for other in chain_of(reading, readings)}:
+            seen = against.setdefault(key.contender, {})
+            seen[key] = seen.get(key, 0) + 1
+    n = len(used)
+    return {
+        name: max(0.0, fsum((count / n) ** 2 for count in seen.values()) - 1 / n) for name, seen in against.items()
+    }
+
+
 def _round_of(working: Working, readings: Mapping[ReadingKey, Reading]) -> str:
-    """The round written beside the reading, or the number of its pass."""
-    return next((readings[k].round_ for k in working.keys if readings[k].round_), working.key.pass_)
+    """The round written beside the reading itself, not beside one it was read against; else the number of its pass."""
+    found = {k: readings[k].round_ for k in working.keys if readings[k].round_}
+    stood_on = {o.key for k in working.keys if readings[k].beside for o in chain_of(readings[k], readings)}
+    return next((r for k, r in found.items() if k not in stood_on), working.key.pass_)
 
 
 def _sessions(used: Sequence[Working], readings: Mapping[ReadingKey, Reading]) -> frozenset[str]:
-    """The sessions its passes ran in. What was read once for all contenders ran in none of them, unless it is all."""
+    """The sessions its passes ran in. What was read once for all contenders ran in none of them, unless it is all; what
+    was read against another contender stands in the session of that one's reading, whose zero it has."""
     read = [readings[k] for w in used for k in w.keys]
-    own = [r for r in read if not r.for_all] or read
+    own = [r for r in read if not r.for_all and not r.beside] or read
     return frozenset(r.session for r in own) or frozenset({""})
 
 
 def _session_of(working: Working, readings: Mapping[ReadingKey, Reading]) -> str:
     """The session a pass ran in: that of its first reading that names one."""
-    own = [k for k in working.keys if not readings[k].for_all] or working.keys
+    own = [k for k in working.keys if not readings[k].for_all and not readings[k].beside] or working.keys
     return next((readings[k].session for k in own if readings[k].session), "")

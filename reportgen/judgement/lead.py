@@ -14,7 +14,7 @@ from reportgen.judgement.convolution import Parts, with_part
 from reportgen.judgement.half_width import Rounding, combined, exceeds, half_width, rounding, unshared
 from reportgen.judgement.measured import Better, Measured, Rules
 from reportgen.judgement.scale import difference_from_logarithm
-from reportgen.judgement.scatter import Scatter, Spread, difference_of
+from reportgen.judgement.scatter import Scatter, Spread, difference_of, with_readings_stood_on
 
 
 @dataclass(frozen=True)
@@ -58,6 +58,8 @@ def weigh(first: Measured, second: Measured, scatter: Scatter, rules: Rules) -> 
     """Everything a decision about two ranked results needs, on the working scale."""
     level = max((abs(m.value) for m in (first, second) if m.value is not None), default=0.0)
     freed, spread = difference_of(scatter, first, second)
+    if spread is not None:
+        spread = with_readings_stood_on(spread, first, second)
     low, high = (freed, freed) if freed is not None else _range_of_difference(first, second)
     d = low if first.limit is None and second.limit is None and low == high else None
     if d is not None and abs(d) <= NOISE * level:

@@ -27,7 +27,9 @@ class Measured:
     out. `steps`: c·δ of every distinct reading that makes one pass's value (|c|·δ; the squares summed, over 12, are
     the variance R that rounding adds). `sessions`: the set of sessions its passes ran in. `blocked`: why it is
     not ranked. `sessions_by_pass`: the session of each of `values`, or empty: where known, a contender that
-    ran in two sessions links those that ran in one of them.
+    ran in two sessions links those that ran in one of them. `stands_on`: the other contenders whose readings its
+    passes were read against, each with what passes can't show of that reading's scatter: of n passes that stand on one
+    reading, 1 − 1/n of the variance of a pass.
     """
 
     name: str
@@ -40,6 +42,7 @@ class Measured:
     limit: Limit | None = None
     blocked: str = ""
     sessions_by_pass: tuple[str, ...] = ()
+    stands_on: Mapping[str, float] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)

@@ -55,6 +55,7 @@ def find_scatter(ranked: Sequence[Measured], rules: Rules) -> Scatter:
 
 
 def _common(complete: Sequence[Measured], rules: Rules) -> Scatter:
+    complete = _by_themselves(complete)
     runs = runs_by_block(complete, rules)
     fitted = fit(runs) if runs is not None else None
     within = pooled([m.values for m in complete])
@@ -67,6 +68,14 @@ def _common(complete: Sequence[Measured], rules: Rules) -> Scatter:
     }
     alone = joined(*fitted.of_results(*within), rules.declared)
     return replace(_with_degrees(found, len(complete) - 1, rules), by_pair=by_pair, alone=alone)
+
+
+def _by_themselves(complete: Sequence[Measured]) -> Sequence[Measured]:
+    """Those whose passes show how far passes scatter; all, where there are none or where that is more. Passes that stand
+    on one reading of another show how far differences scatter, which may be far less, or more by a root of two."""
+    found = [m for m in complete if not any(m.stands_on.values())]
+    alone, _ = pooled([m.values for m in found])
+    return found if alone > 0.0 and alone >= pooled([m.values for m in complete])[0] else complete
 
 
 def _with_degrees(found: ScatterFound, grows: int, rules: Rules) -> Scatter:
@@ -117,6 +126,27 @@ def _paired(
     return found
 
 
+def with_readings_stood_on(spread: Spread, first: Measured, second: Measured | None = None) -> Spread:
+    """The spread with that of readings which several passes of one stand on, and the other doesn't.
+
+    Passes read against one reading of another contender hold its error alike: it shows in no scatter between them, and
+    is as far off as a pass is. Between two that stand on it, and towards the contender it is of, it cancels. Without it,
+    12 % of pairs of equals were resolved at n = 5, and 28 % where differences scatter a third as far as passes.
+    """
+    added = fsum(first.stands_on.values()) if second is None else hidden(first, second)
+    return replace(spread, variance=spread.variance + added * spread.sd**2) if added else spread
+
+
+def hidden(first: Measured, second: Measured) -> float:
+    """How much of a pass's variance lies in readings that one of the two stands on and the other doesn't."""
+    return fsum(
+        part
+        for one, other in ((first, second), (second, first))
+        for name, part in one.stands_on.items()
+        if name != other.name and name not in other.stands_on
+    )
+
+
 def difference_of(scatter: Scatter, first: Measured, second: Measured) -> tuple[float | None, Spread | None]:
     """The difference freed from rounds or sessions (None: plain means have it) and its spread (None: not known).
 
@@ -143,7 +173,9 @@ def result_of(scatter: Scatter, one: Measured) -> Spread | None:
     """Spread of one result: the pooled scatter under common, its own under own; rounds and sessions stay in it."""
     alone = scatter.alone
     known = (alone.sd, alone.degrees) if alone and alone.sd is not None and alone.degrees else _scatter_of(scatter, one)
-    return None if known is None else Spread(known[0] ** 2 / max(1, len(one.values)), known[1], known[0])
+    if known is None:
+        return None
+    return with_readings_stood_on(Spread(known[0] ** 2 / max(1, len(one.values)), known[1], known[0]), one)
 
 
 def degrees_after(scatter: Scatter, spread: Spread, passes_now: int) -> Callable[[int], float]:

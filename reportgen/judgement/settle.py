@@ -16,6 +16,7 @@ from reportgen.judgement.convolution import NOTHING, quantile, sd_of
 from reportgen.judgement.half_width import Rounding, holds_steps
 from reportgen.judgement.lead import Weighed
 from reportgen.judgement.measured import Settle
+from reportgen.judgement.scatter import hidden
 from reportgen.judgement.simultaneous import ALPHA
 
 POWER = 0.80
@@ -60,7 +61,7 @@ def power(difference: float, passes: int, degrees: float, weighed: Weighed) -> f
     assert weighed.spread is not None
     steps, sd = weighed.steps, weighed.spread.sd
     coarse = not holds_steps(sd, steps.step)
-    a = 2.0 * sd * sd / passes + (steps.variance if coarse else 0.0)
+    a = (2.0 / passes + hidden(weighed.first, weighed.second)) * sd * sd + (steps.variance if coarse else 0.0)
     half = hypot(quantile(1.0 - ALPHA, sqrt(a), degrees, NOTHING), quantile(1.0 - ALPHA, 0.0, 1.0, weighed.parts))
     half = max(half, steps.floor if coarse else 0.0)
     root = sqrt(a + sd_of(weighed.parts) ** 2)
