@@ -67,3 +67,6 @@ class Caveat:
     used: str = ""  # the record that counts; what was meant
     seen_by: str = ""
     otherwise: tuple[Otherwise, ...] = ()  # two records: what would change
+    specimen: str = ""  # as far as it is about one specimen, one pass, one part of the contender
+    pass_: str = ""
+    part: str = ""

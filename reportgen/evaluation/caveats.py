@@ -13,6 +13,7 @@ from reportgen.campaign.declared import Campaign, Declared, Incident, Narrowing,
 from reportgen.evaluation.evaluated import Caveat, Keys
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.met.table import met_among
+from reportgen.evaluation.met.where import met_where
 from reportgen.finding import Place
 from reportgen.intake.reading import Happened, Reading, ReadingKey
 
@@ -41,37 +42,44 @@ def caveats_of(
     def incident(i: Incident, test: Test | None, at: Place) -> Caveat:
         """It touches the readings it is about, and the one that counts it, which may be of another test."""
         counting = tuple(q for q, quantity in counts.items() if quantity.count_of == i.event)
-        return Caveat(
+        happened = Caveat(
             f"incident-{i.id}", 0, "incident", i.what, i.pushes, i.blocks,
             touched(i.about, test) | {k for k, id in counted.items() if id == i.id},
             (*i.about.quantities, *counting) if i.about.quantities else (), i.about.contender, at,
             photos=i.photos, film=i.film, when=i.when, event=i.event, times=i.times,
         )  # fmt: skip
+        return _narrowed(happened, i.about)
 
     def told(test: Test | None) -> Iterable[Caveat]:
         holder: Test | Campaign = test or campaign
         for c in holder.caveats:
-            yield Caveat(
+            of = Caveat(
                 f"caveat-{c.id}", 0, "caveat", c.says, c.pushes, c.blocks,
                 touched(c.about, test), c.about.quantities, c.about.contender, declared.at(f"caveat/{c.id}"),
                 photos=c.photos, film=c.film,
             )  # fmt: skip
+            yield _narrowed(of, c.about)
         for i in holder.incidents:
             yield incident(i, test, declared.at(f"incident/{i.id}"))
         for e in holder.exclusions:
-            yield Caveat(
+            of = Caveat(
                 f"exclusion-{e.id}", 0, "exclusion", e.because, "", False,
                 touched(e.about, test), e.about.quantities, e.about.contender, declared.at(f"exclusion/{e.id}"),
                 decided=e.decided, because=e.because, photos=e.photos, film=e.film,
             )  # fmt: skip
+            yield _narrowed(of, e.about)
 
     def met(caveat: Caveat) -> int:
         return min((order[k.test] for k in caveat.touches), default=len(order))
 
     found = [c for holder in (None, *campaign.tests) for c in told(holder)]
     found += [incident(h.incident, None, h.at) for h in log]
-    found += met_among(declared, readings)
+    found += (met_where(c, readings) for c in met_among(declared, readings))
     return tuple(replace(c, number=n) for n, c in enumerate(sorted(found, key=met), 1))
+
+
+def _narrowed(caveat: Caveat, about: Narrowing) -> Caveat:
+    return replace(caveat, specimen=about.specimen, pass_=about.pass_, part=about.part)
 
 
 def _is_about(key: ReadingKey, about: Narrowing, test: Test | None, feeds: Feeds) -> bool:

@@ -11,14 +11,17 @@ from reportgen.evaluation.evaluated import Caveat
 from reportgen.evaluation.says import says_of
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.words import words
+from reportgen.prose.specimens import specimen_name
 from reportgen.wording.day import at_time
+from reportgen.wording.listing import commas
 from reportgen.wording.reason import decided, pushes
-from reportgen.wording.sentence import paragraph
+from reportgen.wording.sentence import inside, paragraph
 
 
 @dataclass(frozen=True)
 class CaveatShown:
-    """`anchor` is its address on this page; `title` says what sort of limit; `about` the contender, "" for all."""
+    """`anchor` is its address on this page; `title` says what sort of limit; `about` whom it concerns, with the
+    specimen, pass and part where it is about one: "Hollin K8, pass 3"; "" for all."""
 
     number: str
     anchor: str
@@ -50,11 +53,19 @@ def shown(campaign: Campaign, caveat: Caveat, page: str) -> CaveatShown:
         str(caveat.number),
         caveat_anchor(caveat.number),
         words(f"sort.{caveat.sort}"),
-        campaign.contender(caveat.contender).title if caveat.contender else "",
+        about_whom(campaign, caveat),
         paragraph(says, when, pushes(caveat.pushes)),
         photos_shown(campaign, page, caveat.photos),
         film_shown(campaign, page, caveat.film, caveat.photos),
     )
+
+
+def about_whom(campaign: Campaign, caveat: Caveat) -> str:
+    """Contender, specimen, pass and part, as far as the caveat is about one of each."""
+    who = campaign.contender(caveat.contender) if caveat.contender else None
+    specimen = specimen_name(who, caveat.specimen) if who and caveat.specimen else ""
+    pass_ = inside(words("pass", n=caveat.pass_)) if caveat.pass_ else ""
+    return commas([s for s in (who.title if who else "", inside(specimen), pass_, caveat.part) if s])
 
 
 def marks(caveats: Iterable[Caveat], page: str = "") -> tuple[CaveatMark, ...]:

@@ -130,7 +130,7 @@ CAVEAT = row(
     pushes=one_of("up", "down", "unknown", None), blocks={"type": "boolean"}, decided=MAYBE_TEXT, contender=MAYBE_TEXT,
     quantities=NAMES, photos=NAMES, film=MOMENT, file=TEXT, line=MAYBE_WHOLE, when=MAYBE_TEXT, event=MAYBE_TEXT,
     times={"type": ["integer", "null"], "minimum": 1}, said=every(TEXT), used=MAYBE_TEXT, seen_by=MAYBE_TEXT,
-    otherwise=every(OTHERWISE),
+    otherwise=every(OTHERWISE), specimen=MAYBE_TEXT, part=MAYBE_TEXT, **{"pass": MAYBE_TEXT},
 )  # fmt: skip
 PHOTO = row(
     id=NAME, shows=NAME, caption=MAYBE_TEXT, by=MAYBE_TEXT, taken=MAYBE_TEXT, file=NAME, width=NUMBERED,

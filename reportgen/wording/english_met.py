@@ -14,6 +14,7 @@ MET: Mapping[str, str | Forms] = {
     "quoted": "“{text}”",
     "quoted.taken": "“{text}” counts as {value} ±\u00a0{half}",
     "quoted.of": "“{text}” ({who})",
+    "quoted.whose": "{taken} ({where})",
     "quoted.of.pass": "“{text}” ({who}, against pass {n})",
     "quoted.more": {"one": "{texts} and one more", "other": "{texts} and {count} more"},
     "frames.rate": "{upper}/{lower} ({short})",

@@ -33,10 +33,20 @@ def of_whom_against(text: str, who: str, pass_: str) -> str:
     return say("quoted.of.pass", text=text, who=who, n=pass_)
 
 
+def whose(who: str, pass_: str = "", part: str = "") -> str:
+    """ "Corvane Sol, pass 2, second evening"; no pass or part where there is nothing to tell it from."""
+    where = [who, *([say("lost.pass", n=pass_)] if pass_ else []), *([part] if part else [])]
+    return say("list.comma").join(where)
+
+
+def taken_of_whom(taken: str, where: str) -> str:
+    """ "“about 250” counts as 250 g ± 10 g (Corvane Sol, pass 2)"."""
+    return say("quoted.whose", taken=taken, where=where)
+
+
 def lost_of_whom(who: str, pass_: str, part: str, why: str) -> str:
     """ "Corvane Sol, pass 2 (spilled)"."""
-    where = [who, *([say("lost.pass", n=pass_)] if pass_ else []), *([part] if part else [])]
-    return say("lost.of", where=say("list.comma").join(where), why=why)
+    return say("lost.of", where=whose(who, pass_, part), why=why)
 
 
 def first_few(items: Iterable[str]) -> str:
