@@ -18,7 +18,7 @@ from reportgen.charts.side import NAMES, figures, foot, named, names, room_for, 
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Comparison, Result
 from reportgen.metrology.unit import convert, parse_unit
-from reportgen.prose.amounts import read_once
+from reportgen.prose.amounts import found_between, read_once
 from reportgen.wording import interval
 
 
@@ -53,6 +53,8 @@ def value_text(result: Result) -> str:
     e = result.estimate
     if e is None or not has_value(result):
         return ""
+    if limits := found_between(result):
+        return interval.as_typed(*limits)
     if read_once(result):
         return interval.value_only(e.value, None, "", decimals=e.decimals)
     return interval.value_only(e.value, result.u, "", low=result.low, high=result.high)

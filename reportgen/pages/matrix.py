@@ -32,12 +32,18 @@ class MatrixRow:
 
 @dataclass(frozen=True)
 class Matrix:
+    """A row a pair, in the order of `headings`; `by_test`: it is laid out turned, since there are fewer pairs than
+    tests, with `turned` holding the cells of each test.
+    """
+
     headings: tuple[Link, ...]
     rows: tuple[MatrixRow, ...]
+    by_test: bool = False
+    turned: tuple[tuple[Link, tuple[MatrixCell, ...]], ...] = ()
 
 
 def matrix_of(told: Told, page: str) -> Matrix:
-    """A row a pair, a column a headline quantity that has a direction; empty where pairs would fill pages."""
+    """Each pair on each headline quantity that has a direction; empty where pairs would fill pages."""
     campaign, evaluation = told.campaign, told.evaluation
     compared = {(c.quantity, c.part) for c in evaluation.comparisons}
     columns = [
@@ -61,4 +67,5 @@ def matrix_of(told: Told, page: str) -> Matrix:
         )
         for test, part in columns
     )
-    return Matrix(headings, tuple(rows))
+    of_tests = tuple((h, tuple(row.cells[n] for row in rows)) for n, h in enumerate(headings))
+    return Matrix(headings, tuple(rows), len(rows) < len(headings), of_tests)

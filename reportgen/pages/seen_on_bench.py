@@ -11,6 +11,8 @@ from reportgen.pages.named import Named, named
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
+from reportgen.wording.language import say
+from reportgen.wording.sentence import inside
 from reportgen.wording.unit import joined
 
 
@@ -45,7 +47,7 @@ def _seen(told: Told, test: Test, page: str, readings: list[Reading]) -> PassSee
     films = (film_shown(told.campaign, page, m, photos) for m in moments.values())
     return PassSeen(
         named(told.campaign, key.contender, page),
-        words("pass.specimen", specimen=key.specimen, pass_=title) if specimens else title,
+        words("pass.specimen", specimen=say("specimen", id=key.specimen), pass_=inside(title)) if specimens else title,
         "; ".join(_read(test, readings)),
         photos_shown(told.campaign, page, photos),
         tuple(f for f in films if f is not None),
@@ -55,5 +57,6 @@ def _seen(told: Told, test: Test, page: str, readings: list[Reading]) -> PassSee
 def _read(test: Test, readings: list[Reading]) -> Iterator[str]:
     headings = {c.name: c.heading for c in test.columns}
     for r in readings:
-        text = r.text if not r.unit or r.text.endswith(r.unit) else joined(r.text, r.unit)
+        said = not r.unit or r.text.endswith(r.unit) or r.text.startswith(r.unit)  # `frames 1204 to 1262` says it first
+        text = r.text if said else joined(r.text, r.unit)
         yield words("seen.read", name=headings.get(r.key.name, r.key.name), text=text or words("empty"))

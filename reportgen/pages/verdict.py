@@ -52,11 +52,19 @@ class SaidShown:
 
 
 @dataclass(frozen=True)
+class Supported:
+    """What the readings support; `on` is the quantity it is about, "" for the whole."""
+
+    on: str
+    says: str
+
+
+@dataclass(frozen=True)
 class VerdictShown:
     conditions: tuple[str, ...]
     rows: tuple[ConditionRow, ...]
     said: SaidShown | None
-    support: tuple[str, ...]
+    support: tuple[Supported, ...]
     money: tuple[MoneyRow, ...]
     money_notes: tuple[str, ...]
     money_figure: Figure | None
@@ -102,10 +110,13 @@ def _said(told: Told, page: str, we_say: WeSay) -> SaidShown:
     )
 
 
-def _support(told: Told, we_say: WeSay | None) -> tuple[str, ...]:
+def _support(told: Told, we_say: WeSay | None) -> tuple[Supported, ...]:
+    campaign, evaluation = told.campaign, told.evaluation
     if we_say and we_say.because:
-        return tuple(first_place(told.campaign, told.evaluation, q) for q in we_say.because)
-    return (campaign_answer(told.campaign, told.evaluation),)
+        return tuple(
+            Supported(heading(campaign.quantity(q)), first_place(campaign, evaluation, q)) for q in we_say.because
+        )
+    return (Supported("", campaign_answer(campaign, evaluation)),)
 
 
 def _money(told: Told, page: str) -> tuple[MoneyRow, ...]:

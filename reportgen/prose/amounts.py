@@ -12,7 +12,7 @@ from reportgen.wording import interval
 from reportgen.wording.count import whole
 from reportgen.wording.interval import decimals_of_steps
 from reportgen.wording.language import say
-from reportgen.wording.number import as_written, plain
+from reportgen.wording.number import as_written, fixed, plain, rounded
 from reportgen.wording.order import stood_to_all
 from reportgen.wording.reason import why_missing, why_no_u
 from reportgen.wording.unit import joined, spelled
@@ -159,6 +159,16 @@ def gap(pair: Comparison, results: Sequence[Result] = ()) -> Gap:
         return Gap(interval.value_only(size, pair.u, pair.unit, decimals=finest), "", not size)
     printed, held = interval.side_by_side(size, least or width or 0.0, pair.unit, finest)
     return Gap(printed, held, not size, bool(least))
+
+
+def gap_alone(pair: Comparison, results: Sequence[Result]) -> str:
+    """The gap where nothing stands beside it: with no more digits than its interval or its readings bear."""
+    size, width = abs(pair.difference or 0.0), half(pair)
+    known = [d for r in results if r.estimate and (d := decimals(r)) is not None]
+    if not known or not width:
+        return gap(pair, results).size
+    places = min(max(known), interval.decimals_for(width, None, None) or 0)
+    return joined(fixed(size, places), pair.unit) if rounded(size, places) else gap(pair, results).size
 
 
 def half(pair: Comparison) -> float | None:

@@ -34,7 +34,10 @@ def evidence(contender: Contender, claim: Claim, outcome: ClaimOutcome, result: 
 
 def _odds(contender: Contender, outcome: ClaimOutcome) -> list[str]:
     others = [c for c in contender.claims if c.id in outcome.at_odds and c.id != outcome.claim]
-    said = [say("claim.at-odds.itself")] if outcome.claim in outcome.at_odds else []
+    said = []
+    if outcome.claim in outcome.at_odds:
+        own = next((c.says for c in contender.claims if c.id == outcome.claim), {})
+        said = [say("claim.at-odds.itself.both" if len(own) == 2 else "claim.at-odds.itself")]
     return said + [say("claim.at-odds.other", says=claimed(other)) for other in others]
 
 

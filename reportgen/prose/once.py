@@ -63,7 +63,7 @@ def once(s: Standing) -> list[str]:
         only = len(s.ranked) == 2 or open_in_front(s, leader)
         key = "first.once.leads" if only else "first.once.leads-all"
         runner_up = name(s.campaign, nearest.contender)
-        gap = amounts.gap(pair, s.of_pair(pair)).size
+        gap = amounts.gap_alone(pair, s.of_pair(pair))
         return [opening, say(key, leader=who, place=place, gap=gap, than=than, beside=beside, next=runner_up)]
     group = names(s.campaign, not_told_apart(s, leader))
     return [opening, say("first.once.alike", names=group), *_gaps(s, leader), say("first.once.repeat")]

@@ -8,6 +8,8 @@ from reportgen.wording.language import say
 from reportgen.wording.listing import commas
 from reportgen.wording.sentence import capital, paragraph
 
+NOT_NOTED = "not noted"  # as an author says that a serial can't be told any more
+
 
 def specimen_name(contender: Contender, id: str) -> str:
     """ "Specimen A (serial C-20431)"; without the serial where none is given."""
@@ -15,7 +17,7 @@ def specimen_name(contender: Contender, id: str) -> str:
     plain = say("specimen", id=id)
     return (
         say("box.item", item=plain, said=say("specimen.serial", serial=found.serial))
-        if found and found.serial
+        if found and found.serial and found.serial != NOT_NOTED
         else plain
     )
 

@@ -13,6 +13,7 @@ from reportgen.prose.yardstick import several_specimens
 from reportgen.wording.decision import covers
 from reportgen.wording.language import say, say_of
 from reportgen.wording.listing import and_list, commas
+from reportgen.wording.quoting import quoted
 from reportgen.wording.sentence import inside, paragraph, sentence
 
 
@@ -34,11 +35,16 @@ def instrument_line(campaign: Campaign, evaluation: Evaluation, quantity: str, p
     """What isn't known of the instruments behind a quantity; empty where everything is."""
     estimates = [r.estimate for r in standing(campaign, evaluation, quantity, part).results if r.estimate]
     unknown = dict.fromkeys(i for e in estimates for i in e.unknown_accuracy)
-    titles = [inside(campaign.instruments[i].title) for i in unknown]
+    titles = [_named(inside(campaign.instruments[i].title)) for i in unknown]
     return paragraph(
         say_of(len(titles), "note.unknown-accuracy", instruments=and_list(titles)) if titles else "",
         say("note.assumed-step") if any(e.assumed_step for e in estimates) else "",
     )
+
+
+def _named(title: str) -> str:
+    """A title inside a sentence, in quotes where a comma of its own would break the sentence up."""
+    return quoted(title) if "," in title else title
 
 
 def also_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:

@@ -13,6 +13,7 @@ PRODUCTS: Mapping[str, str | Forms] = {
     "claim.box.supported": "We opened the box and found it there: {item}",
     "claim.box.contradicted": "We opened the box and it was missing: {item}",
     "claim.box.undecided": "We opened the box and noted: {item}",
+    "claim.at-odds.itself.both": "The maker contradicts itself: these can't both be true",
     "claim.at-odds.itself": "The maker contradicts itself: these can't all be true",
     "claim.at-odds.other": "The maker contradicts itself: elsewhere it says {says}",
     "claim.no-bound": "It gives no figure to hold against the {value} we measured",

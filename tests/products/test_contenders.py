@@ -133,7 +133,7 @@ def test_what_the_box_lacked_is_said_once_and_shows_where_it_came_out(lamps: tup
         ("c1", "contradicted", "this run", "We opened the box and it was missing: charging lead."),
         ("c2", "supported", "this run", "We opened the box and found it there: strap."),
         ("c3", "undecided", "this run", "We opened the box and noted: spare band (two instead of one)."),
-        ("c4", "not tested", None, "The maker contradicts itself: these can't all be true."),
+        ("c4", "not tested", None, "The maker contradicts itself: these can't both be true."),
         ("c5", "contradicted", "this run", "We looked: no, foam only."),
         ("c6", "not tested", None, "No number could test it. Fineness isn't a number."),
         ("c7", "not tested", None, "It is claimed under another condition (5 °C); under ours we measured"),
