@@ -95,7 +95,7 @@ def _measured(
     rounds: bool,
     by_specimen: bool,
 ) -> Measured:
-    known = [w for w in used if w.value is not None and w.value.value is not None]
+    known = _each_once([w for w in used if w.value is not None and w.value.value is not None])
     bounds = any(w.value is not None and w.value.limit for w in used)
     if by_specimen:
         each = [[w.value.value for w in ws if w.value and w.value.value is not None] for ws in _by_specimen(known)]
@@ -125,6 +125,13 @@ def _measured(
     )
 
 
+def _each_once(known: Sequence[Working]) -> Sequence[Working]:
+    """Passes that rest on the very same readings (`mean_of_passes(a) - mean_of_passes(b)`) are one value told several
+    times: that it comes out alike shows no repeatability."""
+    first = {frozenset(w.keys): i for i, w in reversed(list(enumerate(known)))}
+    return [w for i, w in enumerate(known) if not w.keys or first[frozenset(w.keys)] == i]
+
+
 def without_steps(value: Uncertain) -> Mapping[Source, float]:
     """The contributions that judgement weighs beside the scatter; steps are handed over by themselves."""
     return {s: c for s, c in value.contributions.items() if s.sort != "step"}
@@ -150,9 +157,7 @@ def _stands_on(used: Sequence[Working], readings: Mapping[ReadingKey, Reading]) 
             seen = against.setdefault(key.contender, {})
             seen[key] = seen.get(key, 0) + 1
     n = len(used)
-    return {
-        name: max(0.0, fsum((count / n) ** 2 for count in seen.values()) - 1 / n) for name, seen in against.items()
-    }
+    return {name: max(0.0, fsum((count / n) ** 2 for count in seen.values()) - 1 / n) for name, seen in against.items()}
 
 
 def _round_of(working: Working, readings: Mapping[ReadingKey, Reading]) -> str:

@@ -71,8 +71,8 @@ def _common(complete: Sequence[Measured], rules: Rules) -> Scatter:
 
 
 def _by_themselves(complete: Sequence[Measured]) -> Sequence[Measured]:
-    """Those whose passes show how far passes scatter; all, where there are none or where that is more. Passes that stand
-    on one reading of another show how far differences scatter, which may be far less, or more by a root of two."""
+    """Those whose passes show how far passes scatter; all, where there are none or where that is more. Passes that
+    stand on one reading of another show how far differences scatter: maybe far less, maybe more by a root of two."""
     found = [m for m in complete if not any(m.stands_on.values())]
     alone, _ = pooled([m.values for m in found])
     return found if alone > 0.0 and alone >= pooled([m.values for m in complete])[0] else complete
@@ -130,8 +130,8 @@ def with_readings_stood_on(spread: Spread, first: Measured, second: Measured | N
     """The spread with that of readings which several passes of one stand on, and the other doesn't.
 
     Passes read against one reading of another contender hold its error alike: it shows in no scatter between them, and
-    is as far off as a pass is. Between two that stand on it, and towards the contender it is of, it cancels. Without it,
-    12 % of pairs of equals were resolved at n = 5, and 28 % where differences scatter a third as far as passes.
+    is as far off as a pass is. Between two that stand on it, and towards the contender it is of, it cancels. Without
+    it, 12 % of campaigns of equals had a resolved pair at n = 5, and 28 % where differences scatter a third as far.
     """
     added = fsum(first.stands_on.values()) if second is None else hidden(first, second)
     return replace(spread, variance=spread.variance + added * spread.sd**2) if added else spread

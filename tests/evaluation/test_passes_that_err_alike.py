@@ -11,12 +11,13 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from scipy.stats import ttest_ind
 from uncertainties import ufloat
 
 from reportgen.judgement.judge import judge
 from reportgen.judgement.measured import Measured, Rules
 from reportgen.metrology.uncertain import Source
-from tests.campaigns import compile_campaign, result_of
+from tests.campaigns import comparison_of, compile_campaign, result_of
 from tests.lab_reports import report
 
 POURED = """\
@@ -105,3 +106,29 @@ def test_an_eye_that_errs_alike_names_a_false_winner_in_one_of_twenty_at_most(pa
             measured.append(Measured(name, float(values.mean()), tuple(values), eye))
         false += judge(measured, Rules("lower")).first.winner is not None
     assert false / runs <= 0.05 + 3 * math.sqrt(0.05 * 0.95 / runs)
+
+
+def test_means_over_passes_told_once_a_pass_are_no_repeats(tmp_path: Path) -> None:
+    """mean(a) − mean(b) is one number, whatever pass it is worked out for: three times the same shows no repeatability.
+    Told pass by pass, a − b scatters, and Student's t (SciPy) leaves a lead of 4.3 open."""
+    text = """\
+title: Means
+contenders: {corvane: Corvane Sol, ostler: Ostler Mk II}
+tests: [net]
+"""
+    test = """\
+title: Net
+readings: {file: net.csv, columns: {a: {unit: g}, b: {unit: g}}}
+quantities:
+  of means: {formula: mean_of_passes(a) - mean_of_passes(b), unit: g, better: lower}
+  by pass: {formula: a - b, unit: g, better: lower}
+headline: of means
+"""
+    rows = "contender,pass,a,b\ncorvane,1,10,5\ncorvane,2,14,6\ncorvane,3,12,9\n"
+    rows += "ostler,1,13,5\nostler,2,16,6\nostler,3,20,9\n"
+    told = compile_campaign(tmp_path, text, **{"tests/net.yaml": test, "net.csv": rows})
+    of_means, by_pass = (comparison_of(told, q, "corvane", "ostler") for q in ("of-means", "by-pass"))
+    assert of_means["difference"] == pytest.approx(by_pass["difference"])
+    assert (of_means["resolved"], of_means["reason"]["code"]) == (False, "no-scatter-known")
+    assert ttest_ind([5, 8, 3], [8, 10, 11]).pvalue > 0.05
+    assert by_pass["resolved"] is False
