@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from reportgen.campaign.declared import Campaign, Quantity, Test
@@ -105,16 +105,17 @@ def decide(test: Test, quantity: Quantity, part: str, gathered: Sequence[Gathere
     )
     first = judged.first
     everything: Keys = frozenset().union(*rests_on.values())
+    again = _ranks_with_all(gathered, rules)
     place = FirstPlace(
         test.id, quantity.id, part, first.winner, first.may_be_first, first.unranked, first.reason, everything,
-        order_changes_without=_order_changes(gathered, rules, judged),
+        order_changes_without=None if again is None else dict(again) != dict(judged.ranks),
+        ranks_without={c: r for c, r in (again or {}).items() if r is not None and r != judged.ranks.get(c)},
     )  # fmt: skip
     return Decided(judged, comparisons, place)
 
 
-def _order_changes(gathered: Sequence[Gathered], rules: Rules, judged: Judged) -> bool | None:
-    """Would putting the excluded passes back change any rank? None where nothing was left out."""
+def _ranks_with_all(gathered: Sequence[Gathered], rules: Rules) -> Mapping[str, tuple[int, int] | None] | None:
+    """The ranks with all excluded passes put back; None where none was left out."""
     if all(g.with_all is None for g in gathered):
         return None
-    again = judge([g.with_all or g.measured for g in gathered], rules)
-    return dict(again.ranks) != dict(judged.ranks)
+    return judge([g.with_all or g.measured for g in gathered], rules).ranks

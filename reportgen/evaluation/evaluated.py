@@ -218,6 +218,7 @@ class FirstPlace:
     reason: Reason
     rests_on: Keys
     order_changes_without: bool | None = None  # would putting the excluded passes back change the ranks
+    ranks_without: Mapping[str, tuple[int, int]] = field(default_factory=dict)  # those that would then change
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from reportgen.evaluation.evaluated import Contribution, PassValue, Result
 from reportgen.evaluation.says import says_of
 from reportgen.judgement.measured import Limit
 from reportgen.pages.figures_shown import Printed, plain, printed
+from reportgen.pages.limits import CaveatMark, marks
 from reportgen.pages.named import Named, named
 from reportgen.pages.readings_shown import ReadingShown, anchors_of, pictured_once, rows_of, shown
 from reportgen.pages.told import Told
@@ -32,13 +33,15 @@ class StepShown:
 
 @dataclass(frozen=True)
 class PassShown:
-    """One pass: its readings, the steps between, its value. `excluded` is the reason it is left out, "" if used."""
+    """One pass: its readings, the steps between, its value. `excluded` is the reason it is left out, "" if used;
+    `happened` what is noted of this pass and not of all."""
 
     title: str
     rows: tuple[ReadingShown, ...]
     steps: tuple[StepShown, ...]
     value: str
     excluded: str
+    happened: tuple[CaveatMark, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -93,7 +96,14 @@ def _passes(told: Told, page: str, unit: str, result: Result) -> Iterator[PassSh
         if told.campaign.quantity(result.quantity).count_of:
             yield _pass(told, unit, p, words("pass.all"), rows)
             continue
-        yield _pass(told, unit, p, _title(p, specimen_name(contender, p.specimen) if several else ""), rows)
+        shown_pass = _pass(told, unit, p, _title(p, specimen_name(contender, p.specimen) if several else ""), rows)
+        yield replace(shown_pass, happened=_happened(told, result, p))
+
+
+def _happened(told: Told, result: Result, p: PassValue) -> tuple[CaveatMark, ...]:
+    """Incidents and remarks that are about this pass (or its part) alone, in full."""
+    bear = told.evaluation.caveats_on(result.quantity, frozenset(p.keys))
+    return marks(c for c in bear if c.sort in ("incident", "caveat") and (c.pass_ or c.part))
 
 
 def _title(p: PassValue, specimen: str) -> str:

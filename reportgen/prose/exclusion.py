@@ -6,10 +6,11 @@ from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Caveat, Evaluation, Result
 from reportgen.evaluation.says import says_of
 from reportgen.prose import amounts
-from reportgen.prose.standing import name, standing
+from reportgen.prose.standing import Standing, name, standing
 from reportgen.wording.count import in_words
-from reportgen.wording.interval import value_only
+from reportgen.wording.interval import rank_range, value_only
 from reportgen.wording.language import say, say_of
+from reportgen.wording.listing import and_list
 from reportgen.wording.reason import decided
 from reportgen.wording.sentence import paragraph
 
@@ -27,8 +28,32 @@ def exclusion_line(campaign: Campaign, evaluation: Evaluation, caveat: Caveat, q
     most = max((r.passes for r in s.results), default=0)
     said = [_left_out(campaign, caveat, r, r.passes < most) for r in touched]
     if touched and order is not None:
-        said.append(say("exclusion.order-changes" if order else "exclusion.order-same"))
+        said.append(_order(s, caveat) if order else say("exclusion.order-same"))
     return paragraph(*said)
+
+
+def _order(s: Standing, caveat: Caveat) -> str:
+    """Whose place would be another with what was left out: this exclusion's passes, or those of all where there are
+    several, for the places are worked out with all of them.
+    """
+    left_out = [p for r in s.results for p in r.by_pass if p.excluded]
+    own = all(frozenset(p.keys) & caveat.touches for p in left_out)
+    ranks = s.first.ranks_without if s.first else {}
+    moves = [
+        say(
+            "exclusion.move",
+            name=name(s.campaign, r.contender),
+            now=rank_range(r.rank),
+            then=rank_range(ranks[r.contender]),
+        )
+        for r in s.results
+        if r.rank and r.contender in ranks
+    ]
+    if not moves:
+        return say("exclusion.order-changes")
+    if not own:
+        return say("exclusion.moves.all", moves=and_list(moves))
+    return say_of(len(left_out), "exclusion.moves", moves=and_list(moves))
 
 
 def _rest(result: Result) -> str:

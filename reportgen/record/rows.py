@@ -181,6 +181,7 @@ def first_row(first: FirstPlace, caveats: list[str]) -> Row:
         "part": first.part or None,
         "reason": _reason(first.reason),
         "order_changes_without": first.order_changes_without,
+        "ranks_without": {name: list(rank) for name, rank in first.ranks_without.items()},
         "caveats": caveats,
     }
 

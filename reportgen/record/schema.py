@@ -105,6 +105,12 @@ COMPARISON = row(
 FIRST = row(
     test=NAME, quantity=NAME, winner=MAYBE_TEXT, may_be_first=NAMES, unranked=NAMES, part=MAYBE_TEXT, reason=REASON,
     order_changes_without=MAYBE_YES, caveats=NAMES,
+    ranks_without={
+        "type": "object",
+        "additionalProperties": {
+            "type": "array", "items": {"type": "integer", "minimum": 1}, "minItems": 2, "maxItems": 2,
+        },
+    },
 )  # fmt: skip
 CLAIM = row(
     contender=NAME, claim=NAME, id=NAME, quantity=MAYBE_TEXT, outcome=OUTCOME, probability=SHARE,

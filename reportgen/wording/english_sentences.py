@@ -194,7 +194,10 @@ SENTENCES: Mapping[str, str | Forms] = {
     "exclusion.alone": "{left_out}, and nothing else was read",
     "exclusion.no-value": "{left_out}, and what else was read gives no result",
     "exclusion.order-same": "The order doesn't change",
-    "exclusion.order-changes": "With it, some places change",
+    "exclusion.order-changes": "With all that is left out, some places change",
+    "exclusion.moves": {"one": "With it, {moves}", "other": "With them, {moves}"},
+    "exclusion.moves.all": "With all that is left out, {moves}",
+    "exclusion.move": "{name} would be in place {then} instead of {now}",
     # yes/no, counts, grades
     "yes.of": "{yes} of {of}",
     "yes.line": "{name}: {yes} of {of}",

@@ -196,8 +196,8 @@ def test_each_sort_of_reading_is_told_once_a_column_and_names_its_texts(tmp_path
     rows = "contender,fuel\nostler,about 250\ncorvane,the red one + 2 to 3\nbrindle,some\n"
     said = [says_of(c) for c in evaluated(tmp_path, FUEL, readings=rows).caveats if c.sort == "reading"]
     assert len(said) == 3
-    assert "“about 250” counts as 250\u00a0g ± 10\u00a0g" in said[0]
-    assert "“the red one + 2 to 3” counts as 2.5\u00a0g ± 0.5\u00a0g" in said[0]
+    assert "“about 250” counts as 250\u00a0g ±\u00a010\u00a0g" in said[0]
+    assert "“the red one + 2 to 3” counts as 2.5\u00a0g ±\u00a00.5\u00a0g" in said[0]
     assert "our convention" in said[0]
     assert "“some” (Brindle)" in said[1]
     assert "“the red one + 2 to 3” (Corvane Sol)" in said[2]

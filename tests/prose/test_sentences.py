@@ -232,6 +232,10 @@ def test_an_exclusion_shows_the_value_with_and_without_and_what_it_does_to_the_o
     )
     other = replace(caveat, touches=frozenset({replace(key, contender="corvane")}))
     assert sentences.exclusion_line(*t.both, other, "boil-time") == ""
+    moved = t.first("tamsin", "corvane", order_changes_without=True, ranks_without={"tamsin": (1, 2)})
+    moved = moved.with_results(tamsin={"rank": (1, 1)})
+    line = plain(sentences.exclusion_line(*moved.both, caveat, "boil-time"))
+    assert line.endswith("With it, Tamsin would be in place 1–2 instead of 1.")
 
 
 # ---- yes/no and grades
