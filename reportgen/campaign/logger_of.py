@@ -13,6 +13,7 @@ from reportgen.finding import Finding, Place
 
 IN_NAMES = ("contender", "pass", "part", "specimen", "session", "round")
 RATES = ("Hz", "kHz", "1/s", "/s", "1/min", "/min", "1/h", "/h")
+TIMES = ("s", "ms", "min", "h", "d")
 _NOT_BESIDE = ("file", "table", "sheet", "what", "value")
 
 
@@ -40,6 +41,15 @@ def logger_of(written: WrittenSource, roles: dict[str, str], told: list[Finding]
     logger = Logger(logger.time, logger.unit, logger.rate, logger.columns, files)
     encoding = written.encoding.value if written.encoding else ""
     return Source(file=file, roles=roles, encoding=encoding, logger=logger, place=place)
+
+
+def named_in(written: WrittenSource, told: list[Finding]) -> Logger | None:
+    """How logger's files that a table names are read, where its source says so: `time: Elapsed, s` (a time of day has
+    no unit) or `rate: 10 Hz`."""
+    heading, unit = _time(written)
+    if written.rate is None:
+        return Logger(heading, unit, None) if unit in TIMES else None
+    return Logger("", "", _rate(written.rate, told))
 
 
 def _time(written: WrittenSource) -> tuple[str, str]:

@@ -6,11 +6,12 @@ import csv
 import io
 import posixpath
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Source
 from reportgen.campaign.given import Entry, Given
-from reportgen.campaign.logger_of import logger_of
+from reportgen.campaign.logger_of import logger_of, named_in
 from reportgen.campaign.look_up import error
 from reportgen.campaign.order_words import Saying, one_cell
 from reportgen.campaign.written.measure import WrittenQuantity, WrittenSource
@@ -27,25 +28,26 @@ def source_of(written: WrittenSource, told: list[Finding]) -> Source:
     roles = {r.rstrip("_"): given.value for r in ROLES if (given := getattr(written, r)) is not None}
     if written.logger is not None:
         return logger_of(written, roles, told)
-    if written.rate is not None:
-        says = "`rate:` tells of a logger's files, and there are none"
-        error(told, "readings-without-place", written.rate.at, says, do="Write `logger:` in place of `file:`.")
+    named = named_in(written, told)
+    if named and named.unit:
+        roles.pop("time")
     if (written.file is None) == (written.table is None):
         says = "readings stand either in a file or in a table in place"
         error(told, "readings-without-place", written.at, says, do="Write `file:`, `table:` or `logger:`.")
     if written.file is not None:
         sheet = written.sheet.value if written.sheet else ""
         encoding = written.encoding.value if written.encoding else ""
-        return Source(file=written.file.value, roles=roles, sheet=sheet, encoding=encoding, place=written.file.at)
+        file, place = written.file.value, written.file.at
+        return Source(file=file, roles=roles, sheet=sheet, encoding=encoding, named=named, place=place)
     if (beside := written.sheet or written.encoding) is not None:
         told_of = "sheet" if written.sheet else "encoding"
         says = f"`{told_of}:` tells of a file, and there is none"
         error(told, "readings-without-place", beside.at, says, do="Write `file:`, or take it out.")
     if isinstance(written.table, Given):
-        return _from_text(written.table, roles, told)
+        return replace(_from_text(written.table, roles, told), named=named)
     rows = tuple(tuple(cell.value.strip() for cell in row) for row in written.table or ())
     lines = tuple(row[0].at.line if row else written.at.line for row in written.table or ())
-    return Source(roles=roles, rows=rows, row_lines=lines, place=written.at)
+    return Source(roles=roles, rows=rows, row_lines=lines, named=named, place=written.at)
 
 
 def sightings(entries: Sequence[Entry[WrittenQuantity]]) -> tuple[Source, ...]:

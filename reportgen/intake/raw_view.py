@@ -73,6 +73,8 @@ def spots_of(readings: Iterable[Reading], more: Iterable[Place] = ()) -> Mapping
         found.setdefault(place.file, {})[place] = None
     for r in readings:
         found.setdefault(r.at.file, {})[r.at] = None
+        if r.series is not None and r.series.named_in is not None:
+            found.setdefault(r.series.named_in.file, {})[r.series.named_in] = None
         if r.series is not None:
             for line in (r.series.first, r.series.last):
                 found.setdefault(r.series.file, {})[Place(r.series.file, line)] = None

@@ -15,6 +15,7 @@ from reportgen.intake.for_all import served
 from reportgen.intake.held import as_held, fitting
 from reportgen.intake.instruments import off_instruments
 from reportgen.intake.layout import look
+from reportgen.intake.logger.named import Named, apart, by_their_names, read_named, unasked
 from reportgen.intake.logger.read import read_loggers, without_loggers
 from reportgen.intake.logger.samples import Samples
 from reportgen.intake.missing import Look, Unread, left_unread, missing_columns, unread_inline
@@ -43,8 +44,10 @@ def read_readings(ws: Workspace, declared: Declared, samples: Samples | None = N
     A test takes its own columns from each of its sources; a file may serve many tests. Raw files are only read.
     `samples` are the logger files, kept open for who works with them next.
     """
-    logged = read_loggers(samples or Samples(ws), declared.campaign)
+    samples = samples or Samples(ws)
+    logged = read_loggers(samples, declared.campaign)
     campaign = without_loggers(declared.campaign)
+    campaign = replace(campaign, tests=tuple(by_their_names(t) for t in campaign.tests))
     known = expected_headings(campaign)
     sources = {name_of(campaign, s): s for t in campaign.tests for s in t.sources}
     opened = {name: open_source(ws, campaign, source, known) for name, source in sources.items()}
@@ -58,8 +61,10 @@ def read_readings(ws: Workspace, declared: Declared, samples: Samples | None = N
         for test in campaign.tests
     }
     unread = _unread(campaign, looks)
-    readings, findings = _readings(campaign, looks)
-    kept, doubles = without_doubles((*readings, *logged.readings))
+    readings, findings, named = _readings(campaign, looks, opened)
+    traced = read_named(samples, declared.campaign, named)
+    spare_form = unasked(sources.values(), named) if all(o.table is not None for o in opened.values()) else ()
+    kept, doubles = without_doubles((*readings, *logged.readings, *traced.readings))
     of_files = [f for o in opened.values() for f in o.findings]
     whole = all(o.table is not None for o in opened.values())
     missing = missing_columns(campaign, looks, unread) if whole else ()
@@ -68,13 +73,14 @@ def read_readings(ws: Workspace, declared: Declared, samples: Samples | None = N
     unread_cells = any(f.severity == "error" for f in findings)  # what stands in them may be what another stands on
     against = [f for f in wrong_against(kept) if f.rule != NOTHING_THERE or not unread_cells]
     beyond = (*against, *wrong_attachments(ws, declared, kept.values()), *parts_missing(campaign, kept))
-    found = [*mismatches, *logged.findings, *of_files, *findings, *missing, *doubles, *spare, *beyond]
+    of_traces = (*logged.findings, *traced.findings, *spare_form)
+    found = [*mismatches, *of_traces, *of_files, *findings, *missing, *doubles, *spare, *beyond]
     whole = whole and not any(f.severity == "error" for f in found)
     came = come_to(declared, kept, righted, looks) if whole else Came(kept)
     everything = told_once(in_order(dict.fromkeys((*found, *came.findings))))
     if any(f.severity == "error" for f in everything):
         raise Refused(everything)
-    files = (*_files(opened, unread), *logged.files)
+    files = (*_files(opened, unread), *logged.files, *traced.files)
     files = tuple(sorted((*files, *written_in(ws, came.readings, files)), key=lambda f: f.path))
     return Readings(came.readings, files, everything, *_order(looks), came.incidents, came.counted_for)
 
@@ -88,9 +94,13 @@ def damage(ws: Workspace, declared: Declared) -> tuple[Finding, ...]:
     return told_once(in_order(f for f in found if f.rule in DAMAGE))
 
 
-def _readings(campaign: Campaign, looks: Mapping[str, tuple[Look, ...]]) -> tuple[list[Reading], list[Finding]]:
+def _readings(
+    campaign: Campaign, looks: Mapping[str, tuple[Look, ...]], opened: Mapping[str, Opened]
+) -> tuple[list[Reading], list[Finding], list[Named]]:
+    """What stands in tables: readings, and cells that name the file of a trace."""
     readings: list[Reading] = []
     findings: list[Finding] = []
+    named: list[Named] = []
     names = names_of(campaign)
     for test in campaign.tests:
         own: list[Reading] = []
@@ -100,17 +110,20 @@ def _readings(campaign: Campaign, looks: Mapping[str, tuple[Look, ...]]) -> tupl
         glances = [replace(g, seen=seen) for (_, g), (seen, _) in zip(looks[test.id], of_units, strict=True)]
         by_table, unclear = numbered(glances, test)
         findings.extend(unclear)
-        for (table, glance), cells in zip(looks[test.id], by_table, strict=True):
+        sources = [s for s in test.sources if opened[name_of(campaign, s)].table is not None]
+        for (table, glance), source, cells in zip(looks[test.id], sources, by_table, strict=True):
             cells, unfit = fitting(table, cells, test)
+            shown, unseen = shown_in(table, cells, campaign)
+            cells, of_files = apart(cells, test, source, shown)
+            named.extend(of_files)
             made, wrong = as_readings(cells, test, table.comma, campaign.by_unit, names)
             made = as_held(table, made)
-            shown, unseen = shown_in(table, cells, campaign)
             own.extend(with_shown(made, shown))
             findings.extend((*glance.findings, *unfit, *wrong, *unseen))
         all_served, unserved = served(own, test, campaign)
         readings.extend(all_served)
         findings.extend(unserved)
-    return readings, findings
+    return readings, findings, named
 
 
 def _unread(campaign: Campaign, looks: Mapping[str, tuple[Look, ...]]) -> dict[Spot, Unread]:

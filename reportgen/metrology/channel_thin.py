@@ -1,6 +1,7 @@
 """A trace thinned for a picture: of each of a few hundred stretches of time its lowest and its highest sample.
 
-So every peak stays, however long the trace. Bounds stand at their limits; those of unknown size are left out.
+So every peak stays, however long the trace. Bounds stand at their limits; those of unknown size are left out. Of many
+gaps those that are narrower than a stretch are passed over: no picture could show them apart.
 """
 
 from __future__ import annotations
@@ -9,6 +10,7 @@ from reportgen.metrology.trace import Trace
 
 Point = tuple[float, float]  # seconds, value
 BINS = 150
+FEW = 12  # gaps that are all kept, however narrow
 
 
 def thinned(trace: Trace, bins: int = BINS) -> tuple[tuple[Point, ...], ...]:
@@ -35,7 +37,8 @@ def thinned(trace: Trace, bins: int = BINS) -> tuple[tuple[Point, ...], ...]:
             most[n] = max(most.get(n, high), high, key=lambda p: p[1])
         ends = [ends[0], _point(times, values, len(times) - 1)]
     points = sorted({*least.values(), *most.values(), *ends})
-    return _apart(points, trace.gaps)
+    gaps = trace.gaps if len(trace.gaps) <= FEW else tuple(gap for gap in trace.gaps if gap[1] - gap[0] > width)
+    return _apart(points, gaps)
 
 
 def _apart(points: list[Point], gaps: tuple[Point, ...]) -> tuple[tuple[Point, ...], ...]:

@@ -113,6 +113,9 @@ def _used(told: Told, path: str) -> Mapping[tuple[str, int], frozenset[int]]:
     for r in told.readings.readings.values():
         if r.at.file == path:
             found.setdefault((r.at.sheet, r.at.line), set()).add(r.at.column)
+        named_in = r.series.named_in if r.series is not None else None
+        if named_in is not None and named_in.file == path:
+            found.setdefault((named_in.sheet, named_in.line), set()).add(named_in.column)
         if r.series is not None and r.series.file == path:
             for line in (r.series.first, r.series.last):
                 found.setdefault(("", line), set()).add(0)

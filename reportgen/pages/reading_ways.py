@@ -21,6 +21,8 @@ def ways(told: Told, page: str, result: Result, r: Reading) -> Iterator[LineLink
         last = line_link(told, page, Place(r.series.file, r.series.last))
         yield LineLink(words("reading.last", n=str(r.series.last)), last.href)
         yield from _marks(told, page, result, r, r.series.file)
+        if r.series.named_in is not None:
+            yield line_link(told, page, r.series.named_in)
     if r.attachment:
         address = raw_file(told.campaign.id, r.attachment)
         if r.page is None:

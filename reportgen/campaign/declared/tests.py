@@ -131,6 +131,7 @@ class Source:
     sheet: str = ""  # of a spreadsheet; "" for its only or first visible one
     encoding: str = ""  # of a text table, where it isn't UTF-8 or UTF-16: a key of `campaign.encodings.ENCODINGS`
     logger: Logger | None = None  # the file is a logger's, or `file` is a pattern that names one a pass
+    named: Logger | None = None  # how the logger's files that cells of this table name are read, where that was said
     place: Place = Place("")
 
 

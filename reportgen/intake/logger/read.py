@@ -43,7 +43,7 @@ class Logged:
 
 
 @dataclass(frozen=True)
-class _One:
+class One:
     """One trace that is asked for: where, of whom, and what stands beside it."""
 
     file: str
@@ -109,7 +109,7 @@ def _traces(
     for file in files:
         try:
             for one in _in_file(samples, campaign, source, logger, column, file):
-                yield _trace(samples, test, logger, column, one, source.encoding)
+                yield trace_of_one(samples, test, logger, column, one, source.encoding)
         except Refused as refused:
             if file.says.get("contender") in test.not_yet_tested and all(
                 f.rule == "empty-table" for f in refused.findings
@@ -123,7 +123,7 @@ def _traces(
 
 def _in_file(
     samples: Samples, campaign: Campaign, source: Source, logger: Logger, column: Column, file: LoggerFile
-) -> Iterator[_One]:
+) -> Iterator[One]:
     """The traces of one channel in one file: one, or one for each contender and pass that columns of it name."""
     asked = {role: source.roles.get(role, role) for role in IN_NAMES if role not in file.says}
     wanted = (column.heading, logger.time, *asked.values(), *spellings(campaign))
@@ -141,14 +141,14 @@ def _in_file(
     if not people:
         raise Refused([nobody(file.path, layout)])
     for heading, contender in people.items():
-        yield _One(file.path, heading, {**file.says, "contender": contender})
+        yield One(file.path, heading, {**file.says, "contender": contender})
 
 
 def _by_columns(
     samples: Samples, campaign: Campaign, column: Column, file: LoggerFile, layout: Layout, roles: Mapping[str, str]
-) -> Iterator[_One]:
+) -> Iterator[One]:
     if not roles:
-        yield _One(file.path, column.heading, file.says)
+        yield One(file.path, column.heading, file.says)
         return
     wrong: dict[str, Finding] = {}
     for texts in samples.different(file.path, layout, tuple(roles.values())):
@@ -161,12 +161,13 @@ def _by_columns(
                 )
                 continue
             says["contender"] = contender
-        yield _One(file.path, column.heading, says, tuple(zip(roles.values(), texts, strict=True)))
+        yield One(file.path, column.heading, says, tuple(zip(roles.values(), texts, strict=True)))
     if wrong:
         raise Refused(wrong.values())
 
 
-def _trace(samples: Samples, test: Test, logger: Logger, column: Column, one: _One, encoding: str) -> Logged:
+def trace_of_one(samples: Samples, test: Test, logger: Logger, column: Column, one: One, encoding: str) -> Logged:
+    """One trace: its samples loaded and looked through. Raises `Refused` with what can't be."""
     declared = column.unit or _of_its_quantity(test, column)
     rate = float(logger.rate.value) * HERTZ[logger.rate.unit] if logger.rate else None
     ask = Ask(one.file, one.heading, logger.time, logger.unit, rate, one.only, declared, encoding)
