@@ -68,14 +68,17 @@ def pair_means(s: Standing, comparison: Comparison, first: str) -> str:
     """What was seen of a pair, from `first`'s side, without a full stop."""
     assert comparison.seen is not None
     p = comparison.seen if comparison.seen.first == first else turned(comparison.seen)
-    gaps = {"first": name(s.campaign, p.first), "second": name(s.campaign, p.second)}
-    if p.told in ("never", "both ways"):
-        return say(f"pair.order.means.{'-'.join(p.told.split())}", **gaps)
+    who = {"first": name(s.campaign, p.first), "second": name(s.campaign, p.second)}
+    gaps = {**who, "what": capital(s.quantity.title)}
+    if p.told == "never":
+        return say("pair.order.means.never")
+    if p.told == "both ways":
+        return say("pair.order.means.both-ways", **gaps)
     how = stood(p.told, p.degree, False, [gaps["second"]])
     if p.follows:
-        return say("pair.order.means.follows", stood=how, through=names(s.campaign, p.through), first=gaps["first"])
+        return say("pair.order.means.follows", stood=how, through=names(s.campaign, p.through), **gaps)
     key = "pair.order.means.alike" if p.told == "alike" else "pair.order.means"
-    return say(key, stood=how, first=gaps["first"])
+    return say(key, stood=how, **gaps)
 
 
 def _pairs(s: Standing) -> list[Between]:

@@ -202,7 +202,7 @@ def test_an_order_is_told_as_seen_and_those_never_compared_stay_uncompared(tmp_p
         assert "Three pairs were never put side by side, nor ordered through others." in text
         assert "nobody has a rank" in text
     assert (
-        "Ostler Mk II was about like Tamsin, as it was seen; a small difference may have gone unnoticed."
+        "Smell: Ostler Mk II about like Tamsin, as it was noted; a small difference may have gone unnoticed."
         in seen.text("tests/smell")
     )
     assert "They were never put side by side" in seen.text("index")
