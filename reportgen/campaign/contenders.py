@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from reportgen.addresses import as_id
 from reportgen.campaign.box import box_of, item_called
-from reportgen.campaign.declared import Claim, Contender, Day, Price
+from reportgen.campaign.declared import Amount, Claim, Contender, Day, Price
 from reportgen.campaign.given import Given
 from reportgen.campaign.look_up import error, look_up
 from reportgen.campaign.members import Member
@@ -144,6 +144,8 @@ def _claim(
     if c.within is not None and c.is_ is None:
         error(told, "claim-without-value", c.within.at, "a tolerance needs the value it belongs to",
               do="Add `is:` with the value claimed.")  # fmt: skip
+    if c.is_ is not None and c.within is None and not (c.at_most or c.at_least):
+        told.append(_exact(c.is_))
     if c.is_ is not None and (c.at_most or c.at_least):
         error(told, "claim-with-two-values", c.is_.at, "a claim gives a value (`is`) or bounds (`at most`, `at least`)",
               do="Make two claims of it.")  # fmt: skip
@@ -169,4 +171,16 @@ def _claim(
         testable=c.testable.value if c.testable else True,
         included=item_called(c.included, box, told),
         why=c.why.value if c.why else "",
+    )  # fmt: skip
+
+
+def _exact(given: Given[Amount]) -> Finding:
+    """A value without a tolerance, which no measured value can meet or miss."""
+    value = given.value.text
+    return Finding(
+        "warning", "claim-without-tolerance", given.at,
+        f"this claim says {value} and not how near to it is near enough",
+        "No measured value is exactly that, so none can meet or miss it; the page shows the two beside each other.",
+        f"Add `within:` with the tolerance the maker states, or write `at least: {value}` or `at most: {value}`; "
+        "where it states none, `accept:` rule `claim-without-tolerance`.",
     )  # fmt: skip

@@ -25,6 +25,14 @@ ROLES = (
 
 def source_of(written: WrittenSource, told: list[Finding]) -> Source:
     """One place where readings stand."""
+    source = _source_of(written, told)
+    if written.leave_out and (source.logger is not None or written.logger is not None):
+        says = "`leave out:` tells of rows of a table, and a logger's file has none"
+        error(told, "leaves-readings-out", written.leave_out[0].at, says, do="Take it out.")
+    return replace(source, leave_out=tuple(name.value for name in written.leave_out))
+
+
+def _source_of(written: WrittenSource, told: list[Finding]) -> Source:
     roles = {r.rstrip("_"): given.value for r in ROLES if (given := getattr(written, r)) is not None}
     if written.logger is not None:
         return logger_of(written, roles, told)

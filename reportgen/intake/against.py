@@ -148,7 +148,7 @@ def _no_other(reading: Reading, readings: Mapping[ReadingKey, Reading]) -> Findi
     part = f", part {mine.part}" if mine.part else ""
     if passes and reading.counted:
         says = f"“{reading.text}” names no pass{part}, and {reading.beside} has passes {', '.join(passes)}."
-        do = f"Write in `pass` the one of {reading.beside} that it was read against; a reading against each is two rows."
+        do = f"Write in `pass` which of {reading.beside} it was read against; a reading against each is two rows."
     elif passes:
         says = f"“{reading.text}” is of pass {mine.pass_}{part}; {reading.beside} has passes {', '.join(passes)}."
         do = f"Give it the pass of {reading.beside} that it was read against."

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from reportgen.campaign.declared import Campaign, Source, Test
 from reportgen.finding import Finding
+from reportgen.intake.left_out import headings_left_out, without_left_out
 from reportgen.intake.log import read_log
 from reportgen.intake.long import read_long
 from reportgen.intake.names import EVERYONE
@@ -23,6 +26,7 @@ def look(table: Table, source: Source, test: Test, campaign: Campaign) -> Glance
     frame = frame_of(table, source.roles, test)
     if frame.findings:
         return Glance((), frame.findings, frame.asked(table), known=False)
+    table = without_left_out(table, source, frame)
     if frame.roles.keys() >= LOG:
         return read_log(table, frame, test, campaign)
     if "contender" in frame.roles:
@@ -30,7 +34,8 @@ def look(table: Table, source: Source, test: Test, campaign: Campaign) -> Glance
     people = set(contender_headings(table, campaign).values())
     if people - {EVERYONE} or (people and "what" in frame.roles):
         alone = sum(s == source for t in campaign.tests for s in t.sources) == 1
-        return read_wide(table, frame, test, campaign, alone)
+        glance = read_wide(table, frame, test, campaign, alone)
+        return replace(glance, asked=glance.asked | headings_left_out(table, source))
     return Glance((), (_neither(table),), frame.asked(table), known=False)
 
 

@@ -10,6 +10,7 @@ from reportgen.finding import Finding, Place
 from reportgen.intake.table import did_you_mean, spelt
 
 EVERYONE = "all"
+TOTALS = frozenset({"mean", "means", "average", "avg", "total", "totals", "sum", "median", "min", "max", "sd", "stdev"})
 Names = Mapping[str, tuple[str, ...]]
 
 
@@ -48,6 +49,9 @@ def contenders_in(column: Iterable[str], campaign: Campaign) -> Mapping[str, str
 def unknown_contender(text: str, campaign: Campaign, at: Place) -> Finding:
     """Why a name names no contender, and which was perhaps meant."""
     rule, do = "unknown-contender", "Write the contender's id, its title, or add the name to its `also called:`."
+    if as_id(text) in TOTALS:
+        file = at.file.removeprefix(campaign.folder).lstrip("/")
+        do = f"If it is a row of the sheet's own, name it beside the file: `{{file: {file}, leave out: [{text}]}}`."
     if not text:
         return Finding(
             "error",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from reportgen.campaign.declared import Campaign, Declared, Test
+from reportgen.campaign.declared import Campaign, Declared, Source, Test
 from reportgen.finding import Finding, Refused, in_order
 from reportgen.intake.against import NOTHING_THERE, wrong_against
 from reportgen.intake.amended import amended
@@ -15,6 +15,7 @@ from reportgen.intake.for_all import served
 from reportgen.intake.held import as_held, fitting
 from reportgen.intake.instruments import off_instruments
 from reportgen.intake.layout import look
+from reportgen.intake.left_out import wrong_left_out
 from reportgen.intake.logger.named import Named, apart, by_their_names, read_named, unasked
 from reportgen.intake.logger.read import read_loggers, without_loggers
 from reportgen.intake.logger.samples import Samples
@@ -72,6 +73,7 @@ def read_readings(ws: Workspace, declared: Declared, samples: Samples | None = N
     spare = [f for table in inline for f in unread_inline(table, unread[table.spot])]
     unread_cells = any(f.severity == "error" for f in findings)  # what stands in them may be what another stands on
     against = [f for f in wrong_against(kept) if f.rule != NOTHING_THERE or not unread_cells]
+    against += wrong_left_out(campaign, _leaving_out(campaign, opened))
     beyond = (*against, *wrong_attachments(ws, declared, kept.values()), *parts_missing(campaign, kept))
     of_traces = (*logged.findings, *traced.findings, *spare_form)
     found = [*mismatches, *of_traces, *of_files, *findings, *missing, *doubles, *spare, *beyond]
@@ -124,6 +126,16 @@ def _readings(
         readings.extend(all_served)
         findings.extend(unserved)
     return readings, findings, named
+
+
+def _leaving_out(campaign: Campaign, opened: Mapping[str, Opened]) -> list[tuple[Source, Table]]:
+    """The sources that leave rows out, each once, with their tables."""
+    found: list[tuple[Source, Table]] = []
+    for source in (s for t in campaign.tests for s in t.sources if s.leave_out):
+        table = opened[name_of(campaign, source)].table
+        if table is not None and all(source != s for s, _ in found):
+            found.append((source, table))
+    return found
 
 
 def _unread(campaign: Campaign, looks: Mapping[str, tuple[Look, ...]]) -> dict[Spot, Unread]:

@@ -108,7 +108,7 @@ def test_without_a_pass_the_other_contenders_several_readings_are_asked_about(tm
     found = the_error(tmp_path, "\n".join(rows), measure("mass"))
     assert (found.rule, found.place.line) == ("against-nothing", 4)
     assert found.says == "“ostler + 5” names no pass, and ostler has passes 1, 2."
-    assert found.do.startswith("Write in `pass` the one of ostler that it was read against")
+    assert found.do.startswith("Write in `pass` which of ostler it was read against")
     assert read(tmp_path, "\n".join((*rows, rows[-1])), measure("mass"))
 
 

@@ -267,3 +267,27 @@ exclude: [{contender: harl, specimen: unit b, because: Dropped on the way., deci
         ("Unit A", None), ("Unit A", None), ("Unit B", "exclusion-1"),
     ]  # fmt: skip
     assert harl["value"] == 250
+
+
+def test_a_claimed_value_without_a_tolerance_is_shown_beside_the_measured_one_and_asks_for_one(tmp_path: Path) -> None:
+    """JCGM 106:2012, 7: conformity is held against tolerance limits; a value alone sets none."""
+    yaml = """\
+    title: Kettles
+    who pays: us
+    contenders:
+      corvane: {title: Corvane, claims: [{says: 1000 W, source: sticker, quantity: power, is: 1000 W}, {says: 0.8 l, why: We never filled it.}]}
+      ostler: Ostler
+    measure: {power: "one reading, W, neither"}
+    readings: {table: [[contender, power], [corvane, 1120], [ostler, 900]]}
+    """
+    told = compile_campaign(tmp_path, dedent(yaml))
+    (found,) = [f for f in told["findings"] if f["rule"] == "claim-without-tolerance"]
+    assert (found["severity"], found["line"]) == ("warning", 4)
+    assert "`within:`" in found["do"]
+    assert "`at least: 1000 W`" in found["do"]
+    (claim, size) = told["claims"]
+    assert (claim["outcome"], size["outcome"]) == ("not tested", "not tested")
+    page = (tmp_path / "stoves/.site/stoves/contenders/corvane.html").read_text(encoding="utf-8")
+    assert "not how near to that is near enough" in page
+    assert "1120" in page
+    assert "We never filled it." in page

@@ -132,6 +132,7 @@ class Source:
     encoding: str = ""  # of a text table, where it isn't UTF-8 or UTF-16: a key of `campaign.encodings.ENCODINGS`
     logger: Logger | None = None  # the file is a logger's, or `file` is a pattern that names one a pass
     named: Logger | None = None  # how the logger's files that cells of this table name are read, where that was said
+    leave_out: tuple[str, ...] = ()  # what rows of means and totals are called
     place: Place = Place("")
 
 

@@ -73,6 +73,7 @@ class WrittenSource:
     page: Term | None = key("The heading of the column that names the page of a laboratory's report")
     what: Term | None = key("The heading of the column that names the reading, in a bench log")
     value: Term | None = key("The heading of the column that holds the values, in a bench log")
+    leave_out: tuple[Term, ...] = many("What rows that hold no readings are called, such as Mean or Total")
     columns: tuple[Entry[WrittenColumn | None], ...] | tuple[Name, ...] | None = key("The readings in it, by name")
     SHORT: ClassVar[Short] = Short(short.source, r"\S", ("readings.csv", "raw/day.xlsx, sheet Bench"))
     LATER: ClassVar[tuple[str, ...]] = ()
