@@ -106,6 +106,7 @@ class PassValue:
     word: str = ""  # yes, no or the grade
     absent_because: str = ""
     steps: tuple[Step, ...] = ()
+    together: bool = False  # worked out from whole quantities, whose passes aren't the same: not one pass of its own
 
 
 @dataclass(frozen=True)

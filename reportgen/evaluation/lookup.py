@@ -29,6 +29,7 @@ class PassLookup:
         self.columns = {c.name for c in test.columns}
         self.keys: list[ReadingKey] = []
         self.settled: set[ReadingKey] = set()  # of values over several passes, which leave out what is left out
+        self.joined = False  # whether some quantity was taken over all its passes, as these aren't the same
         self.steps: list[Step] = []
         self.crossings: list[Crossing] = []
 
@@ -130,7 +131,7 @@ class PassLookup:
         raise NoValue("no reading")
 
     def _quantity(self, quantity: str, contender: str, key: PassKey) -> Uncertain:
-        """Pass by pass within one test, and across tests with the same passes; else all passes of it as one value."""
+        """Pass by pass within one test, and across tests that count the same passes; else all of it as one value."""
         workings = self.workings.by_part(quantity, contender)
         if self._runs_beside(quantity, contender):
             for working in (
@@ -140,9 +141,18 @@ class PassLookup:
                 if working.value is None:
                     raise NoValue(working.absent_because)
                 return working.value
+        if self._counts_the_same(quantity, contender):
+            parts = self.workings.parts_of(quantity)
+            for working in self.workings.by_pass(quantity, contender, parts):
+                if working.key == self.key:
+                    self.keys.extend(working.keys)
+                    if working.value is None:
+                        raise NoValue(working.absent_because)
+                    return working.value
         behind = [k for w in workings for k in w.keys]
         self.keys.extend(behind)
         self.settled.update(behind)
+        self.joined = True
         return self.workings.joined(quantity, contender)
 
     def _runs_beside(self, quantity: str, contender: str) -> bool:
@@ -150,6 +160,12 @@ class PassLookup:
             return True
         mine = self.workings.pass_keys(self.quantity.id, self.contender)
         return mine == self.workings.pass_keys(quantity, contender)
+
+    def _counts_the_same(self, quantity: str, contender: str) -> bool:
+        """Whether both count the same passes, those left out apart and parts joined."""
+        return self.workings.pass_keys(self.quantity.id, self.contender) == frozenset(
+            self.workings.runs(quantity, contender)
+        )
 
     def _noted(self, name: str, value: Uncertain) -> Uncertain:
         keys = (self.keys[-1],) if self.keys and self.keys[-1].name == name else ()

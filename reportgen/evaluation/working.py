@@ -30,6 +30,7 @@ class Working:
     absent_because: str = ""
     steps: tuple[Step, ...] = ()
     crossings: tuple[Crossing, ...] = ()
+    together: bool = False  # of quantities of other tests, each over all its passes
 
     @property
     def used(self) -> bool:
@@ -42,7 +43,7 @@ class Working:
         limit = self.value.limit if self.value else None
         return PassValue(
             self.key.specimen, self.key.pass_, self.key.part, value, limit,
-            self.keys, self.excluded, self.word, self.absent_because, self.steps,
+            self.keys, self.excluded, self.word, self.absent_because, self.steps, self.together,
         )  # fmt: skip
 
 

@@ -114,6 +114,9 @@ class Workings:
         through = [self._pass_keys(q, contender) for n in sorted(names) if (q := as_id(n)) in self.quantities]
         if through and all(set(keys) == set(through[0]) for keys in through):
             return through[0]
+        runs = [self.runs(q, contender) for n in sorted(names) if (q := as_id(n)) in self.quantities]
+        if runs and runs[0] and all(set(keys) == set(runs[0]) for keys in runs):
+            return runs[0]
         return (PassKey("1", "1", ""),) if through and all(through) else ()
 
     def _work_out(self, quantity: Quantity, contender: str, key: PassKey) -> Working:
@@ -123,13 +126,22 @@ class Workings:
         except NoValue as reason:
             return Working(key, None, tuple(bench.keys), absent_because=reason.says, steps=tuple(bench.steps))
         keys = tuple(dict.fromkeys(bench.keys))
+        own = {c.name for c in self._tests[quantity.id].columns} & self.feeds.names[quantity.id]
         excluded = self.excluded(quantity.id, frozenset(keys) - bench.settled)
-        return Working(key, value, keys, excluded, steps=tuple(bench.steps), crossings=tuple(bench.crossings))
+        return Working(
+            key, value, keys, excluded, steps=tuple(bench.steps), crossings=tuple(bench.crossings),
+            together=bench.joined and not own,
+        )  # fmt: skip
 
     def excluded(self, quantity: str, keys: Keys) -> str:
         """The exclusion that leaves readings out of a quantity, by its id; "" where none does."""
         fed_by = self.feeds.upstream(quantity)
         return next((e.id for e in self.exclusions if bears_on(e, fed_by, keys)), "")
+
+    def runs(self, quantity: str, contender: str) -> tuple[PassKey, ...]:
+        """The passes a quantity counts, its parts joined: not those left out."""
+        workings = self.by_pass(quantity, contender, self.parts_of(quantity))
+        return tuple(dict.fromkeys(w.key for w in workings if not w.excluded))
 
     def pass_keys(self, quantity: str, contender: str) -> frozenset[PassKey]:
         """The passes (and parts) a quantity is worked out for."""

@@ -105,6 +105,8 @@ PHRASES: Mapping[str, str] = {
     "reading.none-yet": "nothing read so far",
     "cell.running.more": "{more}, so far",
     "pass.all": "All passes",
+    "pass.together": "All passes as one value: those of {names} aren’t the same",
+    "reading.left-out": "Left out: {because}",
     "passes.of": "{n} of {of}",
     "readings.yes": "{yes} of {of}",
     "tied": "can’t be told from {others}",

@@ -5,21 +5,23 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from reportgen.addresses import result_anchor
+from reportgen.addresses import as_id, result_anchor
 from reportgen.campaign.declared import Quantity
-from reportgen.evaluation.evaluated import Contribution, PassValue, Result
+from reportgen.evaluation.evaluated import Contribution, PassValue, Result, bears_on
 from reportgen.evaluation.says import says_of
+from reportgen.intake.reading import Reading
 from reportgen.judgement.measured import Limit
 from reportgen.pages.figures_shown import Printed, plain, printed
 from reportgen.pages.limits import CaveatMark, marks
 from reportgen.pages.named import Named, named
-from reportgen.pages.readings_shown import ReadingShown, anchors_of, pictured_once, rows_of, shown
+from reportgen.pages.readings_shown import ReadingShown, Said, anchors_of, pictured_once, rows_of, shown
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.amounts import also_in_full
 from reportgen.prose.specimens import specimen_name
 from reportgen.wording import interval
 from reportgen.wording.decision import source_sort
+from reportgen.wording.listing import and_list
 from reportgen.wording.reason import why_no_u
 from reportgen.wording.sentence import capital, inside
 from reportgen.wording.unit import spelled
@@ -96,8 +98,26 @@ def _passes(told: Told, page: str, unit: str, result: Result) -> Iterator[PassSh
         if told.campaign.quantity(result.quantity).count_of:
             yield _pass(told, unit, p, words("pass.all"), rows)
             continue
+        if p.together:
+            left = tuple(_marked(told, result, r, row) for r, row in zip(rows_of(told, p), rows, strict=True))
+            yield _pass(told, unit, p, words("pass.together", names=_behind(told, p)), left)
+            continue
         shown_pass = _pass(told, unit, p, _title(p, specimen_name(contender, p.specimen) if several else ""), rows)
         yield replace(shown_pass, happened=_happened(told, result, p))
+
+
+def _behind(told: Told, p: PassValue) -> str:
+    """The quantities that a value of all passes was worked out from."""
+    titles = {q.id: q.title for t in told.campaign.tests for q in t.quantities}
+    return and_list([inside(titles[id]) for s in p.steps if (id := as_id(s.name)) in titles])
+
+
+def _marked(told: Told, result: Result, r: Reading, row: ReadingShown) -> ReadingShown:
+    """A reading among those of all passes says so where its own pass is left out."""
+    fed_by = told.evaluation.upstream[result.quantity]
+    out = (c for c in told.evaluation.caveats if c.sort == "exclusion" and bears_on(c, fed_by, frozenset({r.key})))
+    said = [Said(words("reading.left-out", because=c.because or says_of(c))) for c in out]
+    return replace(row, says=(*row.says, *said))
 
 
 def _happened(told: Told, result: Result, p: PassValue) -> tuple[CaveatMark, ...]:

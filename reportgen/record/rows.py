@@ -105,6 +105,7 @@ def _other_unit_row(other: InUnit) -> Row:
 
 def _pass_row(one: PassValue) -> Row:
     return {
+        "together": one.together,
         "specimen": one.specimen,
         "pass": one.pass_,
         "part": one.part or None,

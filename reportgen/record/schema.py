@@ -62,7 +62,7 @@ READING = and_perhaps(
 )  # fmt: skip
 PASS = row(
     **{"pass": NAME}, specimen=NAME, part=MAYBE_TEXT, value=NUMBER, limit=LIMIT, word=MAYBE_TEXT, excluded=MAYBE_TEXT,
-    absent_because=MAYBE_TEXT, conditions=TEXTS, readings=every(READING),
+    absent_because=MAYBE_TEXT, together={"type": "boolean"}, conditions=TEXTS, readings=every(READING),
 )  # fmt: skip
 BUDGET = row(sort=NAME, of=TEXT, where=MAYBE_TEXT, size=NUMBER, share=SHARE, shared={"type": "boolean"}, degrees=NUMBER)
 OTHER_UNIT = row(unit=NAME, value=NUMBER, u=NUMBER, low=NUMBER, high=NUMBER)

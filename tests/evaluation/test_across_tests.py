@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import html
 from pathlib import Path
+from typing import Any
 
 import pytest
 from scipy import stats
@@ -46,6 +48,64 @@ def test_the_same_passes_in_both_tests_are_taken_pass_by_pass(tmp_path: Path) ->
            "weight.csv": "contender,pass,weight\ncorvane,1,10.0\ncorvane,2,20.0\nostler,1,20.0\nostler,2,20.0\n"},
     )  # fmt: skip
     assert value(found, "load", "corvane") == pytest.approx((10.0 * 3.1 + 20.0 * 3.3) / 2)
+
+
+def test_passes_left_out_apart_the_same_passes_are_taken_pass_by_pass(tmp_path: Path) -> None:
+    """The third burn is left out and was never weighed: what counts is the same in both tests."""
+    found = evaluated(
+        tmp_path, TWO + "tests: [burn, weight]\n", readings=TIMES,
+        **{"tests/burn.yaml": TIME + LEFT_OUT, "tests/weight.yaml": WEIGHT,
+           "weight.csv": "contender,pass,weight\ncorvane,1,10.0\ncorvane,2,20.0\nostler,1,20.0\nostler,2,20.0\n"},
+    )  # fmt: skip
+    assert value(found, "load", "corvane") == pytest.approx((10.0 * 3.1 + 20.0 * 3.3) / 2)
+    assert result(found, "load", "corvane").passes == 2
+
+
+POWER = """\
+title: Power
+readings: {file: energy.csv, columns: {energy: {unit: J}}}
+headline: energy
+quantities: {energy: {formula: energy, unit: J, better: neither}}
+"""
+
+
+def across(place: Path, burns: str, energies: str, more: str = "") -> dict[str, Any]:
+    """Mean power out of energy and time, which are of two tests and neither of its own."""
+    power = "measure: {power: {title: Mean power, formula: energy / burn, unit: W}}\nreadings: readings.csv\n"
+    yaml = TWO + "tests: [burn, energy]\n" + power
+    files = {"tests/burn.yaml": TIME + more, "tests/energy.yaml": POWER, "energy.csv": energies}
+    return compile_campaign(place, yaml, readings=burns, **files)
+
+
+def test_a_quantity_of_two_tests_is_of_as_many_passes_as_both_count(tmp_path: Path) -> None:
+    """62/3.1 = 20 W and 99/3.3 = 30 W, whose mean is 25 W; the third pass is left out of the one, never read in the other."""
+    energies = "contender,pass,energy\ncorvane,1,62\ncorvane,2,99\nostler,1,84\nostler,2,82\n"
+    told = across(tmp_path, TIMES, energies, LEFT_OUT)
+    assert result_of(told, "power", "corvane")["value"] == pytest.approx(25)
+    assert result_of(told, "power", "corvane")["passes"] == 2
+    assert [p["together"] for p in result_of(told, "power", "corvane")["by_pass"]] == [False, False]
+
+
+def test_passes_in_parts_are_joined_before_they_meet_those_of_another_test(tmp_path: Path) -> None:
+    burns = "contender,pass,part,burn\ncorvane,1,,3.1\ncorvane,2,a,1.0\ncorvane,2,b,2.3\nostler,1,,4.2\nostler,2,,4.1\n"
+    energies = "contender,pass,energy\ncorvane,1,62\ncorvane,2,99\nostler,1,84\nostler,2,82\n"
+    files = {"tests/burn.yaml": TIME.replace("better: lower", "better: lower, over parts: sum"),
+             "tests/energy.yaml": POWER, "energy.csv": energies}  # fmt: skip
+    yaml = TWO + "tests: [burn, energy]\nreadings: readings.csv\nmeasure: {power: {formula: energy / burn, unit: W}}\n"
+    told = compile_campaign(tmp_path, yaml, readings=burns, **files)
+    assert result_of(told, "power", "corvane")["value"] == pytest.approx(25)
+    assert result_of(told, "power", "corvane")["passes"] == 2
+
+
+def test_where_passes_differ_it_is_one_value_that_says_so_and_marks_what_is_left_out(tmp_path: Path) -> None:
+    energies = "contender,pass,energy\ncorvane,1,80\nostler,1,84\nostler,2,82\n"
+    told = across(tmp_path, TIMES, energies, LEFT_OUT)
+    power = result_of(told, "power", "corvane")
+    assert power["value"] == pytest.approx(80 / 3.2)
+    assert [p["together"] for p in power["by_pass"]] == [True]
+    page = html.unescape((tmp_path / "stoves/.site/stoves/tests/power.html").read_text(encoding="utf-8"))
+    assert "All passes as one value: those of energy and burn aren’t the same" in page
+    assert "Left out: the watch stuck" in page
 
 
 def test_the_scatter_of_a_quantity_behind_it_keeps_a_product_from_being_told_apart(tmp_path: Path) -> None:

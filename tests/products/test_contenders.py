@@ -6,6 +6,7 @@ import html
 import re
 from pathlib import Path
 from statistics import mean, stdev
+from textwrap import dedent
 from typing import Any
 
 import pytest
