@@ -121,13 +121,21 @@ def key(quantity: Quantity, results: Sequence[Result], groups: Groups) -> str:
         words("key.excluded") if any(p.excluded for r in results for p in r.by_pass) else "",
         words("key.value.specimens" if units else "key.value") if repeated and values else "",
         words("key.bar") if "instrument and scatter" in has else "",
-        words("key.thin.stated" if any(r.laboratory for r in results) else "key.thin") if "instrument" in has else "",
+        words(_thin(values)) if "instrument" in has else "",
         words("key.arrow") if any(r.estimate and r.estimate.limit for r in results) else "",
         words("key.break") if any(_broken(r, scale) for r in results) else "",
         words("key.tie" if "instrument and scatter" in has else "key.tie.once") if groups else "",
         words("key.band") if band_of(quantity, in_order(quantity, results)) else "",
     ]
     return sentence(parts)
+
+
+def _thin(values: Sequence[Result]) -> str:
+    """What a thin line holds: the instrument alone, or what a laboratory states, or no more than its rounding."""
+    laboratories = [r.laboratory for r in values if r.laboratory]
+    if not laboratories:
+        return "key.thin"
+    return "key.thin.stated" if any(one.uncertainty for one in laboratories) else "key.thin.rounding"
 
 
 def _broken(result: Result, scale: Axis) -> bool:

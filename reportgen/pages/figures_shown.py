@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Result
 from reportgen.pages.words import words
-from reportgen.prose.amounts import also, found_between, read_once, short
+from reportgen.prose.amounts import also, decimals_read_once, found_between, read_once, short
 from reportgen.wording import interval, number
 from reportgen.wording.language import spoken
 from reportgen.wording.reason import why_blocked, why_missing, why_no_u
@@ -60,10 +60,8 @@ def _between(r: Result) -> str:
         return ""
     if r.kind == "yes/no":
         return words("interval", low=interval.percent(r.low), high=interval.percent(r.high))
-    if read_once(r) and r.estimate and r.estimate.decimals is not None:
-        places = interval.decimals_for(r.u, r.low, r.high)
-        most = r.estimate.decimals + 1
-        return interval.between(r.low, r.high, "", decimals=most if places is None else min(places, most))
+    if read_once(r):
+        return interval.between(r.low, r.high, "", decimals=decimals_read_once(r))
     return interval.between(r.low, r.high, "", r.u)
 
 

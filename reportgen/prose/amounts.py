@@ -31,6 +31,9 @@ def full(result: Result) -> str:
         return interval.so_far(estimate.value, estimate.unit)
     if limits := found_between(result):
         return joined(interval.as_typed(*limits), estimate.unit)
+    if read_once(result) and result.low is not None and result.high is not None and not estimate.limit:
+        low, high = (fixed(end, decimals_read_once(result)) for end in (result.low, result.high))
+        return say("interval.both", value=short(result), low=low, high=high)
     return interval.printed(
         estimate.value,
         result.u,
@@ -100,6 +103,13 @@ def read_once(result: Result) -> bool:
     return (
         result.covers == "instrument" and result.passes == 1 and estimate is not None and estimate.decimals is not None
     )
+
+
+def decimals_read_once(result: Result) -> int:
+    """The decimals of a single reading's interval: by its uncertainty, but at most one more than was read."""
+    own = result.estimate.decimals if result.estimate and result.estimate.decimals is not None else 0
+    places = interval.decimals_for(result.u, result.low, result.high)
+    return own + 1 if places is None else min(places, own + 1)
 
 
 def decimals(result: Result) -> int | None:

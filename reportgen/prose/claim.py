@@ -49,7 +49,7 @@ def _evidence(contender: Contender, claim: Claim, outcome: ClaimOutcome, result:
     if not claim.testable:
         return say("claim.untestable", why=capital(claim.why)) if claim.why else say("claim.untestable.plain")
     if not claim.quantity:
-        return say("claim.no-quantity")
+        return say("claim.no-quantity.why", why=capital(claim.why)) if claim.why else say("claim.no-quantity")
     if outcome.outcome == "not tested" and claim.under:
         if result is None or result.missing or result.blocked:
             return say("claim.under", under=claim.under)
@@ -63,11 +63,15 @@ def _evidence(contender: Contender, claim: Claim, outcome: ClaimOutcome, result:
         return say("claim.no-bound", value=gaps["value"])
     if result.blocked and outcome.outcome == "not tested":
         return say("claim.blocked", why=result.blocked.rstrip("."))
+    if outcome.outcome == "not tested" and claim.nominal is not None and claim.within is None:
+        return say("claim.exact", **gaps)
     if outcome.probability is None:
         return say("claim.evidence", **gaps)
     key = "claim.evidence.p.this-run" if outcome.scope == "this run" else "claim.evidence.p"
     found = say(key, probability=probability(outcome.probability), **gaps)
     unknown = result.estimate is not None and bool(result.estimate.unknown_accuracy)
+    if result.laboratory and result.laboratory.uncertainty is None:
+        return say("claim.evidence.laboratory", found=found)
     return say("claim.evidence.unknown-accuracy", found=found) if unknown else found
 
 
@@ -82,8 +86,8 @@ def bound(
 ) -> str:
     """A claim's or condition's bound: "at most 4 min (240 s)", "at least 2 h", "6 kW ± 0.5 kW".
 
-    `unit` is the result's: a bound in another unit is given in both, so that the two can be compared by eye; `step` says
-    that the result is a step on a scale.
+    `unit` is the result's: a bound in another unit is given in both, so that the two can be compared by eye; `step`
+    says that the result is a step on a scale.
     """
 
     def put(amount: Amount) -> str:

@@ -14,8 +14,8 @@ from reportgen.prose.within import within
 from reportgen.prose.yardstick import yardstick
 from reportgen.wording import decision
 from reportgen.wording.interval import difference
-from reportgen.wording.language import say
-from reportgen.wording.reason import why
+from reportgen.wording.language import say, say_of
+from reportgen.wording.reason import why, why_missing
 from reportgen.wording.sentence import capital, paragraph, sentence
 
 
@@ -45,7 +45,7 @@ def pair_cell(
     s = standing(campaign, evaluation, quantity, part)
     pair = s.pair(first, second)
     if pair is None:
-        return PairCell(say("pair.none"), sentence(say("pair.none.means")), "none")
+        return PairCell(say("pair.none"), _why_none(s, first, second), "none")
     if pair.seen is not None and pair.reason.code != "blocked":
         seen = pair.seen if pair.seen.first == first else turned(pair.seen)
         code = "none" if seen.told == "never" else "unknown"
@@ -54,6 +54,13 @@ def pair_cell(
     word = decision.seen_from_first(pair.decision, favours_first)
     code = _CODES.get(pair.decision) or ("better" if favours_first else "worse")
     return PairCell(word, paragraph(meaning(s, pair, first), within(s, pair)), code)
+
+
+def _why_none(s: Standing, first: str, second: str) -> str:
+    """Why two weren't compared: who has no result, and why not."""
+    without = [r for r in s.results if r.contender in (first, second) and r.missing]
+    said = [say_of(1, "missing", names=name(s.campaign, r.contender), why=why_missing(r.missing)) for r in without]
+    return paragraph(*said) if said else sentence(say("pair.none.means"))
 
 
 def comparison_line(campaign: Campaign, evaluation: Evaluation, pair: Comparison) -> str:

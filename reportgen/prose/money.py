@@ -1,15 +1,18 @@
-"""What a table of prices leaves out: contenders without a price, and currencies that aren't held against each other."""
+"""Prices in sentences: who is beaten at no higher price, over what that was asked, and what the table leaves out."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from reportgen.campaign.declared import Campaign
-from reportgen.evaluation.evaluated import ValueForMoney
-from reportgen.prose.standing import names
-from reportgen.wording.language import say
+from reportgen.evaluation.evaluated import Evaluation, ValueForMoney
+from reportgen.prose.standing import name, names
+from reportgen.wording.count import in_words
+from reportgen.wording.language import say, say_of
 from reportgen.wording.listing import and_list
-from reportgen.wording.sentence import sentence
+from reportgen.wording.sentence import inside, paragraph, sentence
+
+_LISTED = 4  # things named one by one; beyond these a count reads better
 
 
 def currencies(value: Sequence[ValueForMoney]) -> tuple[str, ...]:
@@ -24,3 +27,80 @@ def money_notes(campaign: Campaign, value: Sequence[ValueForMoney]) -> tuple[str
     several = [say("money.currencies", currencies=and_list(used))] if len(used) > 1 else []
     without = [say("money.no-price", names=names(campaign, left))] if left and priced else []
     return tuple(sentence(s) for s in (*several, *without))
+
+
+def money_line(
+    campaign: Campaign, quantities: Sequence[str], value: ValueForMoney, evaluation: Evaluation | None = None
+) -> str:
+    """Whether someone else costs no more and is resolved better on something and worse on nothing; sentences.
+
+    `quantities` are those it was asked of, and the sentence says so: all that was compared, or what the verdict weighs.
+    With `evaluation` only those are named on which it was beaten, and where it is better outside them.
+    """
+    who = name(campaign, value.contender)
+    if not value.dominated_by:
+        return sentence(_unbeaten(campaign, quantities, value, evaluation))
+    lost = _better_than(evaluation, value, False) if evaluation else ()
+    beaten_on = tuple(q for q in quantities if q in lost)
+    gaps = {"name": who, "better": names(campaign, value.dominated_by), "things": _things(campaign, quantities)}
+    gaps |= {"quantity": _titles(campaign, beaten_on or quantities)}
+    one = ".one" if len(quantities) == 1 else "" if beaten_on else ".some"
+    return paragraph(say(f"money.dominated{one}", **gaps), _elsewhere(campaign, quantities, value, evaluation))
+
+
+def _unbeaten(
+    campaign: Campaign, quantities: Sequence[str], value: ValueForMoney, evaluation: Evaluation | None
+) -> str:
+    """That nobody who costs no more is shown to be better, and over what that was asked."""
+    among = evaluation.verdict.value if evaluation and evaluation.verdict else ()
+    others = [v for v in among if v.contender != value.contender and v.currency == value.currency]
+    gaps = {"name": name(campaign, value.contender), "currency": value.currency}
+    gaps |= {"things": _things(campaign, quantities)}
+    foreign = ".currency" if len(currencies(among)) > 1 else ""
+    if among and not others:
+        return say(f"money.alone{foreign}", **gaps)
+    if others and value.high is not None and all(v.low is not None and v.low > value.high for v in others):
+        return say(f"money.cheapest{foreign}", **gaps)
+    return say_of(len(quantities), f"money.frontier{foreign}", **gaps)
+
+
+def _things(campaign: Campaign, quantities: Sequence[str]) -> str:
+    """ "seven things compared"; where the author chose what the verdict weighs, those."""
+    weighed = bool(campaign.verdict and campaign.verdict.groups)
+    titles = _titles(campaign, quantities)
+    if len(quantities) == 1:
+        return say("money.thing.weighed" if weighed else "money.thing", quantity=titles)
+    if not weighed:
+        return say("money.things", count=in_words(len(quantities)))
+    key = "money.things.weighed" if len(quantities) <= _LISTED else "money.things.weighed.many"
+    return say(key, count=in_words(len(quantities)), quantities=titles)
+
+
+def _elsewhere(
+    campaign: Campaign, quantities: Sequence[str], value: ValueForMoney, evaluation: Evaluation | None
+) -> str:
+    """On what else it is shown to be better than those that beat it; "" where on nothing."""
+    won = _better_than(evaluation, value, True) if evaluation else ()
+    outside = [q for q in dict.fromkeys(won) if q not in quantities]
+    if not outside:
+        return ""
+    gaps = {"name": name(campaign, value.contender), "better": names(campaign, value.dominated_by)}
+    key = "money.elsewhere" if len(value.dominated_by) == 1 else "money.elsewhere.some"
+    return say(key, quantity=_titles(campaign, outside), **gaps)
+
+
+def _better_than(evaluation: Evaluation, value: ValueForMoney, own: bool) -> tuple[str, ...]:
+    """The quantities on which it (`own`) or one of those that beat it is resolved better, in the campaign's order."""
+    pairs = [{value.contender, d} for d in value.dominated_by]
+    return tuple(
+        c.quantity
+        for c in evaluation.comparisons
+        if {c.first, c.second} in pairs
+        and c.favours is not None
+        and (c.favours == value.contender) == own
+        and c.resolved
+    )
+
+
+def _titles(campaign: Campaign, quantities: Sequence[str]) -> str:
+    return and_list([inside(campaign.quantity(q).title) for q in quantities])

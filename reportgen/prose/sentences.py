@@ -12,6 +12,7 @@ from reportgen.prose.comparison import PairCell, comparison_line, pair_cell
 from reportgen.prose.exclusion import exclusion_line
 from reportgen.prose.finding_line import finding_line
 from reportgen.prose.first_place import first_place
+from reportgen.prose.money import money_line
 from reportgen.prose.order import order_line
 from reportgen.prose.result import budget_line, result_line, why_no_u_line
 from reportgen.prose.standing import name, names
@@ -24,7 +25,7 @@ from reportgen.prose.table_notes import (
     single_line,
     yes_no_line,
 )
-from reportgen.prose.verdict import campaign_answer, how_firm, money_line, must_line
+from reportgen.prose.verdict import campaign_answer, how_firm, must_line
 
 __all__ = [
     "PairCell",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation, Result
-from reportgen.prose.amounts import also
+from reportgen.prose.amounts import also, found_between
 from reportgen.prose.counting import counting, yes_no
 from reportgen.prose.once import single_reading
 from reportgen.prose.standing import name, standing
@@ -27,8 +27,10 @@ def covers_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part:
 
 
 def _covered(r: Result) -> str:
-    """What its interval holds; of a laboratory's value, what the laboratory says of it."""
-    return "laboratory" if r.laboratory and r.covers == "instrument" else r.covers
+    """What its interval holds; of a laboratory's value, what the laboratory says of it, or its report's rounding."""
+    if r.laboratory is None or r.covers != "instrument":
+        return r.covers
+    return "laboratory" if r.laboratory.uncertainty or found_between(r) else "rounding"
 
 
 def instrument_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:

@@ -1,15 +1,14 @@
-"""The campaign as a whole: its answer, how firm it is, conditions, and value for money."""
+"""The campaign as a whole: its answer, how firm it is, and conditions."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from reportgen.campaign.declared import Campaign, Must
-from reportgen.evaluation.evaluated import Evaluation, FirstPlace, MustOutcome, ValueForMoney
+from reportgen.evaluation.evaluated import Evaluation, FirstPlace, MustOutcome
 from reportgen.evaluation.results import NOT_YET_TESTED
 from reportgen.prose import amounts
 from reportgen.prose.claim import bound
-from reportgen.prose.money import currencies
 from reportgen.prose.standing import name, names
 from reportgen.wording.count import in_words
 from reportgen.wording.language import say, say_of
@@ -132,50 +131,6 @@ def must_line(campaign: Campaign, evaluation: Evaluation, outcome: MustOutcome) 
             value=amounts.full(result) if result else say("reference.no-result"),
         )
     )
-
-
-def money_line(
-    campaign: Campaign, quantities: Sequence[str], value: ValueForMoney, evaluation: Evaluation | None = None
-) -> str:
-    """Whether someone else costs no more and is resolved better on something and worse on nothing.
-
-    `quantities` are those compared, and the sentence says that it rests on all of them; with `evaluation` only those
-    are named on which it was beaten.
-    """
-    who = name(campaign, value.contender)
-    if not value.dominated_by:
-        return sentence(_unbeaten(campaign, quantities, value, evaluation))
-    beaten_on = _beaten_on(evaluation, quantities, value) if evaluation else ()
-    titles = and_list([inside(campaign.quantity(q).title) for q in beaten_on or quantities])
-    key = "money.dominated" if beaten_on or len(quantities) == 1 else "money.dominated.some"
-    return sentence(say(key, name=who, better=names(campaign, value.dominated_by), quantity=titles))
-
-
-def _unbeaten(
-    campaign: Campaign, quantities: Sequence[str], value: ValueForMoney, evaluation: Evaluation | None
-) -> str:
-    """That nobody who costs no more is shown to be better, and over what that was asked."""
-    among = evaluation.verdict.value if evaluation and evaluation.verdict else ()
-    others = [v for v in among if v.contender != value.contender and v.currency == value.currency]
-    gaps = {"name": name(campaign, value.contender), "currency": value.currency}
-    gaps |= {"quantity": and_list([inside(campaign.quantity(q).title) for q in quantities])}
-    gaps |= {"count": in_words(len(quantities))}
-    foreign = ".currency" if len(currencies(among)) > 1 else ""
-    if among and not others:
-        return say(f"money.alone{foreign}", **gaps)
-    if others and value.high is not None and all(v.low is not None and v.low > value.high for v in others):
-        return say(f"money.cheapest{foreign}", **gaps)
-    return say_of(len(quantities), f"money.frontier{foreign}", **gaps)
-
-
-def _beaten_on(evaluation: Evaluation, quantities: Sequence[str], value: ValueForMoney) -> tuple[str, ...]:
-    pairs = [{value.contender, d} for d in value.dominated_by]
-    lost = {
-        c.quantity
-        for c in evaluation.comparisons
-        if {c.first, c.second} in pairs and c.favours is not None and c.favours != value.contender
-    }
-    return tuple(q for q in quantities if q in lost)
 
 
 def _must(campaign: Campaign, quantity: str) -> Must | None:

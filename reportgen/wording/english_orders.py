@@ -75,6 +75,10 @@ ORDERS: Mapping[str, str | Forms] = {
     "whether another sample would agree isn’t known",
     "covers.at-least.laboratory": "Intervals of at least 95 %, of what the laboratory states alone: "
     "whether another sample would agree isn’t known",
+    "covers.about.rounding": "Intervals of 95 %, of the rounding of the report alone: the laboratory states no "
+    "uncertainty, and whether another sample would agree isn’t known",
+    "covers.at-least.rounding": "Intervals of at least 95 %, of the rounding of the report alone: the laboratory "
+    "states no uncertainty, and whether another sample would agree isn’t known",
     "source.laboratory": "the uncertainty the laboratory states",
     "laboratory.uncertainty": "{uncertainty}, coverage factor {k}",
     "laboratory.not-stated": "not stated",

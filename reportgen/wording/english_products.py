@@ -17,14 +17,18 @@ PRODUCTS: Mapping[str, str | Forms] = {
     "claim.at-odds.itself": "The maker contradicts itself: these can't all be true",
     "claim.at-odds.other": "The maker contradicts itself: elsewhere it says {says}",
     "claim.no-bound": "It gives no figure to hold against the {value} we measured",
+    "claim.exact": "It says {bound} and not how near to that is near enough; we measured {value}",
+    "claim.no-quantity.why": "It names nothing that we measured. {why}",
+    "claim.evidence.laboratory": "{found}. The laboratory doesn't state how uncertain its value is, and that isn't in "
+    "that chance",
     "claim.under.measured": "It is claimed under another condition ({under}); under ours we measured {value}",
     "money.currencies": "Prices are in {currencies}, and no rate is assumed: only prices in one currency are compared",
     "money.no-price": "No price is noted for {names}",
     "money.frontier.currency": {
         "one": "Of those priced in {currency} that cost as much as {name} or less, none is shown to be better on "
-        "{quantity}, the one thing compared",
+        "{things}",
         "other": "Of those priced in {currency} that cost as much as {name} or less, none is shown to be better on one "
-        "of the {count} things compared and worse on none",
+        "of the {things} and worse on none",
     },
     "money.cheapest.currency": "{name} costs least of those priced in {currency}",
     "money.alone.currency": "No other is priced in {currency}",

@@ -256,14 +256,21 @@ SENTENCES: Mapping[str, str | Forms] = {
     "firm.bought": "All of it is about the ones we bought, one of each",
     "firm.bought-several": "All of it is about the ones we bought",
     "money.dominated": "{name} costs as much as {better} or more, and is shown to be worse on {quantity} "
-    "and better on nothing compared",
-    "money.dominated.some": "{name} costs as much as {better} or more, and is shown to be worse on at least one of "
-    "{quantity} and better on none",
+    "and better on none of the {things}",
+    "money.dominated.one": "{name} costs as much as {better} or more, and is shown to be worse on {things}",
+    "money.dominated.some": "{name} costs as much as {better} or more, and is shown to be worse on at least one of the "
+    "{things} and better on none",
+    "money.elsewhere": "Outside these, {name} is shown to be better than {better} on {quantity}",
+    "money.elsewhere.some": "Outside these, {name} is shown to be better than one or more of {better} on {quantity}",
+    "money.things": "{count} things compared",
+    "money.things.weighed": "{count} things the verdict weighs ({quantities})",
+    "money.things.weighed.many": "{count} things the verdict weighs",
+    "money.thing": "{quantity}, the one thing compared",
+    "money.thing.weighed": "{quantity}, the one thing the verdict weighs",
     "money.frontier": {
-        "one": "Of those that cost as much as {name} or less, none is shown to be better on {quantity}, the one thing "
-        "compared",
-        "other": "Of those that cost as much as {name} or less, none is shown to be better on one of the {count} "
-        "things compared and worse on none",
+        "one": "Of those that cost as much as {name} or less, none is shown to be better on {things}",
+        "other": "Of those that cost as much as {name} or less, none is shown to be better on one of the {things} "
+        "and worse on none",
     },
     "money.cheapest": "{name} costs least",
     "money.alone": "No other price is noted to hold it against",

@@ -96,3 +96,27 @@ def test_the_chart_tells_of_the_one_thing_it_draws_and_the_table_of_all(tmp_path
         "Of those that cost as much as Tolk Beam or less, none is shown to be better on one of the two things compared "
         "and worse on none." in text
     )
+
+
+WEIGHED = """\
+title: Which kettle for the money?
+contenders:
+  harl: {title: Harl One, paid: 25 EUR}
+  tolk: {title: Tolk Beam, paid: 42 EUR}
+measure:
+  left: one reading, g, lower
+  heat: one reading, °C, lower
+readings: readings.csv
+"""
+THRIFT = "groups: {thrift: {weight: 1, criteria: {left: {worst: 30 g, best: 0 g}}}}\n"
+
+
+def test_who_is_beaten_for_the_money_is_told_over_what_and_where_it_is_better_after_all(tmp_path: Path) -> None:
+    """Tolk is cooler by 40 degrees in every pass: "better on nothing compared" would be untrue."""
+    rows = "".join(f"{row}\n" for row in OF_TWO.splitlines() if not row.startswith(("wenn", "ruske")))
+    compile_campaign(tmp_path, WEIGHED, readings=rows, **{"verdict.yaml": THRIFT})
+    page = (tmp_path / "stoves/.site/stoves/index.html").read_text(encoding="utf-8")
+    text = " ".join(html.unescape(re.sub(r"<[^>]+>", " ", page)).split())
+    assert "is shown to be worse on left, the one thing the verdict weighs." in text
+    assert "Outside these, Tolk Beam is shown to be better than Harl One on heat." in text
+    assert "better on nothing" not in text
