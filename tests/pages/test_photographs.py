@@ -167,6 +167,16 @@ def test_a_sheet_shows_how_it_came(site: tuple[Path, dict[str, Any]]) -> None:
     assert [a.text for a in sheet.all("a", rel="external")][-1] == "See it in the film at 45 s"
 
 
+def test_under_every_photograph_stands_what_it_shows(site: tuple[Path, dict[str, Any]]) -> None:
+    out = site[0]
+    found = [f for p in out.rglob("*.html") if "handbook" not in p.parts
+             for f in page(site, p.relative_to(out).as_posix()).all("figure", class_="photo")]  # fmt: skip
+    assert len(found) > 8
+    assert all(f.one("figcaption").text.strip() for f in found)
+    (read,) = {f.one("figcaption").text for f in found if f.one("img").attrs["alt"].startswith("The scale")}
+    assert read == "The scale’s display reads 217.1 g."
+
+
 def test_an_instrument_is_shown_on_its_page(site: tuple[Path, dict[str, Any]]) -> None:
     shown = page(site, "instruments/bench-scale.html").one("figure", class_="photo").one("img")
     assert shown.attrs["alt"] == "A small scale with a round pan."
