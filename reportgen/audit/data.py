@@ -9,6 +9,7 @@ from itertools import groupby
 from reportgen.audit.case import Case, Seen
 from reportgen.audit.traces import samples_outside
 from reportgen.campaign.photos_of import is_picture
+from reportgen.evaluation.exact import counted
 from reportgen.evaluation.grid import coarser_step
 from reportgen.evaluation.observing import instrument_for_metrology
 from reportgen.evaluation.steps_seen import column_of
@@ -36,8 +37,11 @@ def unread_columns(case: Case) -> Iterable[Seen]:
 
 def readings_without_instrument(case: Case) -> Iterable[Seen]:
     """Measured columns whose instrument nobody named."""
+    exact = counted(case.declared.campaign, case.readings.readings)
     for column in _measured_columns(case):
         first = column[0]
+        if all(r.key in exact for r in column):
+            continue
         if not first.instrument and not first.attachment and not all(r.rough or r.unweighed for r in column):
             yield Seen(
                 first.at,

@@ -15,6 +15,7 @@ from reportgen.campaign.look_up import error, is_misshapen, look_up, look_up_all
 from reportgen.campaign.members import Member
 from reportgen.campaign.remarks import Remarks, Scope, remarks
 from reportgen.campaign.seeing import shown_by
+from reportgen.campaign.still_to_come import still_to_come
 from reportgen.campaign.tests_of import BuiltTest, from_file, from_measure
 from reportgen.campaign.written.campaign import WrittenCampaign
 from reportgen.campaign.written.remarks import WrittenRunning
@@ -66,7 +67,10 @@ def with_remarks(
     later = look_up_all(t.not_yet_tested, scope.contenders, "contender", told)
     running = (*t.running, *_running_here(w, test.id, scope, told))
     places = dict(its.places)
-    later = tuple(dict.fromkeys((*later, *_still_to_come(w, test.id, scope, contenders, told))))
+    to_come = still_to_come(w, test.id, scope, contenders, told)
+    here = {id: g.at for g in t.not_yet_tested if (id := scope.contenders.get(as_id(g.value), ""))}
+    places |= {f"to-come/{test.id}/{id}": at for id, at in {**to_come, **here}.items()}
+    later = tuple(dict.fromkeys((*later, *to_come)))
     for r in running:
         contender = scope.contenders.get(as_id(r.contender.value), "")
         places.setdefault(f"running/{test.id}/{contender}", r.at)
@@ -87,26 +91,13 @@ def with_remarks(
         conditions=tuple(dict.fromkeys((*test.conditions, *(c.value for c in w.conditions)))),
         not_yet_tested=later,
         running=_since(running, scope, told),
+        running_as_of={
+            id: r.as_of.value for r in running if r.as_of and (id := scope.contenders.get(as_id(r.contender.value), ""))
+        },
         photos=shown.photos,
         film=shown.film,
     )
     return joined, its
-
-
-def _still_to_come(
-    w: WrittenCampaign, test: str, scope: Scope, contenders: Sequence[Contender], told: list[Finding]
-) -> list[str]:
-    """Contenders the campaign's `not yet tested` leaves out of a test: one by name, or all of it by the test's."""
-    found: list[str] = []
-    for given in w.not_yet_tested:
-        name = as_id(given.value)
-        if name == test:
-            found += [c.id for c in contenders]
-        elif name in scope.contenders:
-            found.append(scope.contenders[name])
-        elif name not in scope.tests:
-            told.append(unknown(given, [*scope.contenders, *scope.tests], "contender or test"))
-    return found
 
 
 def _running_here(w: WrittenCampaign, test: str, scope: Scope, told: list[Finding]) -> list[WrittenRunning]:

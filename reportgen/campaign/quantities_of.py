@@ -124,7 +124,8 @@ def _check_kind(
 ) -> None:
     of = KINDS[kind]
     if of.needs_unit and unit is None:
-        do = f"Add it, for instance `unit: {of.usual_unit}`."
+        do = f"Add it, for instance `unit: {of.usual_unit}`"
+        do += "; `unit: times` where it is counted." if kind == "run to a limit" else "."
         error(told, "quantity-without-unit", at, f"“{label}” has no unit", do=do)
     if not of.numeric and unit is not None:
         says = f"the kind {kind} has no unit, and “{unit.value}” is no instrument"

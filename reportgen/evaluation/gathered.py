@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import fsum
 
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Keys
+from reportgen.evaluation.exact import COUNTED
 from reportgen.evaluation.working import Working
 from reportgen.evaluation.workings import over_passes
 from reportgen.intake.against import chain_of
@@ -49,6 +50,8 @@ def gather(
     used = [w for w in passes if w.used]
     every = [w for w in passes if w.value is not None]
     mean, why_none = _together(quantity, used, by_specimen)
+    if mean is not None and all(w.value and COUNTED in w.value.contributions for w in used):
+        mean = replace(mean, contributions={COUNTED: 0.0})  # which a mean would have left out
     with_all, _ = _together(quantity, every, by_specimen) if len(every) > len(used) else (None, "")
     return Gathered(
         contender=contender,

@@ -10,6 +10,7 @@ from fractions import Fraction
 from reportgen.campaign.declared import Amount, Campaign
 from reportgen.campaign.declared import Instrument as DeclaredInstrument
 from reportgen.evaluation.assumed import ALL
+from reportgen.evaluation.exact import counted
 from reportgen.evaluation.frames_read import SECONDS, first_frame, rate_of
 from reportgen.evaluation.laboratories import as_stated, laboratory_of
 from reportgen.evaluation.steps_seen import column_of, steps_seen
@@ -64,6 +65,7 @@ class Observer:
         self.chained = _chained(campaign, readings.values())
         self.same = {**{k: _name(o) for k, o in self.chained.items()}, **_for_all(readings.values())}
         self.leant_on = frozenset(_leant_on(readings))
+        self.exact = counted(campaign, readings)
         self.findings: dict[ReadingKey, Finding] = {}
         self._observed: dict[ReadingKey, Uncertain] = {}
 
@@ -166,6 +168,8 @@ class Observer:
         """The step it was read in. What says itself how rough it is has its instrument's own alone, or one frame."""
         if reading.rough:
             return 1 / float(rate) if rate else None
+        if reading.key in self.exact:
+            return None
         step = self.steps.get(column_of(reading))
         return _in_seconds(step, rate)
 

@@ -9,6 +9,7 @@ from dataclasses import replace
 from reportgen.campaign.declared import Campaign, Contender, Day, Quantity, Test
 from reportgen.evaluation.assumed import is_shared
 from reportgen.evaluation.evaluated import Contribution, Estimate, Keys, Result, ResultKind, Stands
+from reportgen.evaluation.exact import COUNTED
 from reportgen.evaluation.gathered import TWELVE, Gathered, steps_of_one_pass
 from reportgen.evaluation.other_units import in_other_units
 from reportgen.evaluation.working import Working
@@ -17,7 +18,7 @@ from reportgen.judgement.measured import Judged, Single
 from reportgen.metrology.budget import shares
 from reportgen.metrology.combine import mean_of
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.uncertain import Limit, Source
+from reportgen.metrology.uncertain import Limit, Source, Uncertain
 from reportgen.wording.day import day
 from reportgen.wording.language import say
 
@@ -52,13 +53,14 @@ def measured_result(
         limit=mean.limit,
         unknown_accuracy=_unknown(campaign, used, readings),
         decimals=_decimals(quantity, used, readings),
-        assumed_step=any(_step_assumed(readings[k]) for w in used for k in w.keys),
+        assumed_step=COUNTED not in mean.contributions
+        and any(_step_assumed(readings[k]) for w in used for k in w.keys),
         step=mean.unit.kind == "difference",
     )
     return Result(
         test=test.id, quantity=quantity.id, contender=gathered.contender, part=part, kind="measured", estimate=estimate,
         u=single.u, low=single.low, high=single.high, covers=single.covers, at_least=single.at_least,
-        why_no_u=single.why_no_u, by_pass=tuple(w.told() for w in gathered.passes), passes=len(used),
+        why_no_u=_why_no_u(mean, single), by_pass=tuple(w.told() for w in gathered.passes), passes=len(used),
         excluded=sum(bool(w.excluded) for w in gathered.passes),
         without=gathered.with_all.value if gathered.with_all else None,
         without_limit=gathered.with_all.limit if gathered.with_all else None,
@@ -67,6 +69,12 @@ def measured_result(
         also=in_other_units(mean, single, campaign.show),
         laboratory=test.laboratory if quantity.kind == "laboratory" else None,
     )  # fmt: skip
+
+
+def _why_no_u(mean: Uncertain, single: Single) -> str:
+    """Of what was counted nothing is unknown but whether it would be so again."""
+    exact = set(mean.contributions) == {COUNTED}
+    return "counted" if exact and single.why_no_u == "accuracy-unknown" else single.why_no_u
 
 
 def plain_result(
@@ -153,7 +161,8 @@ def so_far(result: Result, running: Mapping[str, Day]) -> Result:
     if since is None:
         return result
     said = day(since.first, since.last, since.text)
-    missing = say("missing.still-running", day=said) if result.missing == NOT_YET_TESTED else result.missing
+    code = "missing.still-running" if since.first else "missing.still-running.undated"
+    missing = say(code, day=said) if result.missing == NOT_YET_TESTED else result.missing
     return replace(result, running=said, missing=missing)
 
 
@@ -184,6 +193,8 @@ def _budget(gathered: Gathered, single: Single) -> tuple[Contribution, ...]:
     """
     sizes: dict[Source, float] = {}
     for source, size in gathered.measured.contributions.items():
+        if source == COUNTED:
+            continue
         if source.sort == "scatter" and single.sd_of_mean is None:
             continue  # of a quantity behind it; the interval is then of the instrument alone
         group = source if source.sort in ("offset", "gain", "constant", "assumption") else _unshared(source)

@@ -14,6 +14,7 @@ from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.evaluation.assumed import Assumed
 from reportgen.evaluation.counted import TOTAL, counted_working
 from reportgen.evaluation.evaluated import Caveat, Keys, bears_on
+from reportgen.evaluation.exact import COUNTED
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.lookup import PassLookup
 from reportgen.evaluation.observing import Observer
@@ -126,6 +127,8 @@ class Workings:
         except NoValue as reason:
             return Working(key, None, tuple(bench.keys), absent_because=reason.says, steps=tuple(bench.steps))
         keys = tuple(dict.fromkeys(bench.keys))
+        if keys and not value.contributions and self.observer.exact.issuperset(keys):
+            value = replace(value, contributions={COUNTED: 0.0})
         own = {c.name for c in self._tests[quantity.id].columns} & self.feeds.names[quantity.id]
         excluded = self.excluded(quantity.id, frozenset(keys) - bench.settled)
         return Working(

@@ -30,6 +30,7 @@ from reportgen.intake.repeated import told_once
 from reportgen.intake.seen import Glance
 from reportgen.intake.specimens import of_specimens
 from reportgen.intake.table import Spot, Table
+from reportgen.intake.to_come import tested_after_all
 from reportgen.sources import Workspace
 
 DAMAGE = frozenset(
@@ -73,7 +74,7 @@ def read_readings(ws: Workspace, declared: Declared, samples: Samples | None = N
     spare = [f for table in inline for f in unread_inline(table, unread[table.spot])]
     unread_cells = any(f.severity == "error" for f in findings)  # what stands in them may be what another stands on
     against = [f for f in wrong_against(kept) if f.rule != NOTHING_THERE or not unread_cells]
-    against += wrong_left_out(campaign, _leaving_out(campaign, opened))
+    against += (*wrong_left_out(campaign, _leaving_out(campaign, opened)), *tested_after_all(declared, kept))
     beyond = (*against, *wrong_attachments(ws, declared, kept.values()), *parts_missing(campaign, kept))
     of_traces = (*logged.findings, *traced.findings, *spare_form)
     found = [*mismatches, *of_traces, *of_files, *findings, *missing, *doubles, *spare, *beyond]

@@ -29,6 +29,8 @@ def full(result: Result) -> str:
     estimate = result.estimate
     if result.running and estimate.limit == "above":
         return interval.so_far(estimate.value, estimate.unit)
+    if result.why_no_u == "counted":
+        return interval.counted(estimate.value, estimate.unit)
     if limits := found_between(result):
         return joined(interval.as_typed(*limits), estimate.unit)
     if read_once(result) and result.low is not None and result.high is not None and not estimate.limit:

@@ -38,6 +38,8 @@ def _printed(result: Result) -> str:
         return result.grade or say("number.unknown")
     if result.running and estimate.limit == "above":
         return interval.so_far(estimate.value, estimate.unit)
+    if result.why_no_u == "counted":
+        return interval.counted(estimate.value, estimate.unit)
     decimals = interval.decimals_of_steps(estimate.steps, result.passes)
     if result.kind != "measured":
         return interval.value_only(estimate.value, None, estimate.unit, estimate.limit, decimals=decimals)

@@ -55,5 +55,8 @@ MET: Mapping[str, str | Forms] = {
     "met.running": "Still running since {day}: {value}",
     "met.running.undated": "Still running, since when wasn’t noted: {value}",
     "met.running.nothing": "Still running since {day}: nothing was read so far",
+    "met.running.as-of": "That was on {day}",
+    "met.running.nothing.undated": "Still running, since when wasn’t noted: nothing was read so far",
+    "met.running.plain.undated": "Still running, since when wasn’t noted: what is shown is so far",
     "met.running.plain": "Still running since {day}: what is shown is so far",
 }

@@ -220,6 +220,7 @@ SENTENCES: Mapping[str, str | Forms] = {
         "may be off alike",
     },
     "note.also": "In other units: {values}",
+    "interval.counted": "{value}, counted",
     "note.assumed-step": "No instrument is named: the finest digit written counts as its step, and how far it may be "
     "off isn't known",
     "answer.not-tested": "Nothing has been tested yet",

@@ -81,6 +81,11 @@ def uncertainty(u: Number | None, unit: str) -> str:
     return joined(number.fixed(u, number.decimals_of(u)) if u else "0", unit)
 
 
+def counted(value: Number | None, unit: str) -> str:
+    """What was counted and is exact: "212 times, counted"."""
+    return say("interval.counted", value=joined(number.plain(value) if number.known(value) else "", unit))
+
+
 def so_far(value: Number | None, unit: str) -> str:
     """What was read of a run that still goes on: "more than 118 min so far", "still running, nothing read so far"."""
     if not number.known(value):
@@ -203,6 +208,8 @@ def decimals_of_steps(steps: tuple[float, ...], passes: int = 1) -> int | None:
 def _within(shown: str, low: Number | None, high: Number | None, places: int, *, sign: bool = False) -> str:
     lowest = number.fixed(low, places, sign=sign) if number.known(low) else ""
     highest = number.fixed(high, places, sign=sign) if number.known(high) else ""
+    if lowest and highest and low == high:
+        return shown  # of counts, which leave nothing open
     if lowest and highest:
         return say("interval.both", value=shown, low=lowest, high=highest)
     if lowest:

@@ -163,6 +163,7 @@ class Test:
     conditions: tuple[str, ...] = ()  # columns that hold facts of one pass
     not_yet_tested: tuple[str, ...] = ()  # contender ids
     running: Mapping[str, Day] = field(default_factory=dict)
+    running_as_of: Mapping[str, Day] = field(default_factory=dict)  # the day of what was read so far
     assumed: tuple[Assumption, ...] = ()
     laboratory: Laboratory | None = None
     photos: tuple[str, ...] = ()  # ids, of how it was done

@@ -58,7 +58,9 @@ class WrittenCampaign:
     cannot_tell: tuple[Words, ...] = many("What this comparison can't tell you")
     accept: tuple[WrittenAcceptance, ...] = many("Warnings answered")
     conditions: tuple[Term, ...] = many("Columns that hold facts of one pass, such as wind")
-    not_yet_tested: tuple[Name, ...] = many("Contenders or tests that are still to come")
+    not_yet_tested: tuple[Name, ...] | tuple[Entry[tuple[Name, ...]], ...] | None = key(
+        "Contenders or tests that are still to come; of one test alone its contenders: {noise: [tamsin]}"
+    )
     running: tuple[WrittenRunning, ...] = many("Contenders whose run still goes on")
     laboratory: WrittenLaboratory | None = key("The laboratory behind every laboratory value; a test adds what differs")
     amend: tuple[WrittenAmendment, ...] = many("Slips in raw files, put right; the files stay as they are")

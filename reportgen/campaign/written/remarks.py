@@ -79,5 +79,6 @@ class WrittenRunning:
 
     at: Place
     contender: Name = key("Which contender still runs", required=True)
-    since: DayOf = key("Since when", required=True)
+    since: DayOf = key("Since when; `not noted` where nobody wrote it down", required=True)
+    as_of: DayOf | None = key("The day of what was read so far; without it, nothing is said of it")
     test: Name | None = key("Which test it is, where that isn't plain")
