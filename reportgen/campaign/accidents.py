@@ -10,6 +10,7 @@ from decimal import Decimal
 from reportgen.addresses import as_id, in_formula
 from reportgen.campaign.columns import names_in
 from reportgen.campaign.declared import Amendment, Amount, Assumption, Narrowing, Test, TwoRecords
+from reportgen.campaign.declared.remarks import NOT_KNOWN
 from reportgen.campaign.given import Entry
 from reportgen.campaign.look_up import error, is_misshapen, look_up
 from reportgen.campaign.written.accidents import WrittenAmendment, WrittenAssumption, WrittenTwoRecords
@@ -67,9 +68,9 @@ def two_records(
         if len(set(said)) < 2:
             do = "Write both: `said: [212 g, 221 g]`."
             error(told, "one-record", w.at, "two records are two different ones, and here is one", do=do)
-        if w.used.value not in said:
+        if w.used.value not in (*said, NOT_KNOWN):
             says = f"“{w.used.value}” is used, and neither record says so: {', '.join(said)}"
-            error(told, "unknown-record", w.used.at, says, do="Write one of them, just as it stands under `said:`.")
+            error(told, "unknown-record", w.used.at, says, do="Write one of them, just as it stands under `said:`, or `not known`, by which both stand.")
         named = look_up(where.test, {t: t for t in tests}, "test", told)
         if test and named and named != test:
             says = f"this stands in the test {test} and names the test {named}"

@@ -38,10 +38,10 @@ def evaluate(declared: Declared, readings: Readings, pieces: Pieces = no_samples
     results = tuple(r for quantity in told for r in quantity.results)
     comparisons = tuple(c for quantity in told for c in quantity.comparisons)
     firsts = tuple(quantity.first for quantity in told if quantity.first)
-    caveats = with_other_records(
-        declared, readings, caveats, results, lambda other: _bench(declared, other, prepared, feeds, caveats, pieces)
-    )
     units = {**prepared.units, **{q.quantity: q.unit for q in told if q.unit}}
+    caveats = with_other_records(
+        declared, readings, caveats, told, units, lambda other: _bench(declared, other, prepared, feeds, caveats, pieces)
+    )
     claims = claim_outcomes(declared, told, units)
     return Evaluation(
         campaign=campaign.id,

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from reportgen.campaign.declared import Campaign, Declared, TwoRecords
+from reportgen.evaluation.claims_otherwise import claims_otherwise
 from reportgen.evaluation.evaluated import Caveat, Otherwise, Result
-from reportgen.evaluation.told import Bench, tell
+from reportgen.evaluation.told import Bench, QuantityTold, tell
 from reportgen.finding import Refused
 from reportgen.intake.reading import Readings
 from reportgen.intake.two_records import as_said
 from reportgen.metrology.errors import FormulaError, MetrologyError
+from reportgen.metrology.unit import Unit
 from reportgen.wording import interval
 from reportgen.wording.language import say
 from reportgen.wording.met import Met
@@ -24,14 +26,14 @@ def with_other_records(
     declared: Declared,
     readings: Readings,
     caveats: Sequence[Caveat],
-    results: Sequence[Result],
+    told: Sequence[QuantityTold],
+    units: Mapping[str, Unit],
     bench_of: Callable[[Readings], Bench],
 ) -> tuple[Caveat, ...]:
     """The caveats; those of two records say what would change. `bench_of` works with other readings."""
     by_id = {f"records-{r.id}": r for r in declared.campaign.two_records}
-    now = _by(results)
     return tuple(
-        _told(declared, readings, c, by_id[c.id], now, bench_of) if c.sort == "records" else c for c in caveats
+        _told(declared, readings, c, by_id[c.id], told, units, bench_of) if c.sort == "records" else c for c in caveats
     )
 
 
@@ -40,19 +42,25 @@ def _told(
     readings: Readings,
     caveat: Caveat,
     records: TwoRecords,
-    now: By,
+    told_now: Sequence[QuantityTold],
+    units: Mapping[str, Unit],
     bench_of: Callable[[Readings], Bench],
 ) -> Caveat:
+    now = _by(r for q in told_now for r in q.results)
     found: list[Otherwise] = []
     sentences: list[Met] = []
     for said in dict.fromkeys(s for s in records.said if s != records.used):
-        changed = _changed(declared, _with(said, records, readings, declared.campaign), caveat, now, bench_of)
+        again = _again(declared, _with(said, records, readings, declared.campaign), caveat, now, bench_of)
+        changed = {k: r for k, r in _by(r for q in again for r in q.results).items() if k in now}
         moved = {k[0] for k, r in changed.items() if now[k].rank != r.rank}
         told = {k: r for k, r in changed.items() if _value(now[k]) != _value(r)}
         found += [_otherwise(said, k, r, k[0] in moved) for k, r in told.items()]
         sentences += [_sentence(declared.campaign, said, k, r, now[k]) for k, r in told.items()]
         if any(now[k].rank for k in changed):
             sentences.append(Met("records.moves" if moved else "records.stays"))
+        worked = {q.quantity for q in again}
+        whole = (*(q for q in told_now if q.quantity not in worked), *again)
+        sentences += claims_otherwise(declared, said, told_now, whole, units)
     if caveat.met is None:
         return caveat
     return replace(caveat, otherwise=tuple(found), met=replace(caveat.met, then=tuple(sentences)))
@@ -63,22 +71,22 @@ def _with(said: str, records: TwoRecords, readings: Readings, campaign: Campaign
     return replace(readings, readings=other)
 
 
-def _changed(
+def _again(
     declared: Declared, readings: Readings, caveat: Caveat, now: By, bench_of: Callable[[Readings], Bench]
-) -> By:
-    """Every result of a quantity that rests on the reading, worked out again; nothing where it can't be."""
+) -> list[QuantityTold]:
+    """Every quantity that rests on the reading, worked out again; nothing where it can't be."""
     touched = {k[0] for k, r in now.items() if caveat.touches & r.rests_on}
     bench = bench_of(readings)
-    found: list[Result] = []
+    found: list[QuantityTold] = []
     for test in declared.campaign.tests:
         for quantity in test.quantities:
             if quantity.id not in touched:
                 continue
             try:
-                found += [r for told in tell(bench, test, quantity) for r in told.results]
+                found += tell(bench, test, quantity)
             except (FormulaError, MetrologyError, Refused):
                 continue  # the other record can't be worked with: there is no result to tell of
-    return {k: r for k, r in _by(found).items() if k in now}
+    return found
 
 
 def _otherwise(said: str, key: tuple[str, str, str], r: Result, moves: bool) -> Otherwise:
@@ -113,5 +121,5 @@ def _value(r: Result) -> tuple[object, ...]:
     return (e.value if e else None, e.limit if e else None, r.missing, r.grade, r.yes)
 
 
-def _by(results: Sequence[Result]) -> By:
+def _by(results: Iterable[Result]) -> By:
     return {(r.quantity, r.contender, r.part): r for r in results}

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from reportgen.campaign.declared import Campaign, Declared, TwoRecords
+from reportgen.campaign.declared.remarks import NOT_KNOWN
 from reportgen.finding import Finding, Place
 from reportgen.intake.cell import UnreadableError
 from reportgen.intake.names import names_of
@@ -104,10 +105,27 @@ def _settled(records: TwoRecords, reading: Reading, campaign: Campaign, at: Plac
         says = f"{reading.at} says “{reading.text}”, and neither record does: {spelt(records.said)}"
         why = "One of the two records must be the one in the file."
         return Finding("error", "records-mismatch", at, says, why, "Correct `said:`, or which reading is meant.")
+    if records.used == NOT_KNOWN:
+        return _between(records, reading, list(both.values()), at)
     used = both.get(records.used, reading)
     if _same(reading, used):
         return replace(reading, records=records.id)
     return replace(used, records=records.id, was=reading.was or reading.text)
+
+
+def _between(records: TwoRecords, reading: Reading, both: list[Reading], at: Place) -> Reading | Finding:
+    """Nobody knows which is right: anything from the lowest to the highest, as likely as any other."""
+    values = [r.value for r in both if r.value is not None and not (r.limit or r.rough or r.unweighed or r.beside)]
+    if len(values) < len(both) or len({r.unit for r in both}) > 1:
+        says = f"nobody knows which is right, and between {spelt(records.said)} lies no range"
+        why = "A range needs plain numbers in one unit at both its ends."
+        return Finding("error", "records-without-range", at, says, why, "Write them so, or say which one is used.")
+    low, high = min(both, key=lambda r: r.value or 0), max(both, key=lambda r: r.value or 0)
+    lowest, highest = min(values), max(values)
+    return replace(
+        low, text=f"{low.text} to {high.text}", value=(lowest + highest) / 2, width=(highest - lowest) / 2,
+        rough="between", decimals=None, records=records.id, was=reading.was or reading.text,
+    )  # fmt: skip
 
 
 def _same(one: Reading, other: Reading) -> bool:

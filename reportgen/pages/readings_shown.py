@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from reportgen.addresses import from_to, instrument_page, result_anchor, test_page
+from reportgen.campaign.declared.remarks import NOT_KNOWN
 from reportgen.evaluation.evaluated import PassValue, Result
 from reportgen.intake.reading import Reading, ReadingKey, Series
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
@@ -143,7 +144,8 @@ def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
     for two in told.campaign.two_records:
         if two.id == r.records:
             said = and_list(two.said)
-            yield Said(words("reading.records", said=said, used=two.used, because=two.because.rstrip(".")))
+            key = "reading.records.open" if two.used == NOT_KNOWN else "reading.records"
+            yield Said(words(key, said=said, used=two.used, because=two.because.rstrip(".")))
     rate = told.campaign.instruments[r.instrument].frame_rate if r.instrument in told.campaign.instruments else None
     if r.frames is not None and rate is not None:
         frames, each = whole(r.frames[1] - r.frames[0]), frames_a_second(rate)

@@ -68,6 +68,7 @@ PHRASES: Mapping[str, str] = {
     "reading.some": "More than nothing; how much, nobody measured.",
     "reading.beside": "Read as a difference from",
     "reading.for-all": "One reading serves every contender, and so does its error.",
+    "reading.records.open": "The records disagree: {said}. Which is right isn’t known, so both stand: {because}.",
     "reading.records": "The records disagree: {said}. {used} is used: {because}.",
     "reading.series": "{channel}: {samples} samples over {lasted}.",
     "reading.series.every": "{channel}: {samples} samples over {lasted}, usually one every {every}.",

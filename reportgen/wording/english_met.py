@@ -46,7 +46,11 @@ MET: Mapping[str, str | Forms] = {
     "met.amended.change": "That changes the reading by {change}",
     "met.amended.seen": "Seen by {who}",
     "met.records": "There are two records of “{what}”: {said}. The one that counts is {used}. {why}",
+    "met.records.open": "There are two records of “{what}”, {said}, and nobody knows which is right: both stand, and "
+    "every value between them is taken to be as likely as any other. {why}",
     "met.records.otherwise": "With {other}, {quantity} of {name} would be {value} instead of {now}",
+    "met.records.claim": "With {other}, what is claimed of {name}, “{claim}”, would be {then} instead of {now}",
+    "outcome.chance": "{outcome} (chance that it holds: {probability})",
     "met.records.moves": "Some places would change",
     "met.records.stays": "No place would change",
     "met.assumed": "Not measured: {name} is taken as {value}, give or take {within}, "

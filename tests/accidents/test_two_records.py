@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.accidents.accident_bench import GAS, GAS_ROWS, HEAD, caveats, compiled, page
-from tests.campaigns import result_of
+from tests.campaigns import refusal, result_of
 
 RECORDS = (
     "two records:\n  - {where: 'ostler, pass 2, gas burned after', said: [207.2 g, 206.2 g], used: 206.2 g, "
@@ -71,3 +71,43 @@ def test_records_of_a_test_name_the_reading_of_that_test(tmp_path: Path) -> None
     told = compiled(tmp_path, yaml, gas=GAS_ROWS)
     assert result_of(told, "gas-burned", "ostler")["value"] == pytest.approx(17.0)
     assert caveats(told, "records")[0]["id"] == "records-gas-burned-1"
+
+
+OPEN = RECORDS.replace("used: 206.2 g", "used: not known")
+
+
+def test_where_nobody_knows_which_is_right_both_stand_and_all_between_them(tmp_path: Path) -> None:
+    """The witness is the campaign with the range itself in its file: 206.2 to 207.2."""
+    told = compiled(tmp_path / "open", GAS + OPEN, gas=GAS_ROWS)
+    witness = compiled(tmp_path / "range", GAS, gas=GAS_ROWS.replace("207.2", "206.2 to 207.2"))
+    ours, theirs = (result_of(t, "gas-burned", "ostler") for t in (told, witness))
+    assert {k: ours[k] for k in ("value", "u", "low", "high", "rank")} == {
+        k: theirs[k] for k in ("value", "u", "low", "high", "rank")
+    }
+    (caveat,) = caveats(told, "records")
+    assert "nobody knows which is right: both stand" in caveat["says"]
+    assert caveat["used"] == "not known"
+    assert [o["said"] for o in caveat["otherwise"]] == ["207.2 g", "206.2 g"]
+    assert "Which is right isn’t known, so both stand" in page(tmp_path / "open", "tests/gas-burned").text
+
+
+def test_between_records_that_are_no_plain_numbers_lies_no_range(tmp_path: Path) -> None:
+    (found,) = refusal(tmp_path, GAS + OPEN.replace("206.2 g", "over 206 g"), **{"gas.csv": GAS_ROWS})
+    assert found.rule == "records-without-range"
+    assert "which one is used" in found.do
+
+
+def test_a_claim_that_the_other_record_would_move_is_told(tmp_path: Path) -> None:
+    """Ostler burned 16.5 g or 17.0 g, as either record has it, where its maker claims at most 16.8 g."""
+    claims = "{title: Ostler Mk II, claims: [{says: Burns little, source: box, quantity: gas burned, at most: 16.8 g}]}"
+    yaml = GAS.replace("ostler: Ostler Mk II", f"ostler: {claims}")
+    assert yaml != GAS
+    alone = {
+        said: compiled(tmp_path / said, yaml, gas=GAS_ROWS.replace("207.2", said))["claims"][0]["probability"]
+        for said in ("206.2", "207.2")
+    }
+    assert alone["206.2"] != alone["207.2"]
+    told = compiled(tmp_path / "both", yaml + RECORDS, gas=GAS_ROWS)
+    says = caveats(told, "records")[0]["says"].replace("\u00a0", " ")
+    assert "With 207.2 g, what is claimed of Ostler Mk II, “Burns little”, would be " in says
+    assert f"{round(100 * alone['207.2'])} %" in says

@@ -77,9 +77,15 @@ class Amendment:
     number: int = 0
 
 
+NOT_KNOWN = "not known"
+
+
 @dataclass(frozen=True)
 class TwoRecords:
-    """Two records of one reading that disagree: both, the one used, and why. `reading` names the column."""
+    """Two records of one reading that disagree: both, the one used, and why. `reading` names the column.
+
+    Where nobody knows which is right, `used` is NOT_KNOWN and both stand.
+    """
 
     id: str
     about: Narrowing

@@ -67,7 +67,7 @@ class WrittenTwoRecords:
     at: Place
     where: WrittenWhere = key("Which reading: ostler, pass 2, canister after", required=True)
     said: tuple[Term, ...] = many("What the two records say; the file holds one of them", required=True)
-    used: Term = key("The one that counts", required=True)
+    used: Term = key("The one that counts; not known: both stand, and every value between them", required=True)
     because: Words = key("Why that one", required=True)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from reportgen.campaign.declared import Declared, TwoRecords
+from reportgen.campaign.declared.remarks import NOT_KNOWN
 from reportgen.evaluation.evaluated import Caveat
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.wording.listing import and_list
@@ -31,4 +32,4 @@ def _met(records: TwoRecords) -> Met:
         "used": records.used,
         "why": capital(records.because.rstrip(".")),
     }
-    return Met("records", gaps)
+    return Met("records.open" if records.used == NOT_KNOWN else "records", gaps)
