@@ -17,8 +17,9 @@ from reportgen.charts.scale import Axis, axis, known
 from reportgen.charts.side import NAMES, figures, foot, named, names, room_for, x_axis
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Comparison, Result
+from reportgen.evaluation.found_between import found_between
 from reportgen.metrology.unit import convert, parse_unit
-from reportgen.prose.amounts import found_between, read_once
+from reportgen.prose.amounts import read_once
 from reportgen.wording import interval
 
 

@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Result
+from reportgen.evaluation.found_between import found_between
 from reportgen.pages.words import words
-from reportgen.prose.amounts import also, decimals_read_once, found_between, read_once, short
+from reportgen.prose.amounts import also, decimals_read_once, read_once, short
 from reportgen.wording import interval, number
 from reportgen.wording.language import spoken
 from reportgen.wording.reason import why_blocked, why_missing, why_no_u

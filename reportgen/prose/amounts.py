@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from decimal import Decimal
 
 from reportgen.campaign.declared import Amount
 from reportgen.evaluation.evaluated import Comparison, Result
+from reportgen.evaluation.found_between import found_between
 from reportgen.wording import interval
 from reportgen.wording.count import whole
 from reportgen.wording.interval import decimals_of_steps
@@ -70,18 +70,6 @@ def short(result: Result) -> str:
         high=result.high,
         decimals=decimals(result),
     )
-
-
-def found_between(result: Result) -> tuple[Decimal, Decimal] | None:
-    """The two limits of a laboratory that found something and no number for it: all that is known of the value."""
-    e, lab = result.estimate, result.laboratory
-    if e is None or e.value is None or lab is None or result.passes != 1 or result.part or e.limit:
-        return None
-    low, high = lab.detection_limit, lab.report_limit
-    if low is None or high is None or low.unit != high.unit or any(c.source.sort != "rough" for c in e.contributions):
-        return None
-    middle, same = float(low.value + high.value) / 2, not e.unit or spelled(e.unit) == spelled(low.unit)
-    return (low.value, high.value) if same and abs(e.value - middle) <= middle * _NOISE else None
 
 
 def also(result: Result) -> str:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation, Result
-from reportgen.prose.amounts import also, found_between
+from reportgen.evaluation.found_between import found_between
+from reportgen.prose.amounts import also
 from reportgen.prose.counting import counting, yes_no
 from reportgen.prose.once import single_reading
 from reportgen.prose.standing import name, standing

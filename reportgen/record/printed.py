@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from reportgen.evaluation.evaluated import Result
+from reportgen.evaluation.found_between import found_between
 from reportgen.wording import interval
 from reportgen.wording.count import whole
 from reportgen.wording.language import say
 from reportgen.wording.order import stood_to_all
 from reportgen.wording.reason import why_missing, why_no_u
+from reportgen.wording.unit import joined
 
 _PLAIN_SPACES = str.maketrans({"\u00a0": " ", "\u202f": " ", "\u2009": " "})
 
@@ -40,6 +42,8 @@ def _printed(result: Result) -> str:
         return interval.so_far(estimate.value, estimate.unit)
     if result.why_no_u == "counted":
         return interval.counted(estimate.value, estimate.unit)
+    if limits := found_between(result):
+        return joined(interval.as_typed(*limits), estimate.unit)
     decimals = interval.decimals_of_steps(estimate.steps, result.passes)
     if result.kind != "measured":
         return interval.value_only(estimate.value, None, estimate.unit, estimate.limit, decimals=decimals)
