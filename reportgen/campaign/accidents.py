@@ -69,8 +69,9 @@ def two_records(
             do = "Write both: `said: [212 g, 221 g]`."
             error(told, "one-record", w.at, "two records are two different ones, and here is one", do=do)
         if w.used.value not in (*said, NOT_KNOWN):
+            do = "Write one of them, just as it stands under `said:`, or `not known`, by which both stand."
             says = f"“{w.used.value}” is used, and neither record says so: {', '.join(said)}"
-            error(told, "unknown-record", w.used.at, says, do="Write one of them, just as it stands under `said:`, or `not known`, by which both stand.")
+            error(told, "unknown-record", w.used.at, says, do=do)
         named = look_up(where.test, {t: t for t in tests}, "test", told)
         if test and named and named != test:
             says = f"this stands in the test {test} and names the test {named}"

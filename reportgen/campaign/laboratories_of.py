@@ -12,7 +12,7 @@ from reportgen.campaign.written.laboratory import WrittenLaboratory
 from reportgen.finding import Finding, Place
 
 KEYS = (
-    "name", "report", "number", "accredited", "page", "detection_limit", "report_limit", "uncertainty", "k",
+    "name", "report", "number", "date", "accredited", "page", "detection_limit", "report_limit", "uncertainty", "k",
 )  # fmt: skip
 
 
@@ -49,6 +49,7 @@ def with_laboratory(
         report=value.get("report", ""),
         number=value.get("number", ""),
         accredited=value.get("accredited", ""),
+        date=value.get("date"),
         detection_limit=value.get("detection_limit"),
         report_limit=value.get("report_limit"),
         uncertainty=value.get("uncertainty"),

@@ -9,7 +9,7 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from reportgen.campaign.shape import NotThat
@@ -32,11 +32,14 @@ def _any_case(words: str) -> str:
 SENTENCE_PATTERN = rf"^\s*\S[^\n]*?\s+(?:{'|'.join(map(_any_case, WAYS))})\s+\S[^\n]*$"
 
 
+Way = Literal["less", "more", "alike"]
+
+
 @dataclass(frozen=True)
 class Saying:
     """Less than, more than or about like another contender, `other` as it was typed (or, later, its id)."""
 
-    way: Literal["less", "more", "alike"]
+    way: Way
     degree: Literal["", "a little", "much"]
     other: str
 
@@ -67,6 +70,31 @@ def sentence(text: str) -> tuple[str, Saying]:
             f"“{said}” doesn't say how one contender stood to another", f"Write it like this: {_like('corvane ')}."
         )
     return found["subject"], _of(found)
+
+
+def sentences(text: str) -> tuple[tuple[str, Saying], ...]:
+    """`hollin more than brisk more than nimbus` → every pair of it, for all stood side by side. Raises NotThat.
+
+    A whole order goes one way; its neighbours stand as they are told, and the others are less or more without a degree.
+    """
+    said = re.sub(r"\s+", " ", text).strip().rstrip(".")
+    first, rest = sentence(said)
+    steps = [rest]
+    while (further := _SENTENCE.fullmatch(steps[-1].other)) is not None:
+        steps[-1] = replace(steps[-1], other=further["subject"])
+        steps.append(_of(further))
+    ways = {s.way for s in steps} - {"alike"}
+    if len(ways) > 1:
+        do = "Tell a whole order from one end to the other, or in several sentences."
+        raise NotThat(f"“{said}” goes up and down", do)
+    names = [first, *(s.other for s in steps)]
+    pairs = [(names[i], s) for i, s in enumerate(steps)]
+    for i in range(len(steps)):
+        for j in range(i + 1, len(steps)):
+            between: set[Way] = {s.way for s in steps[i : j + 1]}
+            way: Way = next(iter(between - {"alike"}), "alike")
+            pairs.append((names[i], Saying(way, "", names[j + 1])))
+    return tuple(pairs)
 
 
 def _saying(piece: str) -> Saying:

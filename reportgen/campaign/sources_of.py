@@ -63,14 +63,13 @@ def sightings(entries: Sequence[Entry[WrittenQuantity]]) -> tuple[Source, ...]:
     return tuple(_look(e.name.value, e.value.seen) for e in entries if e.value.seen)
 
 
-def _look(label: str, seen: Sequence[Given[tuple[str, Saying]]]) -> Source:
+def _look(label: str, seen: Sequence[Given[tuple[tuple[str, Saying], ...]]]) -> Source:
     said: dict[str, list[Saying]] = {}
     line: dict[str, int] = {}
-    for sentence in seen:
-        subject, saying = sentence.value
+    for at, subject, saying in ((g.at, *pair) for g in seen for pair in g.value):
         known = next((s for s in said if as_id(s) == as_id(subject)), subject)
         said.setdefault(known, []).append(saying)
-        line.setdefault(known, sentence.at.line)
+        line.setdefault(known, at.line)
     rows = (("contender", "pass", label), *((subject, "1", one_cell(of)) for subject, of in said.items()))
     return Source(rows=rows, row_lines=(seen[0].at.line, *line.values()), place=seen[0].at)
 

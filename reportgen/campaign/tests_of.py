@@ -83,6 +83,7 @@ def _built(
         cautions=tuple(c.value for c in written.cautions),
         cannot_tell=tuple(c.value for c in written.cannot_tell),
         conditions=tuple(c.value for c in written.conditions),
+        held_the_same=tuple(h.value for h in written.held_the_same),
         assumed=assumptions((written.assumed, *of_quantities), f"{id}/", places, told),
     )
     places |= {f"test/{id}": at} | {f"column/{id}/{name}": placed.at for name, placed in columns.items()}

@@ -39,9 +39,11 @@ def evaluate(declared: Declared, readings: Readings, pieces: Pieces = no_samples
     comparisons = tuple(c for quantity in told for c in quantity.comparisons)
     firsts = tuple(quantity.first for quantity in told if quantity.first)
     units = {**prepared.units, **{q.quantity: q.unit for q in told if q.unit}}
-    caveats = with_other_records(
-        declared, readings, caveats, told, units, lambda other: _bench(declared, other, prepared, feeds, caveats, pieces)
-    )
+
+    def bench_of(other: Readings) -> Bench:
+        return _bench(declared, other, prepared, feeds, caveats, pieces)
+
+    told_caveats = with_other_records(declared, readings, caveats, told, units, bench_of)
     claims = claim_outcomes(declared, told, units)
     return Evaluation(
         campaign=campaign.id,
@@ -50,7 +52,7 @@ def evaluate(declared: Declared, readings: Readings, pieces: Pieces = no_samples
         firsts=firsts,
         claims=claims,
         verdict=verdict_of(declared, told, units),
-        caveats=caveats,
+        caveats=told_caveats,
         scatters=tuple(quantity.scatter for quantity in told if quantity.scatter),
         upstream={q: feeds.upstream(q) for q in feeds.names},
         traces=traces_shown(bench.workings),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from reportgen.campaign.order_words import Saying, one_cell, sayings
@@ -9,6 +10,9 @@ from reportgen.campaign.shape import NotThat
 from reportgen.intake.cell import Expected, UnreadableError, Written
 from reportgen.intake.names import EVERYONE, find_contender
 from reportgen.intake.table import did_you_mean, spelt
+
+
+_SEVERAL = re.compile(r"\s(?:(?:a little|much) )?(?:less than|more than|about like)\s.*", re.IGNORECASE)
 
 
 def read_order(text: str, expected: Expected) -> Written:
@@ -43,6 +47,14 @@ def _named(saying: Saying, expected: Expected) -> Saying:
     contender = find_contender(saying.other, expected.names)
     if contender is not None:
         return replace(saying, other=contender)
+    if (whole := _SEVERAL.search(saying.other)) is not None:
+        raise UnreadableError(
+            "not-an-order",
+            f"“{saying.text}” tells more than how one contender stood.",
+            "A cell is about its own contender; a whole order is of several.",
+            f"Write a whole order under `seen:` of its measure, or “{saying.text[: -len(whole[0])].strip()}; …” here, "
+            "and the rest in the rows of the others.",
+        )
     near = did_you_mean(saying.other, expected.names)
     raise UnreadableError(
         "unknown-contender",

@@ -10,6 +10,7 @@ from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.amounts import typed
 from reportgen.theme import Link
+from reportgen.wording.day import day
 from reportgen.wording.language import say
 from reportgen.wording.number import as_written
 
@@ -21,6 +22,7 @@ class LaboratoryShown:
     name: str
     report: Link
     number: str
+    date: str
     accredited: str
     detection_limit: str
     report_limit: str
@@ -40,6 +42,7 @@ def laboratory_shown(told: Told, test: Test, page: str) -> LaboratoryShown | Non
         name=laboratory.name,
         report=Link(laboratory.report, report_address(told, page, laboratory.report)),
         number=laboratory.number or words("not-noted"),
+        date=day(d.first, d.last, d.text) if (d := laboratory.date) else words("not-noted"),
         accredited=laboratory.accredited or words("not-noted"),
         detection_limit=_limit(laboratory.detection_limit),
         report_limit=_limit(laboratory.report_limit),

@@ -116,7 +116,7 @@ def test_view(told: Told, test: Test) -> TestView:
         cautions=tuple(dict.fromkeys((*campaign.cautions, *(method.cautions if method else ()), *test.cautions))),
         cannot_tell=tuple(dict.fromkeys((*(method.cannot_tell if method else ()), *test.cannot_tell))),
         conditions=conditions_shown(told, page, test),
-        held_the_same=and_list(campaign.held_the_same),
+        held_the_same=and_list(tuple(dict.fromkeys((*campaign.held_the_same, *test.held_the_same)))),
         method=Link(method.title, from_to(page, method_page(method.id, method.version))) if method else None,
         how=Link(heading(test), from_to(page, f"{campaign_page(campaign.id, 'method')}#{test.id}")),
         laboratory=laboratory_shown(told, test, page),

@@ -39,6 +39,7 @@ def laboratory_row(laboratory: Laboratory) -> Row:
         "name": laboratory.name,
         "report": laboratory.report,
         "number": laboratory.number or None,
+        "date": laboratory.date.text if laboratory.date else None,
         "accredited": laboratory.accredited or None,
         "page": laboratory.page,
         "detection_limit": _amount(laboratory.detection_limit),

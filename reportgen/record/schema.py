@@ -76,7 +76,7 @@ OBSERVED = row(
 )  # fmt: skip
 AMOUNT = row(value=NUMBER, unit=TEXT)
 LABORATORY = row(
-    name=NAME, report=NAME, number=MAYBE_TEXT, accredited=MAYBE_TEXT, page=MAYBE_WHOLE,
+    name=NAME, report=NAME, number=MAYBE_TEXT, date=MAYBE_TEXT, accredited=MAYBE_TEXT, page=MAYBE_WHOLE,
     detection_limit={"oneOf": [{"type": "null"}, AMOUNT]}, report_limit={"oneOf": [{"type": "null"}, AMOUNT]},
     uncertainty={"oneOf": [{"type": "null"}, AMOUNT]}, coverage_factor=NUMBER,
 )  # fmt: skip

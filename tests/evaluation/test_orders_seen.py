@@ -63,6 +63,38 @@ def test_an_order_in_a_bench_log_is_recorded_without_a_rank_or_a_winner(tmp_path
     assert seen(told, "corvane", "brindle") == ("never", False, None)
 
 
+def whole(place: Path, *sentences: str) -> dict[str, Any]:
+    said = "".join(f"      - {s}\n" for s in sentences)
+    return compile_campaign(place, SEEN[: SEEN.index("      - ")] + said)
+
+
+def test_a_whole_order_in_one_go_sets_every_pair_side_by_side(tmp_path: Path) -> None:
+    told = whole(tmp_path, "corvane less than ostler a little less than Tamsin 3 about like brindle")
+    assert seen(told, "corvane", "ostler") == ("less", False, True)
+    assert seen(told, "corvane", "tamsin") == ("less", False, True)
+    assert seen(told, "corvane", "brindle") == ("less", False, True)
+    assert seen(told, "ostler", "brindle") == ("less", False, True)
+    assert seen(told, "tamsin", "brindle") == ("alike", False, False)
+    degrees = {(s["other"], s["degree"]) for s in result_of(told, "smell", "ostler")["stands"]}
+    assert degrees == {("corvane", None), ("tamsin", "a little"), ("brindle", None)}
+    text = page(tmp_path)
+    assert "Never put side by side" not in text
+    assert "was never compared" not in text
+
+
+def test_a_whole_order_goes_one_way(tmp_path: Path) -> None:
+    yaml = SEEN[: SEEN.index("      - ")] + "      - corvane less than ostler more than tamsin\n"
+    (found,) = refusal(tmp_path, yaml)
+    assert "goes up and down" in found.says
+    assert found.place.line == 7
+
+
+def test_a_cell_takes_no_whole_order_and_says_where_it_goes(tmp_path: Path) -> None:
+    (found,) = refusal(tmp_path, HEAD, readings=LOG + "corvane,smell,less than ostler less than tamsin\n")
+    assert (found.rule, found.place.line) == ("not-an-order", 2)
+    assert "`seen:`" in found.do
+
+
 def test_sentences_in_the_yaml_are_one_look(tmp_path: Path) -> None:
     told = compile_campaign(tmp_path, SEEN)
     assert result_of(told, "smell", "ostler")["printed"] == "more than Corvane Sol; about like Tamsin 3"

@@ -113,6 +113,7 @@ class Laboratory:
     uncertainty: Amount | None = None
     coverage_factor: Decimal | None = None
     page: int | None = None  # of the report, where rows name none
+    date: Day | None = None  # of the report
 
 
 @dataclass(frozen=True)
@@ -161,6 +162,7 @@ class Test:
     cautions: tuple[str, ...] = ()
     cannot_tell: tuple[str, ...] = ()
     conditions: tuple[str, ...] = ()  # columns that hold facts of one pass
+    held_the_same: tuple[str, ...] = ()  # in this test; what the campaign says of all stands there
     not_yet_tested: tuple[str, ...] = ()  # contender ids
     running: Mapping[str, Day] = field(default_factory=dict)
     running_as_of: Mapping[str, Day] = field(default_factory=dict)  # the day of what was read so far

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import ClassVar
 
+from reportgen.campaign.dates import DayOf
 from reportgen.campaign.scalar import FilePath, SizeOf, Term, Weight, Whole, Words
 from reportgen.campaign.shape import key
 from reportgen.finding import Place
@@ -18,6 +19,7 @@ class WrittenLaboratory:
     name: Words | None = key("The laboratory's name")
     report: FilePath | None = key("Its report, a file in attachments/: PDF, picture or text")
     number: Term | None = key("The number of the report")
+    date: DayOf | None = key("The day of the report")
     accredited: Words | None = key("For what it is accredited and by whom, or no")
     page: Whole | None = key("The page of the report that values stand on, where their rows name none")
     detection_limit: SizeOf | None = key("Below this it finds nothing: `not found` means from 0 to here")

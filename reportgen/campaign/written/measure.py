@@ -10,7 +10,7 @@ from reportgen.campaign.declared import Better, Kind
 from reportgen.campaign.encodings import ENCODINGS
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.kinds import KINDS
-from reportgen.campaign.order_words import SENTENCE_PATTERN, Saying, sentence
+from reportgen.campaign.order_words import SENTENCE_PATTERN, Saying, sentences
 from reportgen.campaign.scalar import AmountOf, Cell, FilePath, Name, SizeOf, Term, Words, choice
 from reportgen.campaign.shape import Scalar, Short, key, many
 from reportgen.campaign.until import UntilOf
@@ -26,9 +26,9 @@ JoinPasses = Annotated[
     Given[OverPasses], choice("a way to join passes", "mean", "least", "most", "middle", "energy mean")
 ]
 Sighting = Annotated[
-    Given[tuple[str, Saying]],
-    Scalar("a sentence that tells an order", sentence, SENTENCE_PATTERN, ("", Saying("alike", "", "")),
-           ("corvane less than ostler", "ostler about like tamsin")),
+    Given[tuple[tuple[str, Saying], ...]],
+    Scalar("a sentence that tells an order", sentences, SENTENCE_PATTERN, (("", Saying("alike", "", "")),),
+           ("corvane less than ostler", "ostler about like tamsin", "corvane less than ostler less than tamsin")),
 ]  # fmt: skip
 Encoding = Annotated[Given[str], choice("an encoding", *ENCODINGS)]
 TableText = Annotated[Given[str], Scalar("a table", str, r"\S", examples=("contender,boil time",))]

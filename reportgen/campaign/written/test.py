@@ -68,6 +68,7 @@ class WrittenAboutTest(WrittenPictured):
     cannot_tell: tuple[Words, ...] = many("What this test can't tell you")
     accept: tuple[WrittenAcceptance, ...] = many("Warnings answered")
     conditions: tuple[Term, ...] = many("Columns that hold facts of one pass, such as wind")
+    held_the_same: tuple[Words, ...] = many("What was the same for every contender in this test")
     not_yet_tested: tuple[Name, ...] = many("Contenders this test hasn't seen yet")
     running: tuple[WrittenRunning, ...] = many("Contenders whose run still goes on")
     laboratory: WrittenLaboratory | None = key("The laboratory that analysed its samples, its report and its limits")
