@@ -8,9 +8,12 @@ from itertools import groupby
 
 from reportgen.audit.case import Case, Seen
 from reportgen.audit.traces import samples_outside
+from reportgen.campaign.declared import Quantity
 from reportgen.campaign.photos_of import is_picture
+from reportgen.evaluation.evaluated import Result
 from reportgen.evaluation.exact import counted
 from reportgen.evaluation.grid import coarser_step
+from reportgen.evaluation.lookup import NO_READING
 from reportgen.evaluation.observing import instrument_for_metrology
 from reportgen.evaluation.steps_seen import column_of
 from reportgen.finding import Place
@@ -135,7 +138,7 @@ def unused_files(case: Case) -> Iterable[Seen]:
 
 
 def quantities_without_a_value(case: Case) -> Iterable[Seen]:
-    """Quantities whose readings are there and whose formula gives nothing for any contender."""
+    """Quantities whose readings are there and whose formula gives nothing for any contender, or for one pass of one."""
     for quantity in (q for t in case.declared.campaign.tests for q in t.quantities):
         results = [r for r in case.evaluation.results if r.quantity == quantity.id]
         read = [p for r in results for p in r.by_pass if p.keys]
@@ -145,6 +148,30 @@ def quantities_without_a_value(case: Case) -> Iterable[Seen]:
             why = next((p.absent_because for p in read if p.absent_because), "")
             place = case.declared.at(f"quantity/{quantity.id}/formula")
             yield Seen(place, f"{quantity.title} has no value for any contender: {why}.", f"quantity/{quantity.id}")
+            continue
+        for result in results:
+            yield from _lost_passes(case, quantity, result)
+
+
+def _lost_passes(case: Case, quantity: Quantity, result: Result) -> Iterable[Seen]:
+    """Passes of a contender of which something was read, and which lack something else without a reason."""
+    values = case.readings.readings
+    lost = [
+        p
+        for p in result.by_pass
+        if p.keys
+        and p.absent_because == NO_READING
+        and not p.excluded
+        and any(k.contender == result.contender and not values[k].for_all for k in p.keys)
+        and all(not values[k].absent_because for k in p.keys)
+    ]
+    if lost:
+        title = case.declared.campaign.contender(result.contender).title
+        passes = ", ".join(p.pass_ for p in lost)
+        why = "something it is worked out from wasn't read"
+        says = f"{quantity.title} of {title} has no value for pass {passes}: {why}."
+        place = values[lost[0].keys[-1]].at
+        yield Seen(place, says, f"quantity/{quantity.id}", result.contender)
 
 
 def parts_not_joined(case: Case) -> Iterable[Seen]:

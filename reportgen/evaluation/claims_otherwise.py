@@ -35,6 +35,10 @@ def claims_otherwise(
             "then": _stands(other),
             "now": _stands(one),
         }
+        if one.outcome == other.outcome and one.probability is not None and other.probability is not None:
+            gaps |= {"then": probability(other.probability), "now": probability(one.probability)}
+            yield Met("records.chance", gaps)
+            continue
         yield Met("records.claim", gaps)
 
 

@@ -21,6 +21,9 @@ if TYPE_CHECKING:
     from reportgen.evaluation.workings import Workings
 
 
+NO_READING = "no reading"
+
+
 class PassLookup:
     """What a formula sees on one pass: the lookup that metrology asks. Keeps what it was asked for."""
 
@@ -128,7 +131,7 @@ class PassLookup:
                 if reading.series is not None and not trace:
                     raise MetrologyError(f"{name} is a trace, not one value", f"say what of it: highest({name})")
                 return reading
-        raise NoValue("no reading")
+        raise NoValue(NO_READING)
 
     def _quantity(self, quantity: str, contender: str, key: PassKey) -> Uncertain:
         """Pass by pass within one test, and across tests that count the same passes; else all of it as one value."""

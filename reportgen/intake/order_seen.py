@@ -11,7 +11,6 @@ from reportgen.intake.cell import Expected, UnreadableError, Written
 from reportgen.intake.names import EVERYONE, find_contender
 from reportgen.intake.table import did_you_mean, spelt
 
-
 _SEVERAL = re.compile(r"\s(?:(?:a little|much) )?(?:less than|more than|about like)\s.*", re.IGNORECASE)
 
 

@@ -23,8 +23,8 @@ def tested_after_all(declared: Declared, readings: Mapping[ReadingKey, Reading])
                 declared.at(f"to-come/{tests[0].id}/{contender.id}"),
                 f"{contender.title} is under `not yet tested:` and has readings in {spelt([t.title for t in tests])}.",
                 "Its readings count; what is said to be missing is there.",
-                "Take it out. A list names contenders to come in every test, and whole tests; one contender in one test "
-                f"is written `not yet tested: {{{tests[0].id}: [{contender.id}]}}`.",
+                "Take it out. A list names contenders to come in every test, and whole tests; one contender in one "
+                f"test is written `not yet tested: {{{tests[0].id}: [{contender.id}]}}`.",
                 f"test/{tests[0].id}" if len(tests) == 1 else "",
                 contender.id,
             )

@@ -50,6 +50,8 @@ MET: Mapping[str, str | Forms] = {
     "every value between them is taken to be as likely as any other. {why}",
     "met.records.otherwise": "With {other}, {quantity} of {name} would be {value} instead of {now}",
     "met.records.claim": "With {other}, what is claimed of {name}, “{claim}”, would be {then} instead of {now}",
+    "met.records.chance": "With {other}, the chance that what is claimed of {name} holds, “{claim}”, would be {then} "
+    "instead of {now}",
     "outcome.chance": "{outcome} (chance that it holds: {probability})",
     "met.records.moves": "Some places would change",
     "met.records.stays": "No place would change",

@@ -169,7 +169,9 @@ def test_a_count_is_exact_and_leaves_nothing_open_but_its_repeat(tmp_path: Path)
 
 def test_counts_of_several_passes_scatter_and_have_no_step(tmp_path: Path) -> None:
     """Mean and standard deviation of 212 and 216: 214 and 2.83; nothing else stands in the budget."""
-    rows = "contender,pass,burn time\ncorvane,1,212\nostler,1,230\nostler,2,236\ncorvane,2,216\ntamsin,1,9\ntamsin,2,9\n"
+    rows = (
+        "contender,pass,burn time\ncorvane,1,212\nostler,1,230\nostler,2,236\ncorvane,2,216\ntamsin,1,9\ntamsin,2,9\n"
+    )
     told = compiled(tmp_path, COUNTED, run=rows)
     ours = result_of(told, "burn-time", "corvane")
     assert ours["value"] == 214

@@ -105,8 +105,7 @@ quantities:
   jar: {formula: empty_jar, unit: g, better: neither}
 """
 ONE_BY_ONE = (
-    "contender,pass,empty jar,full jar,wind\n"
-    "corvane,1,120.0,351.0,3\ncorvane,2,120.0,355.0,3\nostler,1,120.0,380.0,3\n"
+    "contender,pass,empty jar,full jar,wind\ncorvane,1,120.0,351.0,3\ncorvane,2,120.0,355.0,3\nostler,1,120.0,380.0,3\n"
 )
 ANSWERED = ("order-sequential", "unequal-passes", "unread-column")
 
@@ -147,6 +146,27 @@ def test_a_formula_that_never_gives_a_value_is_found(tmp_path: Path) -> None:
     yaml = HEAD + MEASURE.replace("readings:", "  rate:\n    formula: gas / (gas - gas)\n    better: lower\nreadings:")
     (finding,) = [f for f in found(tmp_path, yaml) if f.rule == "no-value"]
     assert (finding.place.file, finding.place.line) == ("campaign.yaml", 7)
+
+
+def test_a_pass_that_lacks_one_of_its_readings_is_found(tmp_path: Path) -> None:
+    yaml = (
+        HEAD
+        + "measure: {gas: {kind: weighed before and after, unit: g, better: lower, instrument: scale}}\nreadings: readings.csv\n"
+    )
+    log = "contender,what,value,pass\n" + "".join(
+        f"{c},gas {side},{g},{n}\n"
+        for n in (1, 2)
+        for c in ("corvane", "ostler")
+        for side, g in (("before", 9.1), ("after", 8.2))
+    )
+    assert not [f for f in found(tmp_path / "a", yaml, readings=log) if f.rule == "no-value"]
+    (finding,) = [
+        f
+        for f in found(tmp_path / "b", yaml, readings=log.replace("ostler,gas after,8.2,2\n", ""))
+        if f.rule == "no-value"
+    ]
+    assert finding.says == "gas of Ostler Mk II has no value for pass 2: something it is worked out from wasn't read."
+    assert (finding.place.line, finding.contender) == (8, "ostler")
 
 
 def test_every_rule_is_tried_here() -> None:

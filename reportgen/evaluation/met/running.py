@@ -21,7 +21,8 @@ def running(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> Itera
             bounded = {k: r for k, r in mine.items() if r.running}
             yield Caveat(
                 f"running-{test.id}-{contender}", 0, "running", "", "", False, frozenset(bounded or mine), (),
-                contender, declared.at(f"running/{test.id}/{contender}"), met=_met(since, test.running_as_of.get(contender), tuple(bounded.values())),
+                contender, declared.at(f"running/{test.id}/{contender}"),
+                met=_met(since, test.running_as_of.get(contender), tuple(bounded.values())),
             )  # fmt: skip
 
 
