@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from decimal import Decimal
 
 from reportgen.campaign.declared import Amount, Logger, Source
 from reportgen.campaign.did_you_mean import did_you_mean
@@ -13,6 +14,7 @@ from reportgen.finding import Finding, Place
 
 IN_NAMES = ("contender", "pass", "part", "specimen", "session", "round")
 RATES = ("Hz", "kHz", "1/s", "/s", "1/min", "/min", "1/h", "/h")
+SLOWEST, FASTEST = Decimal("1e-9"), Decimal("1e12")  # in any of these units: beyond, a power of ten is wrong
 TIMES = ("s", "ms", "min", "h", "d")
 _NOT_BESIDE = ("file", "table", "sheet", "what", "value")
 
@@ -63,7 +65,7 @@ def _time(written: WrittenSource) -> tuple[str, str]:
 def _rate(rate: Given[Amount] | None, told: list[Finding]) -> Amount | None:
     if rate is None:
         return None
-    if rate.value.unit not in RATES or rate.value.value <= 0:
+    if rate.value.unit not in RATES or not SLOWEST <= rate.value.value <= FASTEST:
         says = f"“{rate.text}” is no rate of samples"
         error(told, "no-rate", rate.at, says, do="Write how many come in a second, minute or hour: `rate: 10 Hz`.")
         return None
@@ -78,6 +80,10 @@ def _columns(written: WrittenSource) -> tuple[str, ...]:
 
 
 def _check_braces(file: str, at: Place, told: list[Finding]) -> None:
+    if re.search(r"\{[^{}]*(?:\{|$)", file) or re.search(r"(?:^|\})[^{}]*\}", file):
+        says = "a brace in this file's name never opens or never closes"
+        error(told, "unknown-brace", at, says, do="Write the names in pairs of braces: raw/run-{contender}-{pass}.csv")
+        return
     for name in re.findall(r"\{([^{}]*)\}", file):
         if name not in IN_NAMES:
             known = ", ".join(IN_NAMES)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from decimal import Decimal
+from fractions import Fraction
 
 COARSER = (Decimal(2), Decimal(5), Decimal(10), Decimal(20), Decimal(50), Decimal(100))
 
@@ -21,8 +22,13 @@ def coarser_step(values: Sequence[Decimal], step: Decimal | None = None) -> Deci
     """
     fine = step or finest_decimal(values)
     different = len(set(values))
-    fits = [m for m in COARSER if all(v % (fine * m) == 0 for v in values) and float(m) ** -different < 0.01]
+    fits = [m for m in COARSER if all(_on(v, fine * m) for v in values) and float(m) ** -different < 0.01]
     return fine * max(fits, default=Decimal(1))
+
+
+def _on(value: Decimal, step: Decimal) -> bool:
+    """Whether a value sits on a grid, however far from nought: decimals divide to 28 digits only."""
+    return (Fraction(value) / Fraction(step)).denominator == 1
 
 
 def _exponent(value: Decimal) -> int:

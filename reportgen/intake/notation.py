@@ -27,6 +27,7 @@ __all__ = ["NO_REASON", "Expected", "UnreadableError", "Written", "read_cell"]
 
 NO_REASON = "no reason given"
 LONGEST = 200  # characters; a reading is a number and a unit, a reason for none may be a paragraph
+MOST_POWERS = 60  # of ten in a reading: the square of a product of two is still a number a computer holds
 TIMES = frozenset({"s", "sec", "second", "seconds", "min", "minute", "minutes", "h", "hour", "hours"})
 
 _NUMBER = r"[+-]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?"
@@ -125,11 +126,11 @@ def _number(text: str, expected: Expected, whole: str) -> Written:
     if found is None or plain.lower() in _NOT_A_NUMBER or (found["unit"] or "").lower() in _NO_UNITS:
         raise _why_not(text, expected, whole)
     value = Decimal(found["number"])
-    if value and not -300 <= value.adjusted() <= 300:
+    if value and abs(value.adjusted()) > MOST_POWERS:
         raise UnreadableError(
             "not-a-number",
             f"“{whole}” is too large or too small to work with.",
-            "Results are computed to about 16 digits between 1e-300 and 1e300.",
+            f"Results are computed between 1e-{MOST_POWERS} and 1e{MOST_POWERS}.",
             "Check the exponent, or use a fitting unit.",
         )
     if expected.kind == "count":

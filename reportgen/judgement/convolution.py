@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
-from math import fsum, sqrt
+from math import fsum, hypot, sqrt
 
 import numpy as np
 from numpy.typing import NDArray
@@ -54,7 +54,7 @@ def with_part(parts: Parts, normal_sd: float) -> Parts:
 
 def sd_of(parts: Parts) -> float:
     """Standard deviation of the sum."""
-    return sqrt(fsum(a * a / 3.0 for a in parts.uniform) + parts.normal**2)
+    return hypot(*(a / sqrt(3.0) for a in parts.uniform), parts.normal)  # squares of tiny parts would vanish
 
 
 def quantile(level: float, root: float, degrees: float, parts: Parts) -> float:

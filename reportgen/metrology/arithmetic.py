@@ -24,6 +24,7 @@ from reportgen.metrology.unit_algebra import step_of, unit_of_power, unit_of_pro
 
 HIGHEST_POWER = 100
 _RESIDUE = 1e-12  # what is left of two contributions that cancel, in parts of either, is rounding
+LARGEST = 1e75  # of values and contributions
 
 
 def exact(value: float, unit: Unit = NUMBER) -> Uncertain:
@@ -174,9 +175,14 @@ def _found(value: float | None, unit: Unit, limit: Limit | None, terms: Iterable
     if value is None:
         return Uncertain(None, unit, {}, limit)
     contributions: Mapping[Source, float] = weighted(terms)
-    if not math.isfinite(value) or not all(map(math.isfinite, contributions.values())):
+    if not all(map(_holdable, (value, *contributions.values()))):
         raise NoValue("a number too large to hold", "look for a unit that is wrong by many powers of ten")
     return Uncertain(value, unit, contributions, limit)
+
+
+def _holdable(number: float) -> bool:
+    """Whether its fourth power, which degrees of freedom ask for (JCGM 100, G.4.1), is a number too."""
+    return abs(number) < LARGEST  # false for what is no number
 
 
 def _within(calculate: Callable[[], float]) -> float:

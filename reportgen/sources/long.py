@@ -26,8 +26,9 @@ def blocks(ws: Workspace, rel: str) -> Iterator[bytes]:
 
 
 def copied_as_utf8(ws: Workspace, rel: str, encoding: str, to: Path) -> None:
-    """Writes the file's text to `to` in UTF-8 without a byte order mark. Raises UnicodeDecodeError."""
-    decoder = codecs.getincrementaldecoder(encoding)()
+    """Writes the file's text to `to` in UTF-8, without a byte order mark and with plain line ends. Raises
+    UnicodeDecodeError."""
+    decoder = io.IncrementalNewlineDecoder(codecs.getincrementaldecoder(encoding)(), translate=True)
     with to.open("w", encoding="utf-8", newline="") as out:
         for block in blocks(ws, rel):
             out.write(decoder.decode(block))

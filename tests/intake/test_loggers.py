@@ -270,7 +270,7 @@ def test_mistakes_of_several_files_are_told_in_one_run(tmp_path: Path) -> None:
     ("data", "rule"),
     [
         (HEAD.encode("utf-16") + b"1", "wrong-encoding"),  # cut in the middle of a character
-        (b"", "missing-column"),
+        (b"", "empty-table"),
         (b"\x81\xb5 Elapsed,Ch1\n0,5\n", "not-utf-8"),
         ("".join(f"{t},{t} lx\n" for t in range(3000)).encode(), "text-in-a-channel"),
     ],

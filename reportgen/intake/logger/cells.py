@@ -11,6 +11,7 @@ from reportgen.intake.notation import Expected, UnreadableError, read_cell
 _OVERLOAD = re.compile(r"\+?(?:O\.?L\.?|O\.?F\.?L?\.?|over(?:load|range| range| scale)?|>+)", re.IGNORECASE)
 _UNDERLOAD = re.compile(r"-(?:O\.?L\.?)|U\.?F\.?L?\.?|under(?:range| range| scale)?|<+", re.IGNORECASE)
 _COMMA = re.compile(r"([<>]?\s*[+-]?[0-9]+),([0-9]+)(.*)", re.DOTALL)
+QUOTED = 40  # characters of a cell that a message shows
 
 
 @dataclass(frozen=True)
@@ -21,13 +22,17 @@ class Sample:
     side: int
 
 
-def sample_of(text: str, unit: str, at: Place, channel: str) -> Sample | Finding | None:
-    """The sample that stands in a cell, None where it says that nothing was read, or what is wrong with it."""
+def sample_of(text: str, unit: str, at: Place, channel: str, separator: str = ";") -> Sample | Finding | None:
+    """The sample that stands in a cell, None where it says that nothing was read, or what is wrong with it.
+
+    `separator` parts the cells: where that is a comma, a comma inside a cell may part thousands, and isn't guessed at.
+    """
     if _OVERLOAD.fullmatch(text):
         return Sample(None, 1)
     if _UNDERLOAD.fullmatch(text):
         return Sample(None, -1)
-    plain = _COMMA.sub(r"\1.\2\3", text) if text.count(",") == 1 and "." not in text else text
+    decimal = separator != "," and text.count(",") == 1 and "." not in text
+    plain = _COMMA.sub(r"\1.\2\3", text) if decimal else text
     try:
         written = read_cell(plain, Expected("", unit))
     except UnreadableError as wrong:
@@ -49,12 +54,17 @@ def sample_of(text: str, unit: str, at: Place, channel: str) -> Sample | Finding
     return Sample(float(written.value) if written.value is not None else None, side)
 
 
+def short(text: str) -> str:
+    """A cell as messages quote it: of a very long one, its beginning."""
+    return text if len(text) <= QUOTED else f"{text[:QUOTED]}…"
+
+
 def _text(text: str, at: Place, channel: str, why: str) -> Finding:
     return Finding(
         "error",
         "text-in-a-channel",
         at,
-        f"{channel}: “{text}” stands where a sample belongs.",
+        f"{channel}: “{short(text)}” stands where a sample belongs.",
         why,
         "Write `over 999` where the scale ended, `none` where nothing was read; or name another channel.",
     )

@@ -29,6 +29,7 @@ class Bytes:
     size: int
     lines: int
     notes: tuple[Finding, ...] = ()
+    mixed: bool = False  # lines end in several ways
 
 
 def look_through(blocks: Iterable[bytes], file: str, declared: str = "") -> Bytes:
@@ -45,6 +46,7 @@ class _Walk:
     def __init__(self, file: str) -> None:
         self.file, self.sha, self.size, self.feeds = file, hashlib.sha256(), 0, 0
         self.wide, self.marked = "", False
+        self.pairs = self.returns = 0
         self.utf_8_at = self.other_at = self.unused_at = self.nul_at = 0
         self.rest = b""
 
@@ -76,6 +78,13 @@ class _Walk:
             if bad and not self.other_at:
                 self.other_at = self._line(text, bad.start())
         self.feeds += data.count(b"\n")
+        self.pairs += data.count(b"\r\n")
+        self.returns += data.count(b"\r")
+
+    @property
+    def mixed(self) -> bool:
+        """Whether lines end in more than one of line feed, carriage return, and both."""
+        return sum((self.feeds > self.pairs, self.returns > self.pairs, self.pairs > 0)) > 1
 
     def _line(self, data: bytes, at: int) -> int:
         return self.feeds + data.count(b"\n", 0, at) + 1
@@ -118,7 +127,7 @@ class _Walk:
         notes: tuple[Finding, ...] = ()
         if self.other_at:
             encoding, notes = "cp1252", (self._taken_for_windows(),)
-        return Bytes(encoding, self.sha.hexdigest(), self.size, self.feeds + open_end, notes)
+        return Bytes(encoding, self.sha.hexdigest(), self.size, self.feeds + open_end, notes, self.mixed)
 
     def _taken_for_windows(self) -> Finding:
         return Finding(

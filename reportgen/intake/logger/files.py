@@ -5,10 +5,10 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from reportgen.campaign.declared import Campaign, Logger, Source
-from reportgen.finding import Finding, Place, refuse
+from reportgen.finding import Finding, Place, Refused, refuse
 from reportgen.intake.names import contenders_in, find_contender, names_of, spellings, unknown_contender
 from reportgen.sources import Workspace, list_files
 
@@ -37,7 +37,11 @@ def files_of(
     folder = posixpath.dirname(fixed)
     named = _matcher(pattern, campaign)
     found, findings = [], []
-    for path in list_files(ws, folder):
+    try:
+        paths = list_files(ws, folder)
+    except Refused as refused:
+        raise Refused(replace(f, place=source.place) for f in refused.findings) from None
+    for path in paths:
         match = named.fullmatch(path)
         if match is None:
             continue

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import csv
 import re
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from reportgen.finding import Place, Refused, refuse
 from reportgen.intake.logger.clock import NUMBER
@@ -37,12 +38,22 @@ class Layout:
     sample: tuple[tuple[str, ...], ...]
 
     def find(self, heading: str) -> int | None:
-        """The index of a heading: as written, or with its unit beside it in brackets or behind a comma."""
-        for name in (key, _bare):
-            found = [i for i, h in enumerate(self.headings) if name(h) == key(heading)]
-            if found:
-                return found[0] if len(found) == 1 else None
-        return None
+        """The index of a heading: as written to the letter, else in other letters, or with its unit beside it in
+        brackets or behind a comma. None where there is none, or where several could be meant."""
+        to_the_letter, otherwise = self._named
+        found = to_the_letter.get(heading.strip()) or otherwise.get(key(heading), [])
+        return found[0] if len(found) == 1 else None
+
+    @cached_property
+    def _named(self) -> tuple[Mapping[str, list[int]], Mapping[str, list[int]]]:
+        """Indices by heading as written, and by any name it goes by: there may be ten thousand of them."""
+        to_the_letter: dict[str, list[int]] = {}
+        otherwise: dict[str, list[int]] = {}
+        for i, heading in enumerate(self.headings):
+            to_the_letter.setdefault(heading, []).append(i)
+            for name in {key(heading), _bare(heading)}:
+                otherwise.setdefault(name, []).append(i)
+        return to_the_letter, otherwise
 
     def cells(self, index: int) -> tuple[str, ...]:
         """A column of the sample."""
@@ -51,17 +62,27 @@ class Layout:
 
 def layout_of(head: str, file: str, wanted: Collection[str]) -> Layout:
     """`head` is the beginning of the file's text, in whole lines. Raises `Refused` where no headings are there."""
+    if not head.strip():
+        raise refuse(
+            "empty-table",
+            Place(file),
+            "This logger file is empty.",
+            "An empty file can mean a lost one.",
+            "Put the whole file there, or list its contender under `not yet tested:`.",
+        )
     lines = re.split(r"\r\n|\n|\r", head)
     found = [_Candidate(s, i, cells) for s in SEPARATORS for i, cells in _rows(lines[:DEEPEST], s)]
     names = {key(w) for w in wanted if w}
     scored = [(len(names & {n for c in one.cells for n in (key(c), _bare(c))}), one) for one in found]
     most = max((hits for hits, _ in scored), default=0)
     if not most:
-        raise _no_headings(lines, file, found, wanted)
+        raise _open_quotes(lines, file) or _no_headings(lines, file, found, wanted)
     best = [one for hits, one in scored if hits == most]
     best = [one for one in best if _below(lines, one)] or best
     widest = max(len(one.cells) for one in best)
     one = next(c for c in best if len(c.cells) == widest or c.separator == best[0].separator)
+    if quotes := _open_quotes(lines[: one.index], file):
+        raise quotes
     headings = one.cells
     below = [(i, cells) for i, cells in _rows(lines[one.index + 1 :], one.separator)]
     units = tuple(_unit_beside(h) for h in headings)
@@ -125,10 +146,27 @@ def _no_headings(lines: Sequence[str], file: str, found: Sequence[_Candidate], w
     likely = max((c for c in found if _below(lines, c)), key=lambda c: len(c.cells), default=None)
     there = [c for c in likely.cells if c] if likely else []
     near = next((n for w in asked if (n := did_you_mean(w, there))), "")
+    where = f"the first {DEEPEST} lines of this logger file" if len(lines) > DEEPEST else "this logger file"
     return refuse(
         "missing-column",
         Place(file, likely.index + 1 if likely else 0),
-        f"There is no heading {spelt(asked)} in this logger file" + (f"; there are {spelt(there)}." if there else "."),
+        f"There is no heading {spelt(asked[:1])} in {where}, nor the name of a contender"
+        + (f"; there are {spelt(there)}." if there else "."),
         "Its samples can't be told from one another.",
         f"Did you mean “{near}”?" if near else "Name the channel's heading under `columns:`, as the file has it.",
     )
+
+
+def _open_quotes(lines: Sequence[str], file: str) -> Refused | None:
+    """A line whose quotes don't close: all that comes below could belong to its cell."""
+    for number, line in enumerate(lines[:DEEPEST], 1):
+        cells = re.split("[" + "".join(SEPARATORS) + "]", line)
+        if any(c.lstrip().startswith('"') for c in cells) and line.count('"') % 2:
+            return refuse(
+                "quotes",
+                Place(file, number),
+                "The quotes in this line don't fit.",
+                "Where a cell ends can't be known.",
+                "Close the quotation mark in a copy of the file and say so, or export it again.",
+            )
+    return None

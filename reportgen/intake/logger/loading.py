@@ -11,12 +11,15 @@ from typing import Any
 
 from reportgen.finding import Finding, Place, Refused, refuse
 from reportgen.intake.logger.asked import Ask
-from reportgen.intake.logger.cells import Sample, sample_of
+from reportgen.intake.logger.cells import Sample, sample_of, short
 from reportgen.intake.logger.clock import NUMBER, Clock, NoTimes, clock_of
 from reportgen.intake.logger.layout import Layout
+from reportgen.intake.notation import MOST_POWERS
 
+FURTHEST, NEAREST = 1e12, 1e-15  # s: thirty thousand years; a thousandth of what the fastest samplers need
 TOLD = 5  # mistakes of one sort in one file; the rest are like them
 DIFFERENT = 2000  # texts that are no plain numbers, in one channel
+_LIKE_THOUSANDS = "[+-]?[1-9][0-9]{0,2},[0-9]{3}"
 LineOf = Callable[[int], int]  # a row of samples, from 0 → its line
 
 
@@ -27,8 +30,9 @@ def load(db: Any, csv: str, ask: Ask, layout: Layout, index: int, table: str, li
     db.execute(_query(csv, ask, layout, index, seconds, table))
     _check_rows(db, ask, layout)
     _check_times(db, ask, table, line)
+    _check_span(db, ask, table, line)
     _check_signs(db, ask, table, line)
-    _settle_cells(db, ask, table, line)
+    _settle_cells(db, ask, layout.separator, table, line)
     return clock
 
 
@@ -59,10 +63,13 @@ def _query(csv: str, ask: Ask, layout: Layout, index: int, seconds: str, table: 
     value = f"CASE WHEN regexp_full_match({x}, '{plain}') THEN TRY_CAST(replace({x}, ',', '.') AS DOUBLE) END"
     only = " AND ".join(f"coalesce(trim(c{layout.find(h)}), '') = '{_quoted(text)}'" for h, text in ask.only)
     time = "NULL" if ask.rate else f"trim(c{layout.find(ask.time) if ask.time else 0})"
-    sign = f"CASE WHEN contains({x}, ',') THEN 2 WHEN contains({x}, '.') THEN 1 ELSE 0 END"
+    sign = (
+        f"CASE WHEN regexp_full_match({x}, '{_LIKE_THOUSANDS}') THEN 3 WHEN contains({x}, ',') THEN 2 "
+        f"WHEN contains({x}, '.') THEN 1 ELSE 0 END"
+    )
     return (
         f"CREATE OR REPLACE TABLE {table} AS SELECT row_number() OVER () - 1 AS k, n, t, v, "
-        f"CAST(0 AS TINYINT) AS side, CASE WHEN v IS NULL OR NOT isfinite(v) THEN x END AS raw, "
+        f"CAST(0 AS TINYINT) AS side, CASE WHEN v IS NULL OR NOT abs(v) < 1e{MOST_POWERS} THEN x END AS raw, "
         f"CASE WHEN t IS NULL THEN tick END AS tick, "
         f"CAST(CASE WHEN v IS NULL THEN 0 ELSE sign END AS TINYINT) AS sign FROM "
         f"(SELECT n, x, v, sign, {'t' if not ask.rate else seconds} AS t, tick FROM "
@@ -90,7 +97,7 @@ def _check_times(db: Any, ask: Ask, table: str, line: LineOf) -> None:
                 "error",
                 "no-times",
                 Place(ask.file, line(int(n))),
-                f"“{tick}” is no time such as those above it." if tick else "This sample has no time.",
+                f"“{short(tick)}” is no time such as those above it." if tick else "This sample has no time.",
                 "Where it belongs in the trace can't be known.",
                 "Correct it in a copy of the file and say so, or give `rate:` where samples came evenly.",
             )
@@ -98,7 +105,24 @@ def _check_times(db: Any, ask: Ask, table: str, line: LineOf) -> None:
         )
 
 
-def _settle_cells(db: Any, ask: Ask, table: str, line: LineOf) -> None:
+def _check_span(db: Any, ask: Ask, table: str, line: LineOf) -> None:
+    """Times that no clock gives: so far apart, or so near, that a unit must be wrong."""
+    far = db.execute(f"SELECT n FROM {table} WHERE NOT abs(t) < {FURTHEST} ORDER BY k LIMIT 1").fetchone()
+    (near,) = db.execute(f"SELECT max(t) - min(t) < {NEAREST} * count(*) AND max(t) > min(t) FROM {table}").fetchone()
+    if far or near:
+        says = "The times in this file lie nearer together than any logger takes samples."
+        if far:
+            says = "The time of this sample is thousands of years away."
+        raise refuse(
+            "no-times",
+            Place(ask.file, line(int(far[0]) if far else 0)),
+            says,
+            "A unit of times must be wrong, or a number damaged.",
+            "Correct the unit beside `time:`, or the number in a copy of the file, and say so.",
+        )
+
+
+def _settle_cells(db: Any, ask: Ask, separator: str, table: str, line: LineOf) -> None:
     """What is no plain number: limits are written beside it, gaps taken out, the rest refused."""
     texts = db.execute(
         f"SELECT raw, min(n) AS first FROM {table} WHERE raw IS NOT NULL "
@@ -108,13 +132,13 @@ def _settle_cells(db: Any, ask: Ask, table: str, line: LineOf) -> None:
         raise refuse(
             "text-in-a-channel",
             Place(ask.file, line(int(texts[0][1]))),
-            f"{ask.heading}: “{texts[0][0]}” and more than {DIFFERENT} others are no plain numbers.",
+            f"{ask.heading}: “{short(texts[0][0])}” and more than {DIFFERENT} others are no plain numbers.",
             "Only numbers can be computed with.",
             "Export the channel without units in its cells, or name another one.",
         )
     wrong: list[Finding] = []
     for text, n in texts:
-        found = sample_of(text, ask.unit, Place(ask.file, line(int(n))), ask.heading)
+        found = sample_of(text, ask.unit, Place(ask.file, line(int(n))), ask.heading, separator)
         if isinstance(found, Finding):
             wrong.append(found)
             if len(wrong) == TOLD:
@@ -135,7 +159,10 @@ def _settle_cells(db: Any, ask: Ask, table: str, line: LineOf) -> None:
 
 def _check_signs(db: Any, ask: Ask, table: str, line: LineOf) -> None:
     """A point and a comma in one channel: one of the two may part thousands."""
-    signs = db.execute(f"SELECT sign, min(n) FROM {table} WHERE sign > 0 GROUP BY sign ORDER BY 2").fetchall()
+    _check_thousands(db, ask, table, line)
+    signs = db.execute(
+        f"SELECT least(sign, 2) AS s, min(n) FROM {table} WHERE sign > 0 GROUP BY s ORDER BY 2"
+    ).fetchall()
     if len(signs) > 1:
         sign = "comma" if signs[1][0] == 2 else "point"
         raise refuse(
@@ -144,6 +171,23 @@ def _check_signs(db: Any, ask: Ask, table: str, line: LineOf) -> None:
             f"{ask.heading}: here a number has a {sign}, while those above have the other sign.",
             "One of the two may part thousands; that is never guessed.",
             "Export the file again with one decimal sign.",
+        )
+
+
+def _check_thousands(db: Any, ask: Ask, table: str, line: LineOf) -> None:
+    """Whole numbers below a thousand beside such as 1,204: its comma may be either sign."""
+    first, commas, whole, most = db.execute(
+        f"SELECT min(n) FILTER (sign = 3), count(*) FILTER (sign = 2), count(*) FILTER (sign = 0 AND v <> 0), "
+        f"max(abs(v)) FILTER (sign = 0) FROM {table}"
+    ).fetchone()
+    if first is not None and not commas and whole and most < 1000:
+        raise refuse(
+            "separator-in-number",
+            Place(ask.file, line(int(first))),
+            f"{ask.heading}: the comma here may be a decimal sign or part thousands: every number with one has three "
+            "digits behind it, and others have none.",
+            "One of the two would make samples a thousand times too small; that is never guessed.",
+            "Export the file again with a decimal point, or without a sign between thousands.",
         )
 
 

@@ -26,7 +26,10 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-HEAD = 1 << 16
+HEAD = 1 << 16  # bytes that show how a file is laid out
+LONGEST = 1 << 22
+FEWEST = 5  # lines in them: headings, units, a few samples
+SIGNS = "*?[]{}"  # in a name, DuckDB would take them for any others
 PIECE = 122_880  # samples: one row group of DuckDB's
 MEMORY = "256MB"
 
@@ -66,18 +69,26 @@ class Samples:
 
     def layout(self, file: str, wanted: tuple[str, ...]) -> Layout:
         """How the file is laid out, by what is asked of it. Raises `Refused`."""
+        raw = self.raw(file)
+        head = HEAD
+        text = self._head(file, raw, head)
+        while raw.size > head < LONGEST and text.count("\n") + text.count("\r") < FEWEST:
+            head *= 4  # one line of thousands of channels is longer than most heads
+            text = self._head(file, raw, head)
+        return layout_of(text, file, wanted)
+
+    def _head(self, file: str, raw: Bytes, size: int) -> str:
+        """The first so many bytes of a file as text, in whole lines."""
         import codecs
 
-        raw = self.raw(file)
         first = b""
         for block in blocks(self.ws, file):
             first += block
-            if len(first) >= HEAD:
+            if len(first) >= size:
                 break
-        text = codecs.getincrementaldecoder(raw.encoding)("replace").decode(first[:HEAD])
-        if raw.size > HEAD:
-            text = text[: text.rfind("\n") + 1]
-        return layout_of(text, file, wanted)
+        text = codecs.getincrementaldecoder(raw.encoding)("replace").decode(first[:size])
+        end = len(text) if raw.size <= size else max(text.rfind("\n"), text.rfind("\r", 0, -1)) + 1
+        return text[:end] or text
 
     def channel(self, ask: Ask) -> Channel:
         """The channel, loaded. Raises `Refused` with every cell that can't be used (the first few of each sort)."""
@@ -181,10 +192,14 @@ class Samples:
         )
 
     def _utf8(self, file: str) -> Path:
-        """The file itself where it is UTF-8, else a copy that is."""
+        """The file itself where DuckDB can read it, else a copy in UTF-8 with one sort of line ends."""
         if file not in self._text:
             raw = self.raw(file)
-            if raw.encoding == "utf-8-sig":
+            if (
+                raw.encoding == "utf-8-sig"
+                and not raw.mixed
+                and not any(s in str(path_of(self.ws, file)) for s in SIGNS)
+            ):
                 self._text[file] = path_of(self.ws, file)
             else:
                 copy = self._folder / f"text{len(self._text)}.csv"
