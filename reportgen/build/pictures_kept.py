@@ -25,6 +25,7 @@ def pictures(
     code and its libraries.
     """
     from reportgen.addresses import photo_file, raw_file
+    from reportgen.finding import Place, refuse
     from reportgen.pictures import NotAPicture, cleaned, draw, sizes_of
     from reportgen.sources import read_bytes
 
@@ -32,7 +33,10 @@ def pictures(
     for photo in campaign.photos:
         data = read_bytes(workspace, posixpath.normpath(posixpath.join(campaign.folder, photo.file)))
         sizes = sizes_of(photo.width, photo.height)
-        made = _kept(kept, key_of("photo", program, data), lambda d=data, s=sizes: draw(d, s))  # type: ignore[misc]
+        try:
+            made = _kept(kept, key_of("photo", program, data), lambda d=data, s=sizes: draw(d, s))  # type: ignore[misc]
+        except NotAPicture as wrong:  # what looked whole and isn't
+            raise refuse(wrong.rule, Place(photo.file), wrong.says, "No page could show it.", wrong.do) from None
         found |= {photo_file(campaign.id, photo.id, name): picture for name, picture in made.items()}
     declared = {posixpath.normpath(posixpath.join(campaign.folder, photo.file)) for photo in campaign.photos}
     named = named_in_texts(campaign)

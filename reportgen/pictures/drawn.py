@@ -59,6 +59,10 @@ def _pixels(picture: Image, largest: Size | None) -> Image:
     if largest is not None and picture.format in ("JPEG", "MPO"):
         side = int(2 * max(largest.width, largest.height))
         picture.draft(None, (side, side))
+    elif largest is not None and picture.mode in ("L", "RGB", "RGBA"):
+        smaller = int(max(picture.size) / (NARROW * max(largest.width, largest.height)))
+        if smaller > 1:
+            picture = picture.reduce(smaller)  # before it is unfolded a second time in other colours
     profile = picture.info.get("icc_profile")
     see_through = sees_through(picture)
     held = ImageOps.exif_transpose(_eight_bits(picture))

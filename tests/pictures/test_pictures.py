@@ -117,7 +117,26 @@ def test_every_size_keeps_the_shape(width: int, height: int) -> None:
     sizes = sizes_of(width, height)
     assert all(s.width <= width and s.height <= max(1, height) for s in sizes)
     assert [s.width for s in sizes] == sorted({s.width for s in sizes})
-    assert all(abs(s.height - height * s.width / width) <= 1 for s in sizes)
+    assert all(s.height <= 16_383 for s in sizes)  # RFC 9649, 2.7.1.1, and what libwebp writes
+    assert all(abs(s.height - height * s.width / width) <= 1 or s == Size(1, 16_383) for s in sizes)
+
+
+@pytest.mark.parametrize(("width", "height"), [(400, 17_000), (1, 20_000), (40_000, 2)])
+def test_a_long_strip_is_shown_as_large_as_a_picture_can_be(width: int, height: int) -> None:
+    """Whole pages of a screen come as such strips."""
+    out = io.BytesIO()
+    Image.new("RGB", (width, height)).save(out, "PNG")
+    sizes = sizes_of(width, height)
+    made = draw(out.getvalue(), sizes)
+    assert {opened(picture).size for picture in made.values()} == {(s.width, s.height) for s in sizes}
+
+
+def test_a_large_drawing_takes_little_more_memory_than_its_pixels() -> None:
+    out = io.BytesIO()
+    Image.new("L", (8000, 6000), 200).save(out, "PNG")
+    (size,) = {s for s in sizes_of(8000, 6000) if s.width == 1600}
+    made = draw(out.getvalue(), (size,))
+    assert all(opened(p).convert("L").getextrema() == (200, 200) for p in made.values())
 
 
 def test_colours_come_as_a_page_means_them() -> None:
