@@ -75,7 +75,7 @@ def opened(data: bytes) -> Iterator[Image]:
 
 def upright(picture: Image) -> tuple[int, int]:
     """Width and height once the camera's note on how it was held is followed (Exif 2.3, tag 0x0112, orientation)."""
-    turned = picture.getexif().get(0x0112) in (5, 6, 7, 8)
+    turned = picture.getexif().get(0x0112) in (5, 6, 7, 8) and picture.format != "TIFF"  # Pillow turns those
     return (picture.height, picture.width) if turned else (picture.width, picture.height)
 
 

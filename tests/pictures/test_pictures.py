@@ -80,19 +80,21 @@ def test_the_same_bytes_give_the_same_pictures() -> None:
 
 @pytest.mark.parametrize(
     ("held", "corner"),
-    # Exif 2.3, table 5: which side of what was seen row 0 and column 0 are; 1 top left, 3 bottom right, 6 right top, 8 left bottom
-    [(1, "top left"), (3, "bottom right"), (6, "top right"), (8, "bottom left")],
+    # Exif 2.3, 4.6.4 A, orientation: which side of what was seen row 0 and column 0 are: 1 top left … 5 left top …
+    [(1, "top left"), (2, "top right"), (3, "bottom right"), (4, "bottom left")]
+    + [(5, "top left"), (6, "top right"), (7, "bottom right"), (8, "bottom left")],
 )
-def test_a_picture_stands_as_the_camera_says_it_was_held(held: int, corner: str) -> None:
+@pytest.mark.parametrize("kind", ["JPEG", "PNG", "WEBP", "TIFF"])
+def test_a_picture_stands_as_the_camera_says_it_was_held(held: int, corner: str, kind: str) -> None:
     stored = Image.new("RGB", (60, 40), "white")
     stored.paste("black", (0, 0, 20, 20))
     camera = Image.Exif()
     camera[0x0112] = held
     out = io.BytesIO()
-    stored.save(out, "JPEG", exif=camera, quality=95)
+    stored.save(out, kind, exif=camera)
     seen = look(out.getvalue())
-    assert (seen.width, seen.height) == ((40, 60) if held in (6, 8) else (60, 40))
-    (name,) = [n for n in draw(out.getvalue(), sizes_of(seen.width, seen.height)) if n.endswith("jpg")]
+    assert (seen.width, seen.height) == ((40, 60) if held > 4 else (60, 40))
+    (name,) = [n for n in draw(out.getvalue(), sizes_of(seen.width, seen.height)) if not n.endswith("webp")]
     shown = opened(draw(out.getvalue(), sizes_of(seen.width, seen.height))[name]).convert("L")
     assert shown.size == (seen.width, seen.height)
     x = shown.width - 4 if "right" in corner else 3
