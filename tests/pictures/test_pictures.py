@@ -81,7 +81,7 @@ def test_the_same_bytes_give_the_same_pictures() -> None:
 @pytest.mark.parametrize(
     ("held", "corner"),
     # Exif 2.3, 4.6.4 A, orientation: which side of what was seen row 0 and column 0 are: 1 top left … 5 left top …
-    zip(range(1, 9), ["top left", "top right", "bottom right", "bottom left"] * 2, strict=True),
+    list(enumerate(["top left", "top right", "bottom right", "bottom left"] * 2, 1)),
 )
 @pytest.mark.parametrize("kind", ["JPEG", "PNG", "WEBP", "TIFF"])
 def test_a_picture_stands_as_the_camera_says_it_was_held(held: int, corner: str, kind: str) -> None:
