@@ -147,7 +147,7 @@ def test_a_series_names_its_channel_and_leads_to_its_first_and_last_line(told: T
     assert tells(changed) == "pull: 7 samples over 3 s."
     often = replace(series, interval=0.5, gaps=((1.0, 2.0), (2.2, 2.4)))
     assert tells(told_with(told)(series=often, text="pull", value=None)) == (
-        "pull: 7 samples over 3 s, usually one every 0.5 s. None from 1 to 2, 2.2 to 2.4 s."
+        "pull: 7 samples over 3 s, usually one every 0.5 s. None from 1 s to 2 s, 2.2 s to 2.4 s."
     )
     file = pages_of(changed)["data.html"].all("section", class_="file")[-1]
     assert "pull, lines 3 to 9 (7 samples)" in file.text
