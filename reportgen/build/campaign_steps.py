@@ -163,7 +163,9 @@ def record(declared: Declared, evaluation: Evaluation, findings: tuple[Finding, 
     return as_json(declared, evaluation, findings, FIRST_ISSUE, readings)
 
 
-def copied(declared: Declared, readings: Readings, files: tuple[str, ...]) -> Mapping[str, str]:
+def copied(
+    workspace: Workspace, declared: Declared, readings: Readings, files: tuple[str, ...]
+) -> Mapping[str, str]:
     """Address on the site → path in the workspace, of every file that is passed on byte for byte.
 
     These are the files its readings came from, what lies in `attachments/`, and what its texts name; but for pictures,
@@ -173,7 +175,7 @@ def copied(declared: Declared, readings: Readings, files: tuple[str, ...]) -> Ma
     from reportgen.build.pictures_kept import are_pictures, passed_on
 
     campaign = declared.campaign
-    pictures = are_pictures(campaign, files)
+    pictures = are_pictures(workspace, campaign, files)
     paths = {*(file.path for file in readings.files), *(f for f in passed_on(campaign, files) if f not in pictures)}
     return {raw_file(campaign.id, posixpath.relpath(path, campaign.folder or ".")): path for path in sorted(paths)}
 

@@ -40,7 +40,7 @@ def pictures(
         found |= {photo_file(campaign.id, photo.id, name): picture for name, picture in made.items()}
     declared = {posixpath.normpath(posixpath.join(campaign.folder, photo.file)) for photo in campaign.photos}
     named = named_in_texts(campaign)
-    for path in passed_on(campaign, files) & are_pictures(campaign, files):
+    for path in passed_on(campaign, files) & are_pictures(workspace, campaign, files):
         if path in declared and path not in named:
             continue
         data = read_bytes(workspace, path)
@@ -52,12 +52,16 @@ def pictures(
     return dict(sorted(found.items()))
 
 
-def are_pictures(campaign: Campaign, files: tuple[str, ...]) -> frozenset[str]:
-    """The files of a campaign that are pictures made of pixels, by their endings or because they are declared so."""
-    from reportgen.campaign.photos_of import is_picture
+def are_pictures(workspace: Workspace, campaign: Campaign, files: tuple[str, ...]) -> frozenset[str]:
+    """The files of a campaign that are pictures made of pixels: by their endings, because they are declared so, or,
+    of what is passed on, by what is in them."""
+    from reportgen.campaign.photos_of import begins_like_a_picture, is_picture
 
+    passed = passed_on(campaign, files)
     declared = {posixpath.normpath(posixpath.join(campaign.folder, photo.file)) for photo in campaign.photos}
-    return frozenset(f for f in files if is_picture(f) or f in declared)
+    return frozenset(
+        f for f in files if is_picture(f) or f in declared or (f in passed and begins_like_a_picture(workspace, f))
+    )
 
 
 def passed_on(campaign: Campaign, files: tuple[str, ...]) -> frozenset[str]:

@@ -55,7 +55,7 @@ SHOWN: tuple[Step, ...] = (
     ),
     Step("pages", ("told",), do.build_pages, "writing pages"),
     Step("record", ("declared", "evaluation", "findings", "readings"), do.record, "writing results.json"),
-    Step("copied", ("declared", "readings", "files"), do.copied, "copying files"),
+    Step("copied", ("workspace", "declared", "readings", "files"), do.copied, "copying files"),
     Step("pictures", ("workspace", "declared", "files", "program", "kept"), do.pictures, "making pictures"),
 )
 

@@ -13,7 +13,7 @@ from reportgen.campaign.given import Entry
 from reportgen.campaign.look_up import error
 from reportgen.campaign.written.pictures import WrittenPhoto
 from reportgen.finding import Finding, Place, Refused
-from reportgen.sources import Workspace, list_files, read_bytes
+from reportgen.sources import Workspace, blocks, list_files, read_bytes
 
 ENDINGS = (".jpg", ".jpeg", ".png", ".webp", ".gif", ".tif", ".tiff", ".bmp", ".heic", ".heif", ".avif")
 ATTACHMENTS = "attachments"
@@ -24,6 +24,13 @@ _WORDS = "Say what can be seen in it, such as: {id}: The scale's display reads 2
 def is_picture(path: str) -> bool:
     """Whether a file's ending says that it is a picture made of pixels."""
     return path.lower().endswith(ENDINGS)
+
+
+def begins_like_a_picture(ws: Workspace, path: str) -> bool:
+    """Whether a file is a picture made of pixels by its first bytes, whatever its name says."""
+    from reportgen.pictures import begins_like_one
+
+    return begins_like_one(next(blocks(ws, path), b"")[:16])
 
 
 def photos_of(

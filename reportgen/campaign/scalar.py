@@ -20,8 +20,10 @@ from reportgen.campaign.shape import NotThat, Scalar
 NUMBER = r"[-+−]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?"
 UNIT = r"[^0-9\s,;:|±(){}\[\]\"'+<>=~-](?:(?!\s[0-9])[^,;:|±{}\[\]\"'+<>=~\n])*"
 AMOUNT = rf"{NUMBER}(?:\s*{UNIT})?"
+_UNSEEN = r"\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufeff"
+_ADDRESS = rf"https?://[^\s/\"<>\\^`|{{}}\[\]@{_UNSEEN}]+(?:/[^\s\"<>\\^`|{_UNSEEN}]*)?"
 GUESS = r",\s*a guess"
-LARGEST_POWER = 300  # of ten: what a floating-point number of 64 bits holds, with room for products (IEEE 754)
+LARGEST_POWER = 60  # of ten: what a floating-point number of 64 bits holds, with room for fourth powers (IEEE 754)
 NO_AMOUNT = Amount(Decimal(0), "", "")
 ANY = ("string", "number", "boolean")
 NUMERIC = ("string", "number")
@@ -118,8 +120,9 @@ def yes_no(text: str) -> bool:
 
 
 def web_address(text: str) -> str:
-    """An address that begins with http:// or https://."""
-    if not re.fullmatch(r"https?://[^\s/]+(/\S*)?", text.strip()):
+    """An address that begins with http:// or https://. Marks that would end it elsewhere aren't in it (RFC 3986, 2),
+    nor characters that nobody sees, nor a name and password (3.2.1), which would be published."""
+    if not re.fullmatch(_ADDRESS, text.strip()):
         raise NotThat(f"“{text.strip()}” is not a web address")
     return text.strip()
 
@@ -155,7 +158,7 @@ _WEIGHT = Scalar(
 )
 _WHOLE = Scalar("a whole number", whole, r"^\s*0*[1-9][0-9]{0,8}\s*$", 1, ("24",), types=("string", "integer"), least=1)
 _YES_NO = Scalar("yes or no", yes_no, r"^\s*(?:yes|no)\s*$", False, ("yes", "no"))
-_WEB = Scalar("a web address", web_address, r"^\s*https?://[^\s/]+(?:/\S*)?\s*$", "", ("https://example.org/",))
+_WEB = Scalar("a web address", web_address, rf"^\s*{_ADDRESS}\s*$", "", ("https://example.org/",))
 
 Name = Annotated[Given[str], _NAME]
 Words = Annotated[Given[str], _WORDS]

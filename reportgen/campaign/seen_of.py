@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from reportgen.campaign.declared import Campaign, Instrument, Photo
 from reportgen.campaign.given import Entry
-from reportgen.campaign.photos_of import ATTACHMENTS, is_picture, looked_at, photos_of
+from reportgen.campaign.photos_of import ATTACHMENTS, begins_like_a_picture, is_picture, looked_at, photos_of
 from reportgen.campaign.seeing import Seeing, film_of
 from reportgen.campaign.written.pictures import WrittenFilm, WrittenPhoto
 from reportgen.finding import Finding, Place
@@ -49,7 +49,7 @@ def tell_of_loose_pictures(ws: Workspace, campaign: Campaign, told: list[Finding
     declared = {posixpath.normpath(posixpath.join(campaign.folder, p.file)) for p in campaign.photos}
     for path in list_files(ws, posixpath.join(campaign.folder, ATTACHMENTS)):
         inside = posixpath.relpath(path, campaign.folder or ".")
-        if path in declared or not is_picture(path):
+        if path in declared or not (is_picture(path) or begins_like_a_picture(ws, path)):
             continue
         try:
             look(read_bytes(ws, path))

@@ -5,7 +5,7 @@ Comes in: a file's bytes. Goes out: what it is (`look`), the sizes pages need (`
 """
 
 from reportgen.pictures.drawn import cleaned, draw
-from reportgen.pictures.look import Look, NotAPicture, look
+from reportgen.pictures.look import Look, NotAPicture, begins_like_one, look
 from reportgen.pictures.sizes import Size, sizes_of
 
-__all__ = ["Look", "NotAPicture", "Size", "cleaned", "draw", "look", "sizes_of"]
+__all__ = ["Look", "NotAPicture", "Size", "begins_like_one", "cleaned", "draw", "look", "sizes_of"]

@@ -18,6 +18,19 @@ MOVES = ("GIF", "PNG", "WEBP")  # what may hold a series of pictures; a TIFF's f
 KEPT_EXACT = ("PNG", "GIF", "BMP")  # drawings and pictures of screens: edges that a photograph's format would smear
 _SEEN_THROUGH = frozenset({"RGBA", "LA", "PA", "RGBa", "La"})
 
+_BEGIN = (
+    b"\xff\xd8\xff",
+    b"\x89PNG",
+    b"GIF8",
+    b"II*\0",
+    b"MM\0*",
+    b"II+\0",
+    b"MM\0+",
+    b"\0\0\0\x0cjP  ",
+    b"\0\0\0\x0cJXL ",
+)
+_OF_HEIF = (b"heic", b"heix", b"mif1", b"msf1", b"hevc", b"avif", b"avis")  # ISO/IEC 23008-12: HEIC and AVIF
+
 
 class NotAPicture(Exception):
     """Bytes that can't be shown: `rule` names the fault, `says` what it is, `do` what to do about it."""
@@ -45,6 +58,14 @@ def look(data: bytes) -> Look:
             picture.draft("RGB", (max(1, picture.width // 8), max(1, picture.height // 8)))  # reads all, unfolds little
         picture.load()
     return Look(width, height, kind in KEPT_EXACT or seen_through)
+
+
+def begins_like_one(data: bytes) -> bool:
+    """Whether the first 16 bytes of a file are those of a picture that could carry a camera's remarks, whatever its
+    name says: JPEG, PNG, GIF, TIFF and what cameras make of it, WebP, HEIC, AVIF, JPEG 2000, JPEG XL."""
+    if data[:4] == b"RIFF":
+        return data[8:12] == b"WEBP"
+    return data.startswith(_BEGIN) or (data[4:8] == b"ftyp" and data[8:12] in _OF_HEIF)
 
 
 @contextmanager
@@ -100,7 +121,7 @@ def _too_large() -> NotAPicture:
 
 
 def _unknown(data: bytes) -> NotAPicture:
-    if data[4:8] == b"ftyp" and data[8:12] in (b"heic", b"heix", b"mif1", b"msf1", b"hevc", b"avif"):
+    if data[4:8] == b"ftyp" and data[8:12] in _OF_HEIF:
         says = "this is a HEIC or AVIF picture, which not every browser shows"
         return NotAPicture("not-a-picture", says, "Save it as JPEG.")
     if not data:

@@ -107,6 +107,7 @@ def _significant(number: Decimal, digits: int) -> Decimal:
 
 
 def _with_power_of_ten(number: Decimal) -> str:
+    number = _significant(number, _FREE_OF_NOISE)  # more digits than that nobody read
     power = number.adjusted()
     shown = number.scaleb(-power)
     decimals = max(0, -int(shown.as_tuple().exponent))
