@@ -64,7 +64,7 @@ def test_a_mistake_in_a_logger_file_is_one_message_at_its_line(mistake: str, tmp
     assert len(found.says) < 300
 
 
-@pytest.mark.parametrize("rate", ["1e300 Hz", "1e-300 Hz", "0 Hz", "-1 Hz"])
+@pytest.mark.parametrize("rate", ["1e40 Hz", "1e-40 Hz", "0 Hz", "-1 Hz"])
 def test_a_rate_no_logger_has_is_refused_where_it_is_written(rate: str, tmp_path: Path) -> None:
     (found,) = errors(tmp_path, HEAD + ROWS, YAML.replace("PATTERN", f'{{logger: "{PATTERN}", rate: {rate}}}'))
     assert (found.rule, str(found.place)[:16]) == ("no-rate", "campaign.yaml:11")

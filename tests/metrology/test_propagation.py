@@ -156,7 +156,7 @@ def test_what_is_taken_from_itself_leaves_nothing_uncertain() -> None:
         ("2 + log(0 * x)", "logarithm", 5),
         ("sqrt(0 - 4)", "root of a negative", 1),
         ("exp(1000)", "too large", 1),
-        ("(x - x + 1e300) * 1e300", "too large", 17),
+        ("(x - x + 1e70) * 1e70", "too large", 16),
     ],
 )
 def test_readings_that_give_no_value_say_so_at_their_column(formula: str, says: str, column: int) -> None:
