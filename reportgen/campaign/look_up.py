@@ -27,10 +27,13 @@ def look_up_all(
     return tuple(dict.fromkeys(filter(None, (look_up(g, known, what, told) for g in given))))
 
 
-def unknown(given: Given[str], known: Iterable[str], what: str) -> Finding:
-    """The finding for a name nobody knows: `what` is “contender”, “quantity of this test” …"""
+def unknown(
+    given: Given[str], known: Iterable[str], what: str, otherwise: str = "Declare it, or take the name out."
+) -> Finding:
+    """The finding for a name nobody knows: `what` is “contender”, “quantity of this test” …; `otherwise` is what to do
+    where there is no name at all."""
     rule = f"unknown-{what.partition(' ')[0]}"
-    do = did_you_mean(as_id(given.value), known)
+    do = did_you_mean(as_id(given.value), known) or otherwise
     return Finding("error", rule, given.at, f"there is no {what} “{given.value}”", do=do)
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from decimal import Decimal
 
 from reportgen.addresses import as_id
@@ -114,8 +113,8 @@ def _readers(w: WrittenVerdict, groups: list[str], told: list[Finding]) -> dict[
         weights = {}
         for entry in reader.value:
             if as_id(entry.name.value) not in groups:
-                finding = unknown(entry.name, groups, "group")
-                told.append(replace(finding, do=finding.do or "Add `groups:` with weights, or take `readers:` out."))
+                otherwise = "Add `groups:` with weights, or take `readers:` out."
+                told.append(unknown(entry.name, groups, "group", otherwise))
             weights[as_id(entry.name.value)] = entry.value.value
         found[reader.name.value] = weights
     return found

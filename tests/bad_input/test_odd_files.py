@@ -136,3 +136,15 @@ def test_an_unknown_theme_is_told_with_the_file_that_asks(tmp_path: Path) -> Non
 def test_a_mistake_in_one_line_is_one_message(tmp_path: Path) -> None:
     (finding,) = [f for f in refusal(tmp_path, YAML.replace("lower", "lowr"), readings=ROWS) if f.severity == "error"]
     assert str(finding.place) == "campaign.yaml:4:14"
+
+
+def test_a_page_in_the_place_of_a_word_does_not_fill_the_message(tmp_path: Path) -> None:
+    for key in ("tested", "contenders", "films"):
+        found = refusal(tmp_path / key, f"title: T\n{key}: {'x' * 5000}\n")
+        assert found
+        assert all(len(f.says) < 600 and len(f.do) < 600 for f in found)
+
+
+def test_what_names_a_contender_of_none_is_told_what_to_do(tmp_path: Path) -> None:
+    yaml = "title: T\nmeasure:\n  gas: one reading, g\nincidents:\n  - {contender: ostler, what: It fell.}\n"
+    assert all(f.do for f in refusal(tmp_path, yaml) if f.severity == "error")
