@@ -46,6 +46,9 @@ HEAVY = (
     "jinja2",
     "markdown_it",
     "PIL",
+    "duckdb",
+    "openpyxl",
+    "pypdf",
     "yaml",
     "rich",
 )

@@ -22,7 +22,7 @@ ALLOWED: Mapping[str, str] = {
     "site/words.py": "fills phrases with words that wording made",
     "pages/words.py": "fills phrases with words that wording made",
     "judgement/convolution.py": "keys of a cache",
-    "intake/number_format.py": "what a spreadsheet's cell shows, which is read like a text that was typed",
+    "intake/sheets/number_format.py": "what a spreadsheet's cell shows, which is read like a text that was typed",
     "metrology/arithmetic.py": "messages of a library that may not know wording",
     "metrology/type_a.py": "messages of a library that may not know wording",
 }

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from reportgen.charts import Figure
     from reportgen.evaluation.evaluated import Evaluation
     from reportgen.intake.logger.samples import Samples
-    from reportgen.intake.raw_view import RawView
+    from reportgen.intake.raw.rows import RawView
     from reportgen.intake.reading import Readings
     from reportgen.pages.told import Page, Told
     from reportgen.site.card import Card
@@ -142,7 +142,7 @@ def gather(
 def view_raw_files(workspace: Workspace, readings: Readings, evaluation: Evaluation) -> Mapping[str, RawView]:
     """Path in the workspace → what is shown of it, of every file that readings came from. Raises `Refused`."""
     from reportgen.finding import Place
-    from reportgen.intake.raw_view import raw_views
+    from reportgen.intake.raw.view import raw_views
 
     read = readings.readings
     marks = [Place(read[trace.key].at.file, mark.line) for trace in evaluation.traces for mark in trace.marks]

@@ -11,7 +11,7 @@ from reportgen.campaign.accidents import amendments, two_records
 from reportgen.campaign.columns import Known
 from reportgen.campaign.counting import counts_alone, with_tests_counted_in
 from reportgen.campaign.declared import Contender, Day, Source, Test
-from reportgen.campaign.look_up import error, is_misshapen, look_up, look_up_all, unknown
+from reportgen.campaign.look_up import error, is_misshapen, look_up, look_up_all
 from reportgen.campaign.members import Member
 from reportgen.campaign.remarks import Remarks, Scope, remarks
 from reportgen.campaign.seeing import shown_by

@@ -100,7 +100,8 @@ def which(text: str) -> Mapping[str, str]:
 
 
 def source(text: str) -> Mapping[str, str]:
-    """One line is a file, `raw/day.xlsx, sheet Bench` one sheet of it; a name with braces is a logger's files; several lines are the table itself."""
+    """One line is a file, `raw/day.xlsx, sheet Bench` one sheet of it, a name with braces a logger's files; several
+    lines are the table itself."""
     if "\n" in text.strip():
         return {"table": text}
     if re.search(r"\{[^{}]*\}", text):

@@ -15,7 +15,7 @@ from reportgen.evaluation.laboratory_fits import laboratory_misfits
 from reportgen.evaluation.order_clashes import order_clashes
 from reportgen.evaluation.unweighed import some_of_nothing
 from reportgen.finding import Finding, Place
-from reportgen.intake.frames import is_frames
+from reportgen.intake.notations.frames import is_frames
 from reportgen.intake.reading import Reading, Readings
 from reportgen.metrology.errors import FormulaError, UnitError
 from reportgen.metrology.formula import names_in, parse

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from reportgen.campaign.declared import Campaign
-from reportgen.intake.frames import counts_frames, is_frames
+from reportgen.intake.notations.frames import counts_frames, is_frames
 from reportgen.intake.reading import Reading
 from reportgen.metrology.uncertain import Source
 

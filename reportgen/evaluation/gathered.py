@@ -11,7 +11,7 @@ from reportgen.evaluation.evaluated import Keys
 from reportgen.evaluation.exact import COUNTED
 from reportgen.evaluation.working import Working
 from reportgen.evaluation.workings import over_passes
-from reportgen.intake.against import chain_of
+from reportgen.intake.notations.against import chain_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Measured
 from reportgen.metrology.combine import mean_of

@@ -10,7 +10,7 @@ from reportgen.addresses import as_id
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.evaluation.evaluated import Crossing, Step
 from reportgen.evaluation.working import PassKey
-from reportgen.intake.against import chain_of
+from reportgen.intake.notations.against import chain_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.channel_crossing import Side
 from reportgen.metrology.errors import MetrologyError, NoValue, did_you_mean

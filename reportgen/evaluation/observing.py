@@ -16,7 +16,7 @@ from reportgen.evaluation.laboratories import as_stated, laboratory_of
 from reportgen.evaluation.steps_seen import column_of, steps_seen
 from reportgen.evaluation.traces_read import Pieces, no_samples, not_of_its_instrument, trace_of, units_apart
 from reportgen.finding import Finding
-from reportgen.intake.against import chain_of, other_of
+from reportgen.intake.notations.against import chain_of, other_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.arithmetic import add
 from reportgen.metrology.errors import MetrologyError, NoValue, UnitError
@@ -109,7 +109,8 @@ class Observer:
 
     def _alone(self, reading: Reading) -> Uncertain:
         if reading.word:
-            raise MetrologyError("it is a word, and a formula works out numbers alone", "take its name out of the formula")
+            says = "it is a word, and a formula works out numbers alone"
+            raise MetrologyError(says, "take its name out of the formula")
         rate, name = rate_of(reading, self.campaign), self._name(reading)
         if reading.unweighed:  # nobody read anything: nothing an instrument could add
             return Uncertain(0.0, parse_unit(SECONDS if rate else reading.unit), {}, reading.limit)

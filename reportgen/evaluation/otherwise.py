@@ -10,8 +10,8 @@ from reportgen.evaluation.claims_otherwise import claims_otherwise
 from reportgen.evaluation.evaluated import Caveat, Otherwise, Result
 from reportgen.evaluation.told import Bench, QuantityTold, tell
 from reportgen.finding import Refused
+from reportgen.intake.happened.two_records import as_said
 from reportgen.intake.reading import Readings
-from reportgen.intake.two_records import as_said
 from reportgen.metrology.errors import FormulaError, MetrologyError
 from reportgen.metrology.unit import Unit
 from reportgen.wording import interval

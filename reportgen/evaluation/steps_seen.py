@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.grid import coarser_step
-from reportgen.intake.frames import is_frames
+from reportgen.intake.notations.frames import is_frames
 from reportgen.intake.reading import Reading
 from reportgen.metrology.errors import UnitError
 from reportgen.metrology.unit import convert, parse_unit

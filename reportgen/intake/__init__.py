@@ -3,7 +3,7 @@
 In: `Declared` and tables. Out: `Readings`. Never computes anything.
 """
 
-from reportgen.intake.instruments import with_instruments
+from reportgen.intake.layouts.instruments import with_instruments
 from reportgen.intake.read import damage, read_readings
 from reportgen.intake.reading import RawFile, Reading, ReadingKey, Readings
 

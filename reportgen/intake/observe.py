@@ -9,12 +9,12 @@ from itertools import groupby
 
 from reportgen.campaign.declared import Column, Laboratory, Quantity, Test
 from reportgen.finding import Finding, Place
-from reportgen.intake.laboratory import page_of, refuse_below_limits
+from reportgen.intake.layouts.seen import Glance, Seen
 from reportgen.intake.names import EVERYONE, Names
-from reportgen.intake.notation import Expected, UnreadableError, read_cell
-from reportgen.intake.order_seen import refuse_itself
+from reportgen.intake.notations.laboratory import page_of, refuse_below_limits
+from reportgen.intake.notations.notation import Expected, UnreadableError, read_cell
+from reportgen.intake.notations.orders import refuse_itself
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.intake.seen import Glance, Seen
 from reportgen.intake.table import Comma
 
 Run = tuple[str, str, str]  # contender, specimen, part

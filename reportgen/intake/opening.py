@@ -9,12 +9,12 @@ from dataclasses import dataclass, replace
 from reportgen.campaign.declared import Campaign, Source
 from reportgen.finding import Finding, Place, Refused, refuse
 from reportgen.intake.dialect import comma_of, decode, records, separator_of
+from reportgen.intake.layouts.seen import KEPT, ROLES
 from reportgen.intake.names import spellings
-from reportgen.intake.package import OTHER_SPREADSHEETS
 from reportgen.intake.reading import RawFile
-from reportgen.intake.seen import KEPT, ROLES
-from reportgen.intake.sheet_table import sheet_table
-from reportgen.intake.spreadsheet import form_of, open_sheet, without_sheets
+from reportgen.intake.sheets.package import OTHER_SPREADSHEETS
+from reportgen.intake.sheets.spreadsheet import form_of, open_sheet, without_sheets
+from reportgen.intake.sheets.tables import sheet_table
 from reportgen.intake.table import Table, make_table
 from reportgen.sources import Workspace, digest, exists, read_bytes
 

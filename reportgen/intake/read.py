@@ -7,28 +7,28 @@ from dataclasses import replace
 
 from reportgen.campaign.declared import Campaign, Declared, Source, Test
 from reportgen.finding import Finding, Refused, in_order
-from reportgen.intake.against import NOTHING_THERE, wrong_against
-from reportgen.intake.amended import amended
-from reportgen.intake.attachments import wrong_attachments
-from reportgen.intake.came import Came, come_to, written_in
-from reportgen.intake.for_all import served
-from reportgen.intake.held import as_held, fitting
-from reportgen.intake.instruments import off_instruments
-from reportgen.intake.layout import look
-from reportgen.intake.left_out import wrong_left_out
+from reportgen.intake.happened.amended import amended
+from reportgen.intake.happened.attachments import wrong_attachments
+from reportgen.intake.happened.came import Came, come_to, written_in
+from reportgen.intake.happened.for_all import served
+from reportgen.intake.layouts.instruments import off_instruments
+from reportgen.intake.layouts.layout import look
+from reportgen.intake.layouts.left_out import wrong_left_out
+from reportgen.intake.layouts.missing import Look, Unread, left_unread, missing_columns, unread_inline
+from reportgen.intake.layouts.parts import parts_missing
+from reportgen.intake.layouts.pictured import shown_in, with_shown
+from reportgen.intake.layouts.repeated import told_once
+from reportgen.intake.layouts.seen import Glance
+from reportgen.intake.layouts.specimens import of_specimens
 from reportgen.intake.logger.named import Named, apart, by_their_names, read_named, unasked
 from reportgen.intake.logger.read import read_loggers, without_loggers
 from reportgen.intake.logger.samples import Samples
-from reportgen.intake.missing import Look, Unread, left_unread, missing_columns, unread_inline
 from reportgen.intake.names import names_of
+from reportgen.intake.notations.against import NOTHING_THERE, wrong_against
 from reportgen.intake.observe import as_readings, numbered, without_doubles
 from reportgen.intake.opening import Opened, expected_headings, name_of, open_source
-from reportgen.intake.parts import parts_missing
-from reportgen.intake.pictured import shown_in, with_shown
 from reportgen.intake.reading import RawFile, Reading, Readings
-from reportgen.intake.repeated import told_once
-from reportgen.intake.seen import Glance
-from reportgen.intake.specimens import of_specimens
+from reportgen.intake.sheets.held import as_held, fitting
 from reportgen.intake.table import Spot, Table
 from reportgen.intake.to_come import tested_after_all
 from reportgen.sources import Workspace

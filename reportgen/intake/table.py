@@ -13,7 +13,7 @@ from difflib import get_close_matches
 from typing import Literal
 
 from reportgen.finding import Finding, Place, letters
-from reportgen.intake.sheet import Sort
+from reportgen.intake.sheets.sheet import Sort
 
 Spot = tuple[str, str, int]
 Comma = Literal["refused", "decimal", "doubtful", "mixed"]

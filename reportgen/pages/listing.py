@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from reportgen.addresses import campaign_page, from_to, raw_file
 from reportgen.finding import letters
-from reportgen.intake.raw_view import RawRow, RawSheet, RawView
+from reportgen.intake.raw.rows import RawRow, RawSheet, RawView
 from reportgen.intake.reading import RawFile
 from reportgen.pages.framing import frame_of
 from reportgen.pages.struck import Piece, Slip, slips_in, struck_cell, struck_line

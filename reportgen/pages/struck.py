@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from reportgen.campaign.declared import Amendment
 from reportgen.finding import Place
-from reportgen.intake.raw_view import RawView
+from reportgen.intake.raw.rows import RawView
 from reportgen.intake.reading import Reading
 from reportgen.intake.table import key
 from reportgen.pages.told import Told

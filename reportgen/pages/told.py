@@ -9,7 +9,7 @@ from reportgen.campaign.declared import Campaign, Declared, Publication
 from reportgen.charts.figure import Figure
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.finding import Finding
-from reportgen.intake.raw_view import RawView
+from reportgen.intake.raw.rows import RawView
 from reportgen.intake.reading import Readings
 from reportgen.prose.references import SITE_PAGES
 from reportgen.theme import Theme

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import codecs
 import io
+import shutil
+import tempfile
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from reportgen.finding import Place, refuse
@@ -12,6 +15,7 @@ from reportgen.sources.read import path_of
 from reportgen.sources.workspace import Workspace
 
 BLOCK = 1 << 20
+SIGNS = "*?[]{}"  # stand for any others in a name given to DuckDB
 
 
 def blocks(ws: Workspace, rel: str) -> Iterator[bytes]:
@@ -33,6 +37,19 @@ def copied_as_utf8(ws: Workspace, rel: str, encoding: str, to: Path) -> None:
         for block in blocks(ws, rel):
             out.write(decoder.decode(block))
         out.write(decoder.decode(b"", final=True))
+
+
+@contextmanager
+def plainly_named(path: Path) -> Iterator[Path]:
+    """The file, or a copy of it for as long as it is needed, under a name that no library takes for any others: a folder
+    may well be called `bench [2026]`."""
+    if not any(sign in str(path) for sign in SIGNS):
+        yield path
+        return
+    with tempfile.TemporaryDirectory(prefix="sources-") as folder:
+        copy = Path(folder) / "copy"
+        shutil.copyfile(path, copy)
+        yield copy
 
 
 def lines(ws: Workspace, rel: str, encoding: str) -> Iterator[str]:

@@ -83,6 +83,10 @@ MISTAKES: dict[str, tuple[str, tuple[str, str], str, str]] = {
     "records of an unknown contender": (records("ostlar, pass 2, gas burned after"), ("unknown-contender", "campaign.yaml:6:22"), "ostlar", "mean “ostler”"),
     "records of a pass that wasn't run": (records("ostler, pass 7, gas burned after"), ("no-such-reading", "campaign.yaml:6:14"), "of ostler, pass 7", "against the table"),
     "records that don't say of which pass": (records("ostler, gas burned after"), ("several-readings", "campaign.yaml:6:14"), "2 readings", "pass 1, pass 2"),
+    "records of one reading, twice": (
+        GAS + "two records:\n" + "".join("  - {where: 'ostler, pass 2, gas burned after', said: [207.2 g, 206.2 g], used: " + used + ", because: z}\n" for used in ("206.2 g", "207.2 g")),
+        ("records-twice", "campaign.yaml:8:5"), "already at campaign.yaml:7:5", "in one entry",
+    ),
     "records of nobody's reading": (records("ostler"), ("wrong-value", "campaign.yaml:6:22"), "heading of a reading", "pass 2"),
     "a record that can't be read": (records(said="[207.2 g, lots]", used="207.2 g"), ("not-a-number", "campaign.yaml:6:14"), "lots", "number"),
     "an assumption of no width": (assumed("{fill: {within: 0 g, because: z}}"), ("wrong-value", "campaign.yaml:6:26"), "not above nothing", "how large"),

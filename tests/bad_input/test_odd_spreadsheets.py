@@ -13,7 +13,7 @@ from openpyxl import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
 from reportgen.finding import Refused
-from reportgen.intake import package
+from reportgen.intake.sheets import package
 from tests.campaigns import refusal
 from tests.intake.books import (
     TWO_STOVES,

@@ -428,7 +428,7 @@ def test_no_mixture_of_cells_breaks_a_campaign(cells: list[str], everyone: str, 
 
 
 def _is_read(readings: object, key: ReadingKey) -> bool:
-    from reportgen.intake.against import chain_of
+    from reportgen.intake.notations.against import chain_of
 
     assert isinstance(readings, dict)
     return not any(r.absent_because for r in chain_of(readings[key], readings))

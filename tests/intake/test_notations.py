@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from reportgen.intake.notation import NO_REASON, Expected, UnreadableError, Written, read_cell
+from reportgen.intake.notations.notation import NO_REASON, Expected, UnreadableError, Written, read_cell
 
 NUMBER = Expected(unit="g")
 SECONDS = Expected("timed", "s")

@@ -10,7 +10,8 @@ from typing import Any
 import pytest
 
 from reportgen.finding import Place
-from reportgen.intake.raw_view import AROUND, HEAD, MOST_CELLS, TAIL, WHOLE, RawSheet, view_of
+from reportgen.intake.raw.rows import AROUND, HEAD, MOST_CELLS, TAIL, WHOLE, RawSheet
+from reportgen.intake.raw.view import view_of
 from reportgen.intake.reading import FileForm, RawFile
 from reportgen.sources import Workspace, find_workspace
 

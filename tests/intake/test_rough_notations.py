@@ -13,8 +13,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from reportgen.intake.cell import Expected, UnreadableError, Written
-from reportgen.intake.notation import read_cell
+from reportgen.intake.notations.cell import Expected, UnreadableError, Written
+from reportgen.intake.notations.notation import read_cell
 
 NAMES = {
     "ostler": ("ostler",),

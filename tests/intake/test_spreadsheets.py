@@ -17,9 +17,9 @@ from hypothesis import strategies as st
 from openpyxl import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
-from reportgen.intake.number_format import format_of, held, shown
-from reportgen.intake.ods import read_ods
-from reportgen.intake.xlsx import read_xlsx
+from reportgen.intake.sheets.number_format import format_of, held, shown
+from reportgen.intake.sheets.ods import read_ods
+from reportgen.intake.sheets.xlsx import read_xlsx
 from tests.campaigns import compile_campaign, result_of
 from tests.handbook.made import made
 from tests.intake.books import (

@@ -101,8 +101,8 @@ class Assumption:
     """A name in formulas that nobody measured: the `value` taken, and how far off it may be (`within`, half-width,
     uniform).
 
-    Each contender has its own, unless `alike` (one error for all). Where no value was written (`unsaid`), it is a step of
-    nothing: 0 °F of difference, never the point on the scale.
+    Each contender has its own, unless `alike` (one error for all). Where no value was written (`unsaid`), it is a step
+    of nothing: 0 °F of difference, never the point on the scale.
     """
 
     id: str

@@ -59,7 +59,7 @@ class WrittenInstrument:
     resolution: SizeOf | None = key("The smallest step it shows")
     range: RangeOf | None = key("What it can show: 0 g to 2000 g, up to 130 dB")
     accuracy: AccuracyOf | None = key("As its maker states it: ±0.3 g, ±0.5 % + 2 digits, or unknown")
-    frames: FrameRateOf | None = key("A camera's frame rate: 60000/1001 frames a second; readings in frames become times")
+    frames: FrameRateOf | None = key("A camera's rate, 60000/1001 frames a second; readings in frames become times")
     by_hand: YesNo | None = key("Whether a hand starts and stops it")
     shared: Shared | None = key("What all readings of one session have in common")
     model: Term | None = key("The maker's designation")

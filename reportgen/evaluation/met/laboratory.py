@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from reportgen.campaign.declared import Amount, Declared, Laboratory
 from reportgen.evaluation.evaluated import Caveat
 from reportgen.evaluation.met.by_column import told_by_column
-from reportgen.intake.laboratory import FOUND
+from reportgen.intake.notations.laboratory import FOUND
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.wording.met import Met
 from reportgen.wording.number import as_written

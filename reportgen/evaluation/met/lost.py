@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from reportgen.campaign.declared import Declared
 from reportgen.evaluation.evaluated import Caveat
 from reportgen.evaluation.met.by_column import told_by_column
-from reportgen.intake.notation import NO_REASON
+from reportgen.intake.notations.notation import NO_REASON
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.wording.met import Met
 from reportgen.wording.quoting import first_few, lost_of_whom

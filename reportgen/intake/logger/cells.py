@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 
 from reportgen.finding import Finding, Place
-from reportgen.intake.notation import Expected, UnreadableError, read_cell
+from reportgen.intake.notations.notation import Expected, UnreadableError, read_cell
 
 _OVERLOAD = re.compile(r"\+?(?:O\.?L\.?|O\.?F\.?L?\.?|over(?:load|range| range| scale)?|>+)", re.IGNORECASE)
 _UNDERLOAD = re.compile(r"-(?:O\.?L\.?)|U\.?F\.?L?\.?|under(?:range| range| scale)?|<+", re.IGNORECASE)

@@ -14,7 +14,7 @@ from reportgen.intake.logger.asked import Ask
 from reportgen.intake.logger.cells import Sample, sample_of, short
 from reportgen.intake.logger.clock import NUMBER, Clock, NoTimes, clock_of
 from reportgen.intake.logger.layout import Layout
-from reportgen.intake.notation import MOST_POWERS
+from reportgen.intake.notations.notation import MOST_POWERS
 
 FURTHEST, NEAREST = 1e12, 1e-15  # s: thirty thousand years; a thousandth of what the fastest samplers need
 TOLD = 5  # mistakes of one sort in one file; the rest are like them

@@ -11,11 +11,11 @@ from reportgen.campaign.channels import channels_of
 from reportgen.campaign.declared import Campaign, Column, Logger, Source, Test
 from reportgen.campaign.seeing import Shown
 from reportgen.finding import Finding, Place, Refused, refuse
+from reportgen.intake.layouts.seen import Seen
 from reportgen.intake.logger.read import Logged, One, trace_of_one
 from reportgen.intake.logger.samples import Samples
 from reportgen.intake.names import EVERYONE
 from reportgen.intake.reading import RawFile, Reading
-from reportgen.intake.seen import Seen
 from reportgen.intake.table import did_you_mean
 from reportgen.sources import exists, list_files
 

@@ -10,6 +10,7 @@ from reportgen.addresses import in_formula
 from reportgen.campaign.channels import channels_of
 from reportgen.campaign.declared import Campaign, Column, Logger, Source, Test
 from reportgen.finding import Finding, Place, Refused
+from reportgen.intake.layouts.seen import as_label
 from reportgen.intake.logger.asked import Ask, Channel
 from reportgen.intake.logger.files import IN_NAMES, LoggerFile, files_of
 from reportgen.intake.logger.layout import Layout
@@ -18,7 +19,6 @@ from reportgen.intake.logger.samples import Samples
 from reportgen.intake.logger.told import impossible, no_column, nobody, notes
 from reportgen.intake.names import contenders_in, spellings, unknown_contender
 from reportgen.intake.reading import RawFile, Reading, ReadingKey, Series
-from reportgen.intake.seen import as_label
 from reportgen.intake.table import without_unit
 
 HERTZ = {

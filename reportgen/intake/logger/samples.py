@@ -29,7 +29,6 @@ if TYPE_CHECKING:
 HEAD = 1 << 16  # bytes that show how a file is laid out
 LONGEST = 1 << 22
 FEWEST = 5  # lines in them: headings, units, a few samples
-SIGNS = "*?[]{}"  # in a name, DuckDB would take them for any others
 PIECE = 122_880  # samples: one row group of DuckDB's
 MEMORY = "256MB"
 

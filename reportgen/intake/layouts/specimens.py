@@ -1,0 +1,57 @@
+"""Which specimen a row is of: the contender's own names for the units bought, and no others."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from reportgen.addresses import as_id
+from reportgen.campaign.declared import Campaign, Contender
+from reportgen.finding import Finding
+from reportgen.intake.layouts.seen import Seen
+from reportgen.intake.table import did_you_mean, spelt
+
+
+def of_specimens(seen: Iterable[Seen], campaign: Campaign) -> tuple[tuple[Seen, ...], tuple[Finding, ...]]:
+    """Each cell with its specimen as the contender declares it. Contenders that declare none keep what is written.
+
+    An empty cell of a specimen that its contender hasn't is none: in a wide table one has more of them than another.
+    Findings: a specimen nobody declared; a cell without one where there are several.
+    """
+    declared = {c.id: c for c in campaign.contenders if c.specimens}
+    known = {id: {as_id(s.id): s.id for s in c.specimens} for id, c in declared.items()}
+    kept: list[Seen] = []
+    wrong: dict[tuple[str, str, int], Finding] = {}
+    for cell in seen:
+        specimen = (
+            _specimen(cell, known[cell.contender], declared[cell.contender].usual_specimen)
+            if cell.contender in declared
+            else cell.beside.specimen
+        )
+        if cell.contender not in declared or (not cell.text and not cell.beside.specimen):
+            kept.append(cell)
+        elif specimen:
+            kept.append(replace(cell, beside=replace(cell.beside, specimen=specimen)))
+        elif cell.text:
+            row = (cell.contender, cell.at.file, cell.at.line)
+            wrong.setdefault(row, _unknown(cell, declared[cell.contender]))
+    return tuple(kept), tuple(wrong.values())
+
+
+def _specimen(cell: Seen, known: Mapping[str, str], usual: str) -> str:
+    if not cell.beside.specimen:
+        return next(iter(known.values())) if len(known) == 1 else usual
+    return known.get(as_id(cell.beside.specimen), "")
+
+
+def _unknown(cell: Seen, contender: Contender) -> Finding:
+    names = [s.id for s in contender.specimens]
+    if not cell.beside.specimen:
+        says = f"This row doesn't say which specimen of {contender.title} it is of; there are {spelt(names)}."
+        do = "Add a column `specimen` that says which one was used, or name the `usual specimen:` of the contender."
+    else:
+        near = did_you_mean(cell.beside.specimen, names)
+        says = f"{contender.title} has no specimen “{cell.beside.specimen}”; there are {spelt(names)}."
+        do = f"Did you mean “{near}”?" if near else f"Correct it, or add it under `specimens:` of {contender.id}."
+    why = "Each specimen is one value: passes of two units don't tell how far one unit repeats."
+    return Finding("error", "unknown-specimen", cell.at, says, why, do)
