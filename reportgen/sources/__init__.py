@@ -4,11 +4,12 @@ Comes in: a path. Goes out: a `Workspace`, bytes, text, lists of files. Must nev
 """
 
 from reportgen.sources.carried import carried
-from reportgen.sources.long import blocks, copied_as_utf8, lines, plainly_named
+from reportgen.sources.long import SIGNS, blocks, copied_as_utf8, lines, plainly_named
 from reportgen.sources.read import as_text, digest, exists, list_files, path_of, read_bytes, read_text
 from reportgen.sources.workspace import Workspace, find_workspace
 
 __all__ = [
+    "SIGNS",
     "Workspace",
     "as_text",
     "blocks",

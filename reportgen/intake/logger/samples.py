@@ -20,7 +20,7 @@ from reportgen.intake.logger.encoding import Bytes, look_through
 from reportgen.intake.logger.layout import Layout, layout_of
 from reportgen.intake.logger.loading import load
 from reportgen.intake.reading import Series
-from reportgen.sources import Workspace, blocks, copied_as_utf8, lines, path_of
+from reportgen.sources import SIGNS, Workspace, blocks, copied_as_utf8, lines, path_of
 
 if TYPE_CHECKING:
     import numpy as np
