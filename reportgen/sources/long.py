@@ -41,8 +41,10 @@ def copied_as_utf8(ws: Workspace, rel: str, encoding: str, to: Path) -> None:
 
 @contextmanager
 def plainly_named(path: Path) -> Iterator[Path]:
-    """The file, or for as long as it is needed a copy, under a name that DuckDB takes for no other: a folder may well be
-    called `bench [2026]`."""
+    """The file, or a copy for as long as it is needed, under a name that DuckDB takes for no other.
+
+    A folder may well be called `bench [2026]`.
+    """
     if not any(sign in str(path) for sign in SIGNS):
         yield path
         return
