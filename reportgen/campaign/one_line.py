@@ -26,7 +26,7 @@ def spread(x: WrittenIncident, contenders: Mapping[str, str], told: list[Finding
     a place only where it begins with a contender: `Second try: better` is a sentence.
     """
     lines = _lines(x, contenders)
-    if not lines and x.what is None:
+    if not lines and (x.what is None or _a_place_alone(x.what.value, contenders)):
         do = "Add `what: …`, or write `ostler, pass 3: what happened`."
         error(told, "missing-key", x.at, "this doesn't say what happened", do=do)
     for extra in lines[1:]:
@@ -35,6 +35,15 @@ def spread(x: WrittenIncident, contenders: Mapping[str, str], told: list[Finding
     for line in lines[:1]:
         x = _with_line(x, line, contenders, told)
     return x if x.what else dataclasses.replace(x, what=Given("", "", x.at))
+
+
+def _a_place_alone(text: str, contenders: Mapping[str, str]) -> bool:
+    """Whether it says whom it befell and nothing else: `ostler, pass 3` or `ostler:`."""
+    try:
+        found = dict(short.where(text.strip().removesuffix(":")))
+    except NotThat:
+        return False
+    return "reading" not in found and as_id(found.get("contender", "")) in contenders
 
 
 def _lines(x: WrittenIncident, contenders: Mapping[str, str]) -> Sequence[Entry[Given[str]]]:

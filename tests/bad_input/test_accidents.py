@@ -87,6 +87,12 @@ MISTAKES: dict[str, tuple[str, tuple[str, str], str, str]] = {
         GAS + "two records:\n" + "".join("  - {where: 'ostler, pass 2, gas burned after', said: [207.2 g, 206.2 g], used: " + used + ", because: z}\n" for used in ("206.2 g", "207.2 g")),
         ("records-twice", "campaign.yaml:8:5"), "already at campaign.yaml:7:5", "in one entry",
     ),
+    "an incident that says whom it befell and not what": (
+        GAS + "incidents:\n  - 'ostler, pass 2:'\n", ("missing-key", "campaign.yaml:7:5"), "what happened", "ostler, pass 3: what happened",
+    ),
+    "an incident that is a name": (
+        GAS + "incidents:\n  - ostler\n", ("missing-key", "campaign.yaml:7:5"), "what happened", "ostler, pass 3: what happened",
+    ),
     "records of nobody's reading": (records("ostler"), ("wrong-value", "campaign.yaml:6:22"), "heading of a reading", "pass 2"),
     "a record that can't be read": (records(said="[207.2 g, lots]", used="207.2 g"), ("not-a-number", "campaign.yaml:6:14"), "lots", "number"),
     "an assumption of no width": (assumed("{fill: {within: 0 g, because: z}}"), ("wrong-value", "campaign.yaml:6:26"), "not above nothing", "how large"),
