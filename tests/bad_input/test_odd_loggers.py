@@ -106,3 +106,10 @@ def test_a_name_that_would_stand_for_many_files_stands_for_itself(tmp_path: Path
     }
     told = compile_campaign(tmp_path, YAML.replace("PATTERN", "'raw [1]/run-{contender}-{pass}.csv'"), **named)
     assert [result_of(told, "brightest", who)["value"] for who in ("corvane", "ostler")] == [812, 1105]
+
+
+def test_a_file_that_names_two_contenders_is_nobody_s(tmp_path: Path) -> None:
+    of_two = {"raw/run-corvane-ostler-1.csv": OTHER}
+    yaml = YAML.replace("PATTERN", PATTERN)
+    (found,) = [f for f in refusal(tmp_path, yaml, **files(HEAD + ROWS, **of_two)) if f.severity == "error"]
+    assert (found.rule, found.place.file) == ("two-contenders", "raw/run-corvane-ostler-1.csv")

@@ -52,6 +52,9 @@ def files_of(
                 findings.append(_stranger(path, says["contender"], campaign))
                 continue
             says["contender"] = contender
+            if other := _another(says, campaign):
+                findings.append(_of_two(path, contender, other))
+                continue
         found.append(LoggerFile(path, says))
     if not found:
         raise refuse(
@@ -83,6 +86,30 @@ def _written(campaign: Campaign) -> set[str]:
     """Contenders' names as a file's name may spell them: spaces may be hyphens or underscores there."""
     names = spellings(campaign)
     return {n.replace(" ", sign) for n in names for sign in (" ", "-", "_")}
+
+
+def _another(says: Mapping[str, str], campaign: Campaign) -> str:
+    """Another contender named in what should be the pass or part; "" where there is none."""
+    names = names_of(campaign)
+    for text in (f"-{text}-" for role, text in says.items() if role != "contender"):
+        for name in _written(campaign):
+            letters = any(c.isalpha() for c in name)
+            if letters and re.search(rf"[-_ ]{re.escape(name)}[-_ ]", text, re.IGNORECASE):
+                other = find_contender(name, names)
+                if other is not None and other != says["contender"]:
+                    return other
+    return ""
+
+
+def _of_two(path: str, contender: str, other: str) -> Finding:
+    return Finding(
+        "error",
+        "two-contenders",
+        Place(path),
+        f"This file's name names two contenders, “{contender}” and “{other}”.",
+        "Whose trace it is can't be known.",
+        "Rename it, so that contender and pass stand where the braces are, or list a file for each contender.",
+    )
 
 
 def _stranger(path: str, name: str, campaign: Campaign) -> Finding:
