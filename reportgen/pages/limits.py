@@ -12,6 +12,7 @@ from reportgen.evaluation.says import says_of
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.words import words
 from reportgen.prose.specimens import specimen_name
+from reportgen.wording.count import counted, tells
 from reportgen.wording.day import at_time
 from reportgen.wording.listing import commas
 from reportgen.wording.reason import decided, pushes
@@ -47,6 +48,7 @@ def shown(campaign: Campaign, caveat: Caveat, page: str) -> CaveatShown:
     `page` is where it stands: ways to its photographs begin there.
     """
     says, when = says_of(caveat), decided(caveat.decided) if caveat.decided else at_time(caveat.when)
+    often = counted("time", caveat.times) if caveat.times > 1 and not tells(says, caveat.times) else ""
     if caveat.event and when and ":" not in says:  # the event alone
         says, when = words("when.event", says=says, when=when), ""
     return CaveatShown(
@@ -54,7 +56,7 @@ def shown(campaign: Campaign, caveat: Caveat, page: str) -> CaveatShown:
         caveat_anchor(caveat.number),
         words(f"sort.{caveat.sort}"),
         about_whom(campaign, caveat),
-        paragraph(says, when, pushes(caveat.pushes)),
+        paragraph(says, often, when, pushes(caveat.pushes)),
         photos_shown(campaign, page, caveat.photos),
         film_shown(campaign, page, caveat.film, caveat.photos),
     )

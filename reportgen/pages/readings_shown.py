@@ -110,6 +110,8 @@ def _says_its_unit(r: Reading) -> bool:
 
 def _was(told: Told, r: Reading) -> str:
     """What the file says, where that isn't what is meant: a slip put right, or the record that isn't used."""
+    if any(two.id == r.records and two.used == NOT_KNOWN for two in told.campaign.two_records):
+        return ""  # both stand
     slips = [a for a in told.campaign.amendments if a.id == r.amendment and is_struck(r, a)]
     return r.was or (words("empty") if slips else "")
 
@@ -121,10 +123,13 @@ def _heading(told: Told, r: Reading) -> str:
 
 
 def _name(told: Told, result: Result, r: Reading) -> str:
-    """Its heading, and whose it is where it isn't this contender's."""
+    """Its heading, its part where the pass is of several, and whose it is where it isn't this contender's."""
     whose = next((c.title for c in told.campaign.contenders if c.id == r.key.contender), "")
     own = r.for_all or r.key.contender == result.contender or not whose
-    return _heading(told, r) if own else words("reading.of", name=_heading(told, r), who=whose)
+    name = _heading(told, r)
+    if r.key.part and not result.part:
+        name = words("pass.part", pass_=name, part=r.key.part)
+    return name if own else words("reading.of", name=name, who=whose)
 
 
 def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:

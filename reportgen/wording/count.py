@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from reportgen.wording.language import say_of, spoken
+import re
+
+from reportgen.wording.language import say, say_of, spoken
 from reportgen.wording.number import fixed, plain
 
 
@@ -20,6 +22,12 @@ def in_words(n: int) -> str:
 def counted(key: str, n: int) -> str:
     """A number and its noun: `counted("pass", 4)` is "four passes". Nouns are the table's `count.…` entries."""
     return say_of(n, f"count.{key}", count=in_words(n))
+
+
+def tells(text: str, n: int) -> bool:
+    """Whether a text already says a number, in figures or in words."""
+    said = (whole(n), in_words(n), *((say("count.twice"),) if n == 2 else ()))
+    return any(re.search(rf"\b{re.escape(one)}\b", text, re.IGNORECASE) for one in said)
 
 
 def degrees(n: float) -> str:

@@ -44,6 +44,8 @@ WORDS: Mapping[str, str | Forms] = {
     "list.and": "{before} and {last}",
     "list.or": "{before} or {last}",
     "list.comma": ", ",
+    "count.time": {"one": "once", "other": "{count} times"},
+    "count.twice": "twice",
     "count.pass": {"one": "{count} pass", "other": "{count} passes"},
     "count.pass-each": {"one": "{count} pass each", "other": "{count} passes each"},
     "count.degree": {"one": "{count} degree of freedom", "other": "{count} degrees of freedom"},

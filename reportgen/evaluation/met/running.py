@@ -14,13 +14,14 @@ from reportgen.wording.met import Met
 
 
 def running(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> Iterable[Caveat]:
-    """One caveat for each contender whose run in a test goes on."""
+    """One caveat for each contender whose run in a test goes on. What is no bound is only so far, and has no rank."""
     for test in declared.campaign.tests:
         for contender, since in test.running.items():
             mine = {k: r for k, r in readings.items() if (k.test, k.contender) == (test.id, contender)}
             bounded = {k: r for k, r in mine.items() if r.running}
             yield Caveat(
-                f"running-{test.id}-{contender}", 0, "running", "", "", False, frozenset(bounded or mine), (),
+                f"running-{test.id}-{contender}", 0, "running", "", "", bool(mine) and not bounded,
+                frozenset(bounded or mine), (),
                 contender, declared.at(f"running/{test.id}/{contender}"),
                 met=_met(since, test.running_as_of.get(contender), tuple(bounded.values())),
             )  # fmt: skip

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from reportgen.campaign.declared import Campaign, Column, Test
 from reportgen.finding import Finding, Place
 from reportgen.intake.layouts.seen import Glance, missing_heading
-from reportgen.intake.table import Spot, Table, did_you_mean, without_unit
+from reportgen.intake.table import Spot, Table, did_you_mean, key, without_unit
 
 Look = tuple[Table, Glance]
 
@@ -90,9 +90,17 @@ def _missing(test: Test, column: Column, tables: Sequence[Look]) -> Finding:
         table.at(table.heading_line),
         f"No row of {table.file} says “{column.heading}”, which the test “{test.title}” asks for.",
         "The test has nothing to show there.",
-        "Add the readings, or list the contenders under `not yet tested:`.",
+        _meant_as_unit(column) or "Add the readings, or list the contenders under `not yet tested:`.",
         f"test/{test.id}",
     )
+
+
+def _meant_as_unit(column: Column) -> str:
+    """`full jar: g` names a column g; whoever writes that mostly means the unit."""
+    if len(column.heading) > 3 or key(column.heading) == key(column.name):
+        return ""
+    name = column.name.replace("_", " ")
+    return f"`{name}: {column.heading}` names a column; if it is the unit, write `{name}: {{unit: {column.heading}}}`."
 
 
 def unread_inline(table: Table, left: Unread) -> Iterable[Finding]:
