@@ -6,7 +6,7 @@ from contextlib import suppress
 from decimal import Decimal
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from reportgen.intake.notations.notation import NO_REASON, Expected, UnreadableError, Written, read_cell
@@ -153,7 +153,30 @@ def test_decimals_count_the_digits_as_written_zeros_included(places: int, digits
     assert f"{written.value:f}" == text
 
 
-@given(st.text(max_size=12))
+PIECES = [
+    "about ",
+    "250",
+    "5:30",
+    "1",
+    ".",
+    ",",
+    ":",
+    " ",
+    "-",
+    "±",
+    " to ",
+    "over ",
+    "some",
+    "ostler + ",
+    "g",
+    "x:y",
+    "e9",
+    "%",
+]
+
+
+@given(st.text(max_size=12) | st.lists(st.sampled_from(PIECES), max_size=6).map("".join))
+@example("about 25 x:y")
 def test_no_text_breaks_the_reader(text: str) -> None:
     """Anything at all is either read or refused with a reason."""
     for expected in (NUMBER, SECONDS, COUNT, YES_NO, GRADE, SEMICOLONS, TABS):

@@ -20,6 +20,7 @@ _ABOUT = re.compile(r"about\s+(?P<rest>\S.*)", re.IGNORECASE)
 _STATED = re.compile(r"(?P<value>.*?)\s*(?:±|\+/-|\+-)\s*(?P<width>.*)")
 _BETWEEN = re.compile(r"(?P<low>\S.*?)\s+to\s+(?P<high>\S.*)", re.IGNORECASE)
 _LIMITED = re.compile(r"(?:over|under)\b.*|[<>].*", re.IGNORECASE)
+_LIKE_CLOCK = re.compile(r"[0-9]+(?::[0-9]+)+(?:[.,][0-9]+)?")
 _OTHER_ABOUT = re.compile(r"(?P<sign>[~≈≃∼]|(?:ca|approx|circa|around|roughly)\b\.?)\s*(?P<rest>.*)", re.IGNORECASE)
 _DASHED = re.compile(r"(?P<low>[0-9.,]+)\s*[‐‑‒–—―−-]\s*(?P<high>[0-9.,]+)(?P<unit>[^0-9]*)")
 
@@ -71,7 +72,7 @@ def _about(text: str, rest: str, number: Number) -> Written:
         raise mixed(text)
     written = number(rest)
     assert written.value is not None
-    width = _of_clock(rest) if ":" in rest else unit_of_last_figure(str(written.value))
+    width = _of_clock(rest) if _LIKE_CLOCK.fullmatch(rest) else unit_of_last_figure(str(written.value))
     return replace(written, width=width, rough="about")
 
 
