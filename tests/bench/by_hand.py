@@ -1,6 +1,6 @@
 """What a compile does, done by hand with the bare libraries: the yardstick for bench.py. Not a test.
 
-``python by_hand.py CAMPAIGN OUT PAGES CHARTS`` reads every table of the campaign, takes means, renders as many pages
+``python by_hand.py CAMPAIGN OUT PAGES CHARTS`` reads every table of the campaign, takes means, sizes its photographs, renders as many pages
 and draws as many charts as the compile did, and writes them. With ``nothing`` in front it only digests what is there.
 """
 
@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import hashlib
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 PAGE = "<!doctype html><title>{{ title }}</title><h1>{{ title }}</h1>{{ prose | safe }}{{ svg | safe }}<table>{% for row in rows %}<tr>{% for cell in row %}<td>{{ cell }}</td>{% endfor %}</tr>{% endfor %}</table>"
@@ -15,7 +16,6 @@ PAGE = "<!doctype html><title>{{ title }}</title><h1>{{ title }}</h1>{{ prose | 
 
 def everything(campaign: Path, out: Path, pages: int, charts: int) -> None:
     """Tables, means, charts, prose, pages, once each."""
-    import csv
     import json
 
     import numpy
@@ -28,13 +28,12 @@ def everything(campaign: Path, out: Path, pages: int, charts: int) -> None:
         yaml.load(path.read_text(encoding="utf-8"), yaml.CSafeLoader)
     rows: list[list[str]] = []
     means = []
-    for path in sorted(campaign.rglob("*.csv")):
-        with path.open(encoding="utf-8", newline="") as file:
-            table = list(csv.reader(file))
-        rows += table
+    for table in tables(campaign):
+        rows += table if len(table) < 100 else table[:10]  # a logger's samples stand on no page as a whole
         for column in zip(*table[1:], strict=False):
             numbers = [float(cell) for cell in column if cell.replace(".", "", 1).isdigit()]
             means += [float(numpy.mean(numbers)), float(numpy.std(numbers, ddof=1))] if len(numbers) > 1 else []
+    pictures(campaign, out)
     drawn = []
     for number in range(charts):
         values = [{"c": f"contender {i}", "x": float(means[(i + number) % len(means)])} for i in range(4)]
@@ -55,6 +54,40 @@ def everything(campaign: Path, out: Path, pages: int, charts: int) -> None:
         svg = drawn[number % len(drawn)] if drawn else ""
         text = template.render(title=f"Page {number}", prose=prose, svg=svg, rows=rows)
         (out / f"{number}.html").write_text(text, encoding="utf-8")
+
+
+def tables(campaign: Path) -> Iterator[list[list[str]]]:
+    """Every table as rows of text."""
+    import csv
+
+    import duckdb
+    import openpyxl
+    import pandas
+
+    for path in sorted(campaign.rglob("*.csv")):
+        data = path.read_bytes()
+        encoding = "utf-16" if data[:2] in (b"\xff\xfe", b"\xfe\xff") else "utf-8-sig"
+        yield list(csv.reader(data.decode(encoding, "replace").splitlines()))
+    for path in sorted(campaign.rglob("*.xlsx")):
+        for sheet in openpyxl.load_workbook(path, data_only=True).worksheets:
+            yield [[str(cell) for cell in row] for row in sheet.iter_rows(values_only=True)]
+    for path in sorted(campaign.rglob("*.ods")):
+        yield pandas.read_excel(path, header=None, engine="odf").astype(str).values.tolist()
+    for path in sorted(campaign.rglob("*.parquet")):
+        yield [[str(cell) for cell in row] for row in duckdb.read_parquet(str(path)).fetchall()]
+
+
+def pictures(campaign: Path, out: Path) -> None:
+    """Each photograph in three widths and two formats."""
+    from PIL import Image
+
+    out.mkdir(parents=True, exist_ok=True)
+    for path in sorted(campaign.rglob("*.jpg")):
+        with Image.open(path) as photo:
+            for width in (480, 960, 1600):
+                small = photo.resize((width, photo.height * width // photo.width), Image.Resampling.LANCZOS)
+                small.save(out / f"{path.stem}-{width}.jpg", quality=82)
+                small.save(out / f"{path.stem}-{width}.webp", quality=80)
 
 
 def nothing(campaign: Path, out: Path) -> None:
