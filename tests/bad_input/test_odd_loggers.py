@@ -49,6 +49,7 @@ MISTAKES: dict[str, tuple[str, str, int, str]] = {
     "a cell of a million digits": (HEAD + ROWS.replace("655", "6" * 1_000_000), "text-in-a-channel", 4, "666…"),
     "a comma inside a cell between commas": (HEAD + ROWS.replace("655", '"1,204"'), "text-in-a-channel", 4, "1,204"),
     "a comma that may part thousands": ((HEAD + ROWS).replace(",", "\t").replace("812", "1,204"), "separator-in-number", 2, "three digits"),
+    "a first row that ends too early": (HEAD + "0\n" + ROWS, "ragged-row", 2, "ends before the column “Ch1”"),
     "a sample beyond all reckoning": (HEAD + ROWS.replace("655", "1e300"), "text-in-a-channel", 4, "1e300"),
     "a time beyond all reckoning": (HEAD + ROWS.replace("60,", "1e299,"), "no-times", 5, "thousands of years"),
     "times nearer than any logger's": (HEAD + "0,8,1\n1e-300,7,1\n2e-300,6,1\n", "no-times", 2, "nearer together"),

@@ -164,6 +164,14 @@ class Samples:
                 "Which of the two is meant can't be known.",
                 "Name the channel's heading with its unit, as the file has it.",
             )
+        if index >= layout.width:
+            raise refuse(
+                "ragged-row",
+                Place(ask.file, layout.first),
+                f"This row ends before the column “{ask.heading}”.",
+                "From here on every value could stand under the wrong heading.",
+                "Look whether the logger stopped here; take that line out in a copy and say so.",
+            )
         table = f"s{len(self._channels)}"
         csv = self._csv(ask.file, layout)
         clock = load(self._db, csv, ask, layout, index, table, lambda row: self._line(layout, row, raw))
