@@ -20,6 +20,7 @@ from reportgen.evaluation.evaluated import Comparison, Result
 from reportgen.evaluation.found_between import found_between
 from reportgen.metrology.unit import convert, parse_unit
 from reportgen.prose.amounts import read_once
+from reportgen.prose.table_notes import read_roughly
 from reportgen.wording import interval
 
 
@@ -133,6 +134,8 @@ def key(quantity: Quantity, results: Sequence[Result], groups: Groups) -> str:
 
 def _thin(values: Sequence[Result]) -> str:
     """What a thin line holds: the instrument alone, or what a laboratory states, or no more than its rounding."""
+    if any(map(read_roughly, values)):
+        return "key.thin.rough"
     laboratories = [r.laboratory for r in values if r.laboratory]
     if not laboratories:
         return "key.thin"

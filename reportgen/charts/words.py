@@ -28,6 +28,7 @@ PHRASES: Mapping[str, str] = {
     "key.bar": "the bar behind it is its 95\u00a0% range",
     "key.thin.stated": "the thin line is what the laboratory’s own statement leaves open",
     "key.thin.rounding": "the thin line is the rounding of the laboratory’s report alone",
+    "key.thin.rough": "the thin line is what the instrument and a rough reading leave open",
     "key.thin": "the thin line is what the instrument alone leaves open",
     "key.arrow": "an arrow begins at a bound, and the value lies somewhere along it",
     "key.break": "behind a double stroke it begins further off than the axis reaches",

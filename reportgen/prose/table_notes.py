@@ -29,9 +29,16 @@ def covers_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part:
 
 def _covered(r: Result) -> str:
     """What its interval holds; of a laboratory's value, what the laboratory says of it, or its report's rounding."""
+    if r.covers == "instrument" and read_roughly(r):
+        return "reading"
     if r.laboratory is None or r.covers != "instrument":
         return r.covers
     return "laboratory" if r.laboratory.uncertainty or found_between(r) else "rounding"
+
+
+def read_roughly(r: Result) -> bool:
+    """Whether how roughly it was read is part of its interval: `about 250`, `250 ±10`."""
+    return r.estimate is not None and any(c.source.sort == "rough" for c in r.estimate.contributions)
 
 
 def instrument_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:

@@ -75,6 +75,10 @@ WORDS: Mapping[str, str | Forms] = {
     "covers.about.instrument": "Intervals of 95 %, of the instrument alone: whether a repeat would agree isn't known",
     "covers.at-least.instrument": "Intervals of at least 95 %, of the instrument alone: "
     "whether a repeat would agree isn't known",
+    "covers.about.reading": "Intervals of 95 %, of the instrument and of how roughly it was read: "
+    "whether a repeat would agree isn't known",
+    "covers.at-least.reading": "Intervals of at least 95 %, of the instrument and of how roughly it was read: "
+    "whether a repeat would agree isn't known",
     "source.step": "the step the instrument reads in",
     "source.shared": "the step of a reading that several stand on",
     "source.rough": "how roughly it was read",

@@ -81,3 +81,15 @@ def test_two_records_that_both_stand_are_both_unstruck(tmp_path: Path) -> None:
     assert "<del" not in html
     assert "512 g and 521 g" in page(tmp_path, "tests/water-drawn").replace("\u00a0", " ")
     assert "512.000" not in html
+
+
+def test_an_interval_says_that_a_rough_reading_is_part_of_it(tmp_path: Path) -> None:
+    yaml = HEAD + "measure: {water drawn: 'one reading, g, higher, kitchen-scale'}\nreadings: readings.csv\n"
+    compile_campaign(
+        tmp_path / "rough", yaml, readings="contender,water drawn\nvelmar,about 100\nosbrand,88\nsump,110\n"
+    )
+    compile_campaign(tmp_path / "plain", yaml, readings="contender,water drawn\nvelmar,104\nosbrand,88\nsump,110\n")
+    rough, plain = (page(tmp_path / name, "tests/water-drawn") for name in ("rough", "plain"))
+    assert "of the instrument and of how roughly it was read" in rough
+    assert "what the instrument and a rough reading leave open" in rough
+    assert "roughly" not in plain
