@@ -6,6 +6,7 @@ import base64
 import json
 import posixpath
 from collections.abc import Callable, Mapping
+from functools import partial
 from typing import TYPE_CHECKING
 
 from reportgen.store.kept import Kept, get, key_of, put
@@ -26,7 +27,7 @@ def pictures(
     """
     from reportgen.addresses import photo_file, raw_file
     from reportgen.finding import Place, refuse
-    from reportgen.pictures import NotAPicture, cleaned, draw, sizes_of
+    from reportgen.pictures import NotAPicture, draw, sizes_of
     from reportgen.sources import read_bytes
 
     found: dict[str, bytes] = {}
@@ -34,7 +35,7 @@ def pictures(
         data = read_bytes(workspace, posixpath.normpath(posixpath.join(campaign.folder, photo.file)))
         sizes = sizes_of(photo.width, photo.height)
         try:
-            made = _kept(kept, key_of("photo", program, data), lambda d=data, s=sizes: draw(d, s))  # type: ignore[misc]
+            made = _kept(kept, key_of("photo", program, data), partial(draw, data, sizes))
         except NotAPicture as wrong:  # what looked whole and isn't
             raise refuse(wrong.rule, Place(photo.file), wrong.says, "No page could show it.", wrong.do) from None
         found |= {photo_file(campaign.id, photo.id, name): picture for name, picture in made.items()}
@@ -45,11 +46,18 @@ def pictures(
             continue
         data = read_bytes(workspace, path)
         try:
-            made = _kept(kept, key_of("cleaned", program, data), lambda d=data: {"": cleaned(d)})  # type: ignore[misc]
+            made = _kept(kept, key_of("cleaned", program, data), partial(_cleaned, data))
         except NotAPicture:
             continue
         found[raw_file(campaign.id, posixpath.relpath(path, campaign.folder or "."))] = made[""]
     return dict(sorted(found.items()))
+
+
+def _cleaned(data: bytes) -> dict[str, bytes]:
+    """The picture in its own size, under no name of a size."""
+    from reportgen.pictures import cleaned
+
+    return {"": cleaned(data)}
 
 
 def are_pictures(workspace: Workspace, campaign: Campaign, files: tuple[str, ...]) -> frozenset[str]:

@@ -13,7 +13,7 @@ from dataclasses import replace
 from reportgen.metrology.arithmetic import exact, in_unit, weighted
 from reportgen.metrology.errors import NoValue, UnitError
 from reportgen.metrology.trace import Piece, Trace, in_gaps, joined
-from reportgen.metrology.uncertain import Uncertain
+from reportgen.metrology.uncertain import Limit, Uncertain
 from reportgen.metrology.unit import NUMBER, alike, parse_unit
 
 
@@ -51,8 +51,9 @@ def value_at(trace: Trace, time: Uncertain) -> Uncertain:
             raise NoValue(f"nothing was logged of {trace.name} at that time", "choose a time outside of the gap")
         j = 1 if len(times) > 1 and at == times[1] else 0
         if at == times[j]:
-            limit = {0: None, 1: "above", -1: "below"}[int(sides[j])]
-            return trace.observe(None if math.isnan(values[j]) else float(values[j]), limit, f"at {at}")  # type: ignore[arg-type]
+            side = int(sides[j])
+            limit: Limit | None = "above" if side > 0 else "below" if side < 0 else None
+            return trace.observe(None if math.isnan(values[j]) else float(values[j]), limit, f"at {at}")
         if sides.any():
             raise NoValue(f"{trace.name} was off the scale at that time", "choose another time")
         slope = float((values[1] - values[0]) / (times[1] - times[0]))

@@ -55,7 +55,7 @@ def test_a_limit_names_the_pass_and_the_specimen_it_is_about(tmp_path: Path) -> 
     assert "(Brook, pass 1), every value" in text
     assert re.search(r"[Ss]pecimen B \(serial K-2\), pass 2 What happened: the lid popped", text), "in the workings too"
     assert "What happened: the plug" not in text, "what is about all passes stands at none"
-    rows = {(c["sort"], c["contender"], c["specimen"], c["pass"]) for c in told["caveat_list"]}  # type: ignore[attr-defined]
+    rows = {(c["sort"], c["contender"], c["specimen"], c["pass"]) for c in told["caveat_list"]}
     assert ("incident", "aven", "B", "2") in rows
     assert ("incident", "brook", None, None) in rows
     assert ("amendment", "brook", None, "3") in rows
