@@ -51,7 +51,7 @@ def series_of(readings: Readings) -> list[Series]:
 
 def samples_of(samples: Samples, series: Series) -> tuple[list[float], list[float], list[int]]:
     pieces = list(samples.pieces(series))
-    return tuple(np.concatenate(side).tolist() for side in zip(*pieces, strict=True))  # type: ignore[return-value]
+    return tuple(np.concatenate(side).tolist() for side in zip(*pieces, strict=True))  # type: ignore[return-value]  # always three
 
 
 ONE = 'logger: {corvane: raw/log.csv}\ntime: Elapsed, s\ncolumns: {light: "Ch1, lx"}\n'
