@@ -225,7 +225,7 @@ def _is_shared(source: Source) -> bool:
 
 
 def _unshared(source: Source) -> Source:
-    return Source(source.sort, source.of, "", source.shape)
+    return Source(source.sort, source.of, "", source.shape, source.degrees)
 
 
 def _decimals(quantity: Quantity, used: Sequence[Working], readings: Mapping[ReadingKey, Reading]) -> int | None:

@@ -24,16 +24,21 @@ Sort = Literal[
     "step",
     "shared",
     "rough",
+    "repeatability",
     "offset",
     "gain",
     "accuracy",
+    "calibration",
+    "drift",
+    "clock",
     "laboratory",
     "reaction",
     "constant",
     "assumption",
+    "fit",
     "scatter",
 ]
-Shape = Literal["uniform", "normal"]
+Shape = Literal["uniform", "normal", "triangular", "arcsine"]
 Limit = Literal["above", "below"]
 
 
@@ -45,12 +50,17 @@ class Source:
     variable: the session for a shared offset or gain, the reading for its own step or reaction, "" for a constant.
     `shared` is the step of a reading that several values stand on, `rough` the stated
     width of one (`about 250`), or of several that err alike.
+
+    `degrees` are those of the standard uncertainty itself (JCGM 100, G.3 and G.4.2), infinite where it is taken as
+    known. A normal source of finite degrees is Student's t times its size (JCGM 101, 6.4.9); several of one `of` with
+    equal degrees rest on one estimate of a variance (the parameters of one fit) and are one t together.
     """
 
     sort: Sort
     of: str
     where: str = ""
     shape: Shape = "uniform"
+    degrees: float = math.inf
 
 
 @dataclass(frozen=True)
