@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from reportgen.campaign.declared import Laboratory
+from reportgen.evaluation.behind import Behind as Behind
 from reportgen.evaluation.caveat import Caveat as Caveat
 from reportgen.evaluation.caveat import CaveatSort as CaveatSort
 from reportgen.evaluation.caveat import Keys as Keys
@@ -18,7 +19,7 @@ from reportgen.evaluation.caveat import Otherwise as Otherwise
 from reportgen.finding import Finding
 from reportgen.intake.reading import ReadingKey
 from reportgen.judgement.looks import Degree
-from reportgen.judgement.measured import Decision, Limit, Reason, ScatterFound, Settle, Within
+from reportgen.judgement.measured import Decision, Limit, Percent, Reason, ScatterFound, Settle, Within
 from reportgen.judgement.partial_order import Between, Told
 from reportgen.metrology.uncertain import Source
 
@@ -38,6 +39,7 @@ class Contribution:
     share: float
     shared: bool
     degrees: float | None = None
+    behind: Behind | None = None  # where it is known what it comes from
 
 
 @dataclass(frozen=True)
@@ -107,6 +109,7 @@ class PassValue:
     absent_because: str = ""
     steps: tuple[Step, ...] = ()
     together: bool = False  # worked out from whole quantities, whose passes aren't the same: not one pass of its own
+    of_parts: tuple[PassValue, ...] = ()  # the parts it was joined from, each worked out by itself
 
 
 @dataclass(frozen=True)
@@ -123,6 +126,7 @@ class Estimate:
     unknown_accuracy: tuple[str, ...] = ()  # instruments whose accuracy is unknown
     assumed_step: bool = False  # the step was read off the written decimals: no instrument named
     decimals: int | None = None  # the most its readings were written with, where they are in its own unit
+    effective_degrees: int | None = None  # after JCGM 100, G.4.1, to be shown; None for infinite
     step: bool = False  # its unit counts steps on a scale: a rise in temperature, a difference of two levels
 
 
@@ -206,6 +210,7 @@ class Comparison:
     rests_on: Keys
     within: Within = ""  # taken within rounds or sessions, so not the difference of the two values shown
     seen: Between | None = None  # kind order: what all looks say of the pair
+    percent: Percent | None = None  # the difference in percent of `second`'s result
 
 
 @dataclass(frozen=True)

@@ -7,18 +7,18 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from reportgen.campaign.declared import Campaign, Contender, Day, Quantity, Test
-from reportgen.evaluation.assumed import is_shared
-from reportgen.evaluation.evaluated import Contribution, Estimate, Keys, Result, ResultKind, Stands
+from reportgen.evaluation.budgets import budget_of
+from reportgen.evaluation.evaluated import Estimate, Keys, Result, ResultKind, Stands
 from reportgen.evaluation.exact import COUNTED
-from reportgen.evaluation.gathered import TWELVE, Gathered, steps_of_one_pass
+from reportgen.evaluation.gathered import Gathered
+from reportgen.evaluation.inputs import Inputs
 from reportgen.evaluation.other_units import in_other_units
 from reportgen.evaluation.working import Working
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Judged, Single
-from reportgen.metrology.budget import shares
 from reportgen.metrology.combine import mean_of
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.uncertain import Limit, Source, Uncertain
+from reportgen.metrology.uncertain import Limit, Uncertain
 from reportgen.wording.day import day
 from reportgen.wording.language import say
 
@@ -34,6 +34,7 @@ def measured_result(
     judged: Judged,
     ranked: bool,
     readings: Mapping[ReadingKey, Reading],
+    inputs: Inputs,
 ) -> Result:
     """A measured quantity for one contender. Its interval is judgement's; its budget lists what went in."""
     single = judged.singles.get(gathered.contender)
@@ -42,19 +43,21 @@ def measured_result(
         return missing_result(
             test, quantity, gathered.contender, part, gathered.passes, gathered.rests_on, gathered.why_none
         )
+    lines = budget_of(gathered, single, inputs)
     own = judged.scatter.by_name.get(gathered.contender)
     estimate = Estimate(
         value=mean.value,
         unit=quantity.unit,
         scatter=own[0] if own else _own_scatter(gathered),
         degrees=own[1] if own else None,
-        contributions=_budget(gathered, single),
+        contributions=lines.contributions,
         steps=gathered.measured.steps,
         limit=mean.limit,
         unknown_accuracy=_unknown(campaign, used, readings),
         decimals=_decimals(quantity, used, readings),
         assumed_step=COUNTED not in mean.contributions
         and any(_step_assumed(readings[k]) for w in used for k in w.keys),
+        effective_degrees=lines.effective_degrees,
         step=mean.unit.kind == "difference",
     )
     return Result(
@@ -185,47 +188,10 @@ def _own_scatter(gathered: Gathered) -> float | None:
     return standard_deviation(values) if len(values) > 1 else None
 
 
-def _budget(gathered: Gathered, single: Single) -> tuple[Contribution, ...]:
-    """Every source of the result's uncertainty by instrument and sort, largest first; their squares make up its u².
-
-    The step enters once, not divided by the passes, and only where scatter doesn't already hold it: where the
-    scatter of a pass is under half the step, or isn't known.
-    """
-    sizes: dict[Source, float] = {}
-    for source, size in gathered.measured.contributions.items():
-        if source == COUNTED:
-            continue
-        if source.sort == "scatter" and single.sd_of_mean is None:
-            continue  # of a quantity behind it; the interval is then of the instrument alone
-        group = source if source.sort in ("offset", "gain", "constant", "assumption") else _unshared(source)
-        sizes[group] = size if group is source else (sizes.get(group, 0.0) ** 2 + size**2) ** 0.5
-    if single.between:
-        sizes[Source("scatter", "sessions", "", "normal")] = single.between
-    sd = single.scatter
-    steps = steps_of_one_pass([w for w in gathered.passes if w.used])
-    if sd is None or sd < max(steps.values(), default=0.0) / 2:
-        for source, width in steps.items():
-            group = _unshared(source)
-            sizes[group] = (sizes.get(group, 0.0) ** 2 + (width / TWELVE) ** 2) ** 0.5
-    budget = shares(sizes, single.sd_of_mean, single.degrees)
-    return tuple(
-        Contribution(x.source, x.size, x.share, _is_shared(x.source), x.degrees)
-        for x in budget.lines
-    )
-
-
 def _step_assumed(reading: Reading) -> bool:
     """Whether the digits written stand for the step: no instrument, no width of its own, no laboratory behind it."""
     stated = reading.rough or reading.unweighed or reading.attachment
     return not reading.instrument and reading.value is not None and not stated
-
-
-def _is_shared(source: Source) -> bool:
-    return source.sort in ("offset", "gain", "constant", "shared") or is_shared(source)
-
-
-def _unshared(source: Source) -> Source:
-    return Source(source.sort, source.of, "", source.shape, source.degrees)
 
 
 def _decimals(quantity: Quantity, used: Sequence[Working], readings: Mapping[ReadingKey, Reading]) -> int | None:

@@ -10,6 +10,7 @@ from reportgen.evaluation.decide import decide, is_ranked, rules_for
 from reportgen.evaluation.evaluated import Caveat, Comparison, FirstPlace, Result, ScatterUsed, bears_on
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.gathered import Gathered, gather, several_specimens
+from reportgen.evaluation.inputs import inputs_of
 from reportgen.evaluation.orders import order_comparisons, order_results, orders_seen
 from reportgen.evaluation.results import measured_result, missing_result, plain_result, so_far, untested
 from reportgen.evaluation.says import says_of
@@ -18,7 +19,7 @@ from reportgen.evaluation.working import JOINS, Working
 from reportgen.evaluation.workings import Workings
 from reportgen.intake.reading import Readings
 from reportgen.judgement.measured import Judged, Measured
-from reportgen.metrology.unit import Unit
+from reportgen.metrology.unit import Unit, has_true_zero
 
 PLAIN = ("yes/no", "grade", "count")
 
@@ -123,16 +124,20 @@ def _tell_part(
     judgeable = [g for g in gathered.values() if g.mean is not None]
     if not judgeable:
         return QuantityTold(quantity.id, tuple(_missing(test, quantity, part, g) for g in gathered.values()))
-    decided = decide(test, quantity, part, judgeable, rules)
+    found_in = next(g.mean.unit for g in judgeable if g.mean)
+    decided = decide(test, quantity, part, judgeable, replace(rules, ratio=has_true_zero(found_in)))
     results = tuple(
-        measured_result(campaign, test, quantity, part, g, decided.judged, ranked, bench.readings.readings)
+        measured_result(
+            campaign, test, quantity, part, g, decided.judged, ranked, bench.readings.readings,
+            inputs_of(bench.workings, g.passes, g.contender),
+        )
         for g in gathered.values()
-    )
+    )  # fmt: skip
     absent = untested(campaign.contenders, results)
     first = replace(decided.first, unranked=decided.first.unranked + absent) if decided.first else None
     return QuantityTold(
         quantity.id, results, decided.comparisons, first, ScatterUsed(quantity.id, part, decided.judged.scatter),
-        decided.judged, tuple(g.measured for g in judgeable), next(g.mean.unit for g in judgeable if g.mean),
+        decided.judged, tuple(g.measured for g in judgeable), found_in,
     )  # fmt: skip
 
 

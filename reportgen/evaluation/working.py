@@ -31,6 +31,7 @@ class Working:
     steps: tuple[Step, ...] = ()
     crossings: tuple[Crossing, ...] = ()
     together: bool = False  # of quantities of other tests, each over all its passes
+    of_parts: tuple[Working, ...] = ()  # those it was joined from
 
     @property
     def used(self) -> bool:
@@ -44,6 +45,7 @@ class Working:
         return PassValue(
             self.key.specimen, self.key.pass_, self.key.part, value, limit,
             self.keys, self.excluded, self.word, self.absent_because, self.steps, self.together,
+            tuple(w.told() for w in self.of_parts),
         )  # fmt: skip
 
 
@@ -79,4 +81,4 @@ def _join(key: PassKey, found: Sequence[Working], how: str, parts: Sequence[str]
             key, None, keys, excluded, absent_because=absent or f"part {missing[0]} was not read", steps=steps
         )
     value = JOINS[how]([w.value for w in found if w.value is not None])
-    return Working(key, value, keys, excluded, steps=steps)
+    return Working(key, value, keys, excluded, steps=steps, of_parts=tuple(found))

@@ -86,6 +86,7 @@ def result_row(
         ],
         "scatter": number(e.scatter) if e else None,
         "degrees": number(e.degrees) if e else None,
+        "effective_degrees": e.effective_degrees if e else None,
         "also": [_other_unit_row(o) for o in result.also],
         "stands": [stands_row(x) for x in result.stands],
         "laboratory": laboratory_row(result.laboratory) if result.laboratory else None,
@@ -133,6 +134,11 @@ def _budget_row(part: Contribution) -> Row:
         "share": number(part.share),
         "shared": part.shared,
         "degrees": number(part.degrees),
+        "shape": part.source.shape,
+        "sensitivity": number(part.behind.sensitivity) if part.behind else None,
+        "of_each": number(part.behind.u) if part.behind else None,
+        "of_each_unit": part.behind.unit if part.behind else None,
+        "inputs": part.behind.count if part.behind else None,
     }
 
 
@@ -149,6 +155,10 @@ def comparison_row(pair: Comparison, caveats: list[str]) -> Row:
         "low": number(pair.low),
         "high": number(pair.high),
         "unit": pair.unit,
+        "percent": number(pair.percent.value) if pair.percent else None,
+        "percent_low": number(pair.percent.low) if pair.percent else None,
+        "percent_high": number(pair.percent.high) if pair.percent else None,
+        "percent_of": pair.second if pair.percent else None,
         "decision": pair.decision,
         "resolved": pair.resolved,
         "differed": pair.differed,

@@ -64,7 +64,11 @@ PASS = row(
     **{"pass": NAME}, specimen=NAME, part=MAYBE_TEXT, value=NUMBER, limit=LIMIT, word=MAYBE_TEXT, excluded=MAYBE_TEXT,
     absent_because=MAYBE_TEXT, together={"type": "boolean"}, conditions=TEXTS, readings=every(READING),
 )  # fmt: skip
-BUDGET = row(sort=NAME, of=TEXT, where=MAYBE_TEXT, size=NUMBER, share=SHARE, shared={"type": "boolean"}, degrees=NUMBER)
+BUDGET = row(
+    sort=NAME, of=TEXT, where=MAYBE_TEXT, size=NUMBER, share=SHARE, shared={"type": "boolean"}, degrees=NUMBER,
+    shape=one_of("uniform", "normal", "triangular", "arcsine"), sensitivity=NUMBER, of_each=NUMBER,
+    of_each_unit=MAYBE_TEXT, inputs=MAYBE_WHOLE,
+)  # fmt: skip
 OTHER_UNIT = row(unit=NAME, value=NUMBER, u=NUMBER, low=NUMBER, high=NUMBER)
 STANDS = row(
     other=NAME, told=one_of("less", "more", "alike", "both ways"), degree=one_of("a little", "much", None),
@@ -90,12 +94,14 @@ RESULT = row(
     rank={"type": ["array", "null"], "items": {"type": "integer", "minimum": 1}, "minItems": 2, "maxItems": 2},
     blocked=MAYBE_TEXT, missing=MAYBE_TEXT, running=MAYBE_TEXT, caveats=NAMES, trace=every(TRACE),
     by_pass=every(PASS), scatter=NUMBER,
-    degrees=NUMBER, also=every(OTHER_UNIT), stands=every(STANDS), laboratory={"oneOf": [{"type": "null"}, LABORATORY]},
+    degrees=NUMBER, effective_degrees=MAYBE_WHOLE,
+    also=every(OTHER_UNIT), stands=every(STANDS), laboratory={"oneOf": [{"type": "null"}, LABORATORY]},
     budget=every(BUDGET),
 )  # fmt: skip
 COMPARISON = row(
     test=NAME, quantity=NAME, first=NAME, second=NAME, difference=NUMBER, u=NUMBER, low=NUMBER, high=NUMBER, unit=TEXT,
     decision=one_of("better", "no difference that matters", "too close to call", "not enough to say"),
+    percent=NUMBER, percent_low=NUMBER, percent_high=NUMBER, percent_of=MAYBE_TEXT,
     resolved={"type": "boolean"}, differed=MAYBE_YES, differed_low=NUMBER, differed_high=NUMBER, favours=MAYBE_TEXT,
     beyond=MAYBE_YES, within=one_of("rounds", "sessions", "ratios", None), part=MAYBE_TEXT, reason=REASON,
     observed={"oneOf": [{"type": "null"}, OBSERVED]},
