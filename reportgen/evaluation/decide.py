@@ -100,6 +100,7 @@ def decide(test: Test, quantity: Quantity, part: str, gathered: Sequence[Gathere
             p.settle,
             rests_on[p.first] | rests_on[p.second],
             p.within,
+            percent=p.percent,
         )
         for p in judged.pairs
     )

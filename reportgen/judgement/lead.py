@@ -71,7 +71,7 @@ def weigh(first: Measured, second: Measured, scatter: Scatter, rules: Rules) -> 
     parts = unshared(first.contributions, second.contributions, repeat=True)
     apart = freed is None and first.sessions.isdisjoint(second.sessions) and rules.between_sessions is None
     if rules.between_sessions:
-        parts = _with_sessions(parts, first, second, rules.between_sessions)
+        parts = with_sessions(parts, first, second, rules.between_sessions)
     return Weighed(
         first,
         second,
@@ -134,10 +134,13 @@ def _lead(first: Measured, second: Measured, low: float, high: float, better: Be
     return None, 0.0
 
 
-def _with_sessions(parts: Parts, first: Measured, second: Measured, sd: float) -> Parts:
-    """Add the declared scatter between sessions: 2σ² for one session each, less for those they share."""
+def with_sessions(parts: Parts, first: Measured, second: Measured, sd: float, times: float = 1.0) -> Parts:
+    """Add the declared scatter between sessions: 2σ² for one session each, less for those they share.
+
+    `times`: how many times over the second is taken.
+    """
     shares = [
-        (name in first.sessions) / len(first.sessions) - (name in second.sessions) / len(second.sessions)
+        (name in first.sessions) / len(first.sessions) - times * (name in second.sessions) / len(second.sessions)
         for name in sorted(first.sessions | second.sessions)
     ]
     added = sd * sqrt(sum(w * w for w in shares))

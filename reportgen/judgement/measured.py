@@ -64,6 +64,7 @@ class Rules:
     matters: float | None = None
     declared: DeclaredScatter | None = None
     between_sessions: float | None = None
+    ratio: bool = False  # its unit has a true zero, so that a difference may be told in percent
 
 
 @dataclass(frozen=True)
@@ -94,6 +95,15 @@ class Settle:
 
 
 @dataclass(frozen=True)
+class Percent:
+    """First less second in percent of second, with its interval; `low`, `high` None where the scatter isn't known."""
+
+    value: float
+    low: float | None
+    high: float | None
+
+
+@dataclass(frozen=True)
 class Pair:
     """`difference` is first minus second. `resolved`: would a repeat agree; `differed`: did they differ here.
 
@@ -101,7 +111,8 @@ class Pair:
     instrument's interval. `adjusted`: the interval is simultaneous over all pairs (section 5).
     `beyond`: True/False/None: better by an amount that matters / by less / open (None too without `matters`).
     `within`: the difference was taken within rounds or sessions that not all shared, or from ratios, and so isn't the
-    difference of the two results; "" where it is.
+    difference of the two results; "" where it is. `percent`: the difference in percent of second, None where the
+    unit has no true zero or second can't be told from nothing.
     """
 
     first: str
@@ -121,6 +132,7 @@ class Pair:
     beyond: bool | None = None
     settle: Settle | None = None
     within: Within = ""
+    percent: Percent | None = None
 
 
 @dataclass(frozen=True)

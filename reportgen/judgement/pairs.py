@@ -6,7 +6,7 @@ tests; Schuirmann 1987, Journal of Pharmacokinetics and Biopharmaceutics 15:657)
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reportgen.judgement.blocks import NOISE
 from reportgen.judgement.differed import instrument_half_width
@@ -14,6 +14,7 @@ from reportgen.judgement.equivalence import matters_beyond
 from reportgen.judgement.half_width import exceeds, holds_steps
 from reportgen.judgement.lead import Weighed, half_at, u_of
 from reportgen.judgement.measured import Decision, Measured, Pair, Reason, Rules, Settle, Within
+from reportgen.judgement.percent import percent_of_second
 from reportgen.judgement.scatter import Scatter, degrees_after
 from reportgen.judgement.settle import Asked, settle
 
@@ -29,7 +30,9 @@ class Level:
 def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, scatter: Scatter, rules: Rules) -> Pair:
     """The pair as it is reported. `first`, `second` are in the quantity's unit; `weighed` may be in logarithms."""
     if not weighed.comparable:
-        return _undecidable(weighed, first, second)
+        undecidable = _undecidable(weighed, first, second)
+        percent = percent_of_second(weighed, scatter, level.alpha) if rules.ratio else None
+        return replace(undecidable, percent=percent)
     half = half_at(weighed, level.alpha)
     resolved = weighed.ahead is not None and exceeds(weighed.lead, half, weighed.level)
     favours = weighed.ahead if resolved else None
@@ -58,6 +61,7 @@ def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, sc
         beyond=beyond,
         settle=None if decision != "too close to call" else _settle(weighed, first, second, scatter, rules),
         within=_within(weighed, first, second, rules),
+        percent=percent_of_second(weighed, scatter, level.alpha, rules.between_sessions) if rules.ratio else None,
     )
 
 

@@ -196,6 +196,15 @@ def named(unit: Unit) -> str:
     return unit.symbol or "a plain number"
 
 
+def has_true_zero(unit: Unit) -> bool:
+    """Whether nothing of it is nothing, so that one value may be a percentage of another (a ratio scale).
+
+    Not so temperatures, levels and differences of levels; nor plain numbers, of which nobody says what they count, and
+    shares, whose percent would be taken for percentage points.
+    """
+    return bool(unit.dimension) and unit.kind in ("plain", "difference") and not is_decibel(unit.dimension)
+
+
 def what_of(unit: Unit) -> str:
     """What sort of thing a unit measures: a mass, a force; its symbol again where there is no short name."""
     if is_decibel(unit.dimension):

@@ -11,6 +11,7 @@ from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.amounts import typed
 from reportgen.prose.comparison import decided
+from reportgen.prose.percent import percent_line
 from reportgen.prose.sentences import pair_cell
 from reportgen.wording import interval
 from reportgen.wording.count import roughly
@@ -20,7 +21,8 @@ from reportgen.wording.sentence import capital
 
 @dataclass(frozen=True)
 class PairShown:
-    """`difference` is first minus second with its interval; `settle` what would settle it, "" where nothing is open."""
+    """`difference` is first minus second with its interval; `settle` what would settle it, "" where nothing is open;
+    `percent` the difference in percent of second, "" where that has no meaning."""
 
     first: Named
     second: Named
@@ -30,6 +32,7 @@ class PairShown:
     means: str
     why: str
     settle: str
+    percent: str = ""
 
 
 def pairs_of(told: Told, page: str, quantity: Quantity, part: str = "") -> tuple[PairShown, ...]:
@@ -49,6 +52,7 @@ def pairs_of(told: Told, page: str, quantity: Quantity, part: str = "") -> tuple
                 means=means,
                 why=_why(c, means),
                 settle=settle(c, quantity),
+                percent=percent_line(told.campaign, c),
             )
         )
     return tuple(shown)

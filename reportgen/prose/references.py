@@ -16,8 +16,16 @@ from reportgen.evaluation.evaluated import Evaluation
 from reportgen.finding import Finding
 from reportgen.pictures import sizes_of
 from reportgen.prose.local import local
+from reportgen.prose.percent import percent_between
 from reportgen.prose.reference import SCHEMES, Answer, Reference, Resolve
-from reportgen.prose.value_reference import Printed, comparison_gap, first_words, gap_words, result_words
+from reportgen.prose.value_reference import (
+    Printed,
+    asks_for_percent,
+    comparison_gap,
+    first_words,
+    gap_words,
+    result_words,
+)
 from reportgen.wording.moment import spelled_out
 from reportgen.wording.sentence import inside
 
@@ -113,6 +121,9 @@ def _comparison(known: Known, reference: Reference) -> Target:
     quantity = as_id(quantity)
     pair = (quantity, _contender(known, one), _contender(known, other), _part(known, quantity, part))
     try:
+        if asks_for_percent(reference, known.campaign.quantity(quantity).unit):
+            printed, percent = percent_between(known.campaign, known.evaluation, pair)
+            return Target(_section(known, test, quantity, pair[3]), gap_words(printed, percent.value, "%", reference))
         gap, difference, unit = comparison_gap(known.campaign, known.evaluation, pair)
     except LookupError as none:
         raise UnknownReferenceError(f"“{reference.target}” can't be answered: {none}.") from None

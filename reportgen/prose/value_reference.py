@@ -9,7 +9,7 @@ from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation, Result
 from reportgen.finding import Finding
 from reportgen.prose import amounts
-from reportgen.prose.reference import Reference
+from reportgen.prose.reference import ASKS, Reference
 from reportgen.prose.standing import name, names
 from reportgen.prose.typed_number import TypedNumber, agrees, typed_in
 from reportgen.wording import interval
@@ -67,8 +67,9 @@ def in_unit(result: Result, unit: str, change: Callable[[float], float]) -> str:
 
 def gap_words(gap: str, difference: float, unit: str, reference: Reference) -> Printed:
     """The size of a difference, held against the number typed for it."""
-    number = None if reference.asks else next(typed_in(reference.text), None)
-    if reference.asks:
+    asks = reference.asks or reference.text.replace(" ", "") == ASKS + unit
+    number = None if asks else next(typed_in(reference.text), None)
+    if asks:
         return Printed(gap)
     if number is None:
         return Printed(reference.text)
@@ -78,6 +79,13 @@ def gap_words(gap: str, difference: float, unit: str, reference: Reference) -> P
         says = f"“{reference.text}” is typed; the readings give {gap}."
         return Printed(gap, None if same_unit else _drifted(reference, says))
     return _held(replace(number, value=abs(number.value)), abs(difference), gap, reference)
+
+
+def asks_for_percent(reference: Reference, unit: str) -> bool:
+    """Whether a percentage of the other one is typed, or asked for (`[? %]`), of a quantity in another unit."""
+    number = next(typed_in(reference.text), None)
+    typed = number.unit if number else "%" if reference.text.replace(" ", "") == ASKS + "%" else ""
+    return typed == "%" and spelled(unit) != "%"
 
 
 def first_words(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str, reference: Reference) -> Printed:

@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from reportgen.wording.english_met import MET
 from reportgen.wording.english_orders import ORDERS
 from reportgen.wording.english_products import PRODUCTS
+from reportgen.wording.english_quantities import QUANTITIES
 from reportgen.wording.english_sentences import SENTENCES
 from reportgen.wording.english_words import WORDS
 from reportgen.wording.phrase import Forms
@@ -32,4 +33,4 @@ def inside(title: str) -> str:
     return title[:1].lower() + title[1:] if title[1:2].islower() or title[1:2] == " " else title
 
 
-PHRASES: Mapping[str, str | Forms] = {**WORDS, **SENTENCES, **PRODUCTS, **MET, **ORDERS}
+PHRASES: Mapping[str, str | Forms] = {**WORDS, **SENTENCES, **PRODUCTS, **MET, **ORDERS, **QUANTITIES}
