@@ -13,6 +13,7 @@ from reportgen.campaign.photos_of import is_picture
 from reportgen.evaluation.evaluated import Result
 from reportgen.evaluation.exact import counted
 from reportgen.evaluation.grid import coarser_step
+from reportgen.evaluation.hardly_known import hardly_known
 from reportgen.evaluation.lookup import NO_READING
 from reportgen.evaluation.observing import instrument_for_metrology
 from reportgen.evaluation.steps_seen import column_of
@@ -135,6 +136,17 @@ def unused_files(case: Case) -> Iterable[Seen]:
         grid = path == f"{prefix}contenders.csv"
         if (path.startswith(kept) or beside) and path not in used and not grid and path[len(prefix) :] not in mentioned:
             yield Seen(Place(path), "No test and no text uses this file.")
+
+
+def uncertainties_over_values(case: Case) -> Iterable[Seen]:
+    """Results that can't be told from nothing."""
+    for quantity in (q for t in case.declared.campaign.tests for q in t.quantities):
+        results = [r for r in case.evaluation.results if r.quantity == quantity.id]
+        found = [r for r in results if hardly_known(r) == "not even the side"]
+        for r in found:
+            who = case.declared.campaign.contender(r.contender).title
+            says = f"The uncertainty of {quantity.title} of {who} is larger than its value."
+            yield Seen(case.declared.at(f"quantity/{quantity.id}"), says, f"quantity/{quantity.id}", r.contender)
 
 
 def quantities_without_a_value(case: Case) -> Iterable[Seen]:

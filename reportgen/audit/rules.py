@@ -94,6 +94,13 @@ RULES: tuple[Rule, ...] = (
         data.quantities_without_a_value,
     ),
     Rule(
+        "uncertainty-exceeds-value", "note",
+        "A number whose uncertainty is larger than itself says only that it is small.",
+        "Use a finer instrument or more passes, weigh or time more at once, or say in the text that it couldn't be "
+        "told from nothing.",
+        data.uncertainties_over_values,
+    ),
+    Rule(
         "parts-not-joined", "warning",
         "Parts of one run are neither repeats nor separate results until somebody says so.",
         "Add `over parts:` sum, mean or each.",

@@ -13,5 +13,17 @@ QUANTITIES: Mapping[str, str | Forms] = {
     "percent.same": "as much as {other}",
     "percent.between.less": "{said} ({low} to {high} less)",
     "percent.between.more": "{said} ({low} to {high} more)",
+    "hardly-known.nothing": {
+        "one": "The uncertainty of {names} is larger than the value: whether it is more or less than nothing isn’t "
+        "known",
+        "other": "The uncertainties of {names} are larger than the values: whether they are more or less than nothing "
+        "isn’t known",
+    },
+    "hardly-known.side": {
+        "one": "The uncertainty of {names} is more than half of the value: that it isn’t nothing is known, and little "
+        "more",
+        "other": "The uncertainties of {names} are more than half of the values: that they aren’t nothing is known, "
+        "and little more",
+    },
     "percent.between.both": "{said} ({low} less to {high} more)",
 }

@@ -50,6 +50,7 @@ SEEN: dict[str, tuple[str, dict[str, str | bytes], tuple[str, int]]] = {
     "wide-prose": ("", {"conclusions.md": "# So\n\nEvery Corvane Sol burns less gas.\n"}, ("conclusions.md", 3)),
     "dead-link": ("", {"conclusions.md": "# So\n\nSee [the photograph](attachments/none.jpg).\n"}, ("conclusions.md", 3)),
     "picture-without-words": ("", {"conclusions.md": "# So\n\n![](instruments.yaml)\n"}, ("conclusions.md", 3)),
+    "uncertainty-exceeds-value": ("", {"readings": "contender,pass,gas\ncorvane,1,0.1\nostler,1,12.3\nostler,2,12.2\ncorvane,2,0.3\n"}, ("campaign.yaml", 5)),
     "parts-not-joined": ("", {"readings": "contender,pass,part,gas\ncorvane,1,a,10.1\ncorvane,1,b,10.4\nostler,1,a,12.3\nostler,1,b,12.2\n"}, ("campaign.yaml", 5)),
     "verdict-not-borne-out": ("verdict:\n  we say: {best: ostler, because: [gas]}\n", {}, ("campaign.yaml", 8)),
 }  # fmt: skip
