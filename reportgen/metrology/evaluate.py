@@ -1,43 +1,51 @@
-"""A formula's tree and the readings behind its names → one uncertain value."""
+"""A formula's tree and the readings behind its names → one value, by whatever engine works it out."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from functools import partial
-from typing import Protocol, TypeVar, cast
+from typing import Generic, Protocol, TypeVar, cast
 
-from reportgen.metrology import arithmetic, channel_crossing, channel_during, channel_mean, channel_peak, combine
+from reportgen.metrology import arithmetic, channel_crossing, channel_during, channel_mean, channel_peak
+from reportgen.metrology.engine import FIRST_ORDER, Engine
 from reportgen.metrology.errors import FormulaError, MetrologyError, NoValue
 from reportgen.metrology.grammar import OVER_CHANNELS, Call, Expression, Name, Negated, Number, Operation
 from reportgen.metrology.trace import Trace
 from reportgen.metrology.uncertain import Uncertain
 from reportgen.metrology.unit import NUMBER, alike, named
 
-Found = TypeVar("Found", Uncertain, Trace)
+V = TypeVar("V")
+Given = TypeVar("Given", covariant=True)
+Found = TypeVar("Found")
+Along = Callable[[Call], Uncertain]
 
 
-class Lookup(Protocol):
+class Names(Protocol[Given]):
     """Where a formula's names get their values, for one contender, pass and part.
 
     Each raises KeyError for a name nobody knows; with a message as its argument, that is what the author is told
     (`KeyError("there is no gas; did you mean gas_burned?")`). Each may raise NoValue where nothing was read.
     """
 
-    def value(self, name: str) -> Uncertain:
+    def value(self, name: str) -> Given:
         """The reading of this pass and part, a quantity worked out for it, or a constant."""
         ...
 
-    def over_passes(self, name: str) -> Sequence[Uncertain]:
+    def over_passes(self, name: str) -> Sequence[Given]:
         """The name in every pass that counts, for this contender and part."""
         ...
 
-    def over_parts(self, name: str) -> Sequence[Uncertain]:
+    def over_parts(self, name: str) -> Sequence[Given]:
         """The name in every part of this pass; one value where there are no parts."""
         ...
 
-    def of(self, contender: str, name: str) -> Uncertain:
+    def of(self, contender: str, name: str) -> Given:
         """The name for another contender (its spelling in formulas), same pass and part."""
         ...
+
+
+class Lookup(Names[Uncertain], Protocol):
+    """The same with the channels of loggers, which are looked along to first order alone."""
 
     def trace(self, name: str) -> Trace:
         """The channel of a logger for this pass and part."""
@@ -48,77 +56,97 @@ class Lookup(Protocol):
         ...
 
 
-_OPERATIONS: dict[str, Callable[[Uncertain, Uncertain], Uncertain]] = {
-    "+": arithmetic.add,
-    "-": arithmetic.subtract,
-    "*": arithmetic.multiply,
-    "/": arithmetic.divide,
-}
-_PLAIN_FUNCTIONS: dict[str, Callable[[Uncertain], Uncertain]] = {
-    "log": arithmetic.log,
-    "exp": arithmetic.exp,
-    "sqrt": arithmetic.sqrt,
-}
-
-
 def evaluate(expression: Expression, lookup: Lookup) -> Uncertain:
-    """The formula's value in whatever unit it comes to.
+    """The formula's value to first order, in whatever unit it comes to.
 
     Raises FormulaError with the column where names, units or functions don't fit, and NoValue with the column where
     the formula is sound but these readings give nothing.
     """
-    spine: list[Operation] = []  # a long a + b + c … leans left; walking down it keeps the stack flat
-    while isinstance(expression, Operation):
-        spine.append(expression)
-        expression = expression.left
-    value = _leaf(expression, lookup)
-    for operation in reversed(spine):
-        right = evaluate(operation.right, lookup)
-        value = _at(operation.column, partial(_operate, operation, value, right))
-    return value
+    return evaluate_by(FIRST_ORDER, expression, lookup, partial(along_channel, lookup=lookup))
 
 
-def _leaf(expression: Expression, lookup: Lookup) -> Uncertain:
-    match expression:
-        case Number(value=value):
-            return arithmetic.exact(value)
-        case Name(column=column, name=name):
-            return _at(column, lambda: lookup.value(name), name)
-        case Negated(column=column, operand=operand):
-            inner = evaluate(operand, lookup)
-            return _at(column, lambda: arithmetic.negate(inner))
-        case Call() as call:
-            return _call(call, lookup)
-        case Operation():
-            return evaluate(expression, lookup)
+def evaluate_by(engine: Engine[V], expression: Expression, names: Names[V], along: Along) -> V:
+    """The formula's value as `engine` works it out; `along` gives what a function finds along a channel.
+
+    Raises as `evaluate` does.
+    """
+    return _Formula(engine, names, along).value(expression)
 
 
-def _operate(operation: Operation, left: Uncertain, right: Uncertain) -> Uncertain:
-    if operation.sign != "^":
-        return _OPERATIONS[operation.sign](left, right)
-    if right.value is None or right.limit or right.contributions or not alike(right.unit, NUMBER):
-        raise MetrologyError(
-            f"the power is {named(right.unit) if right.unit.dimension else 'uncertain'}; it must be a plain number",
-            "write a number such as 2 or 0.5",
-        )
-    return arithmetic.power(left, arithmetic.in_unit(right, NUMBER).value or 0.0)
+class _Formula(Generic[V]):
+    """A walk over the tree. Nothing is kept between two nodes but what the whole walk is given."""
 
+    def __init__(self, engine: Engine[V], names: Names[V], along: Along) -> None:
+        self.engine, self.names, self.along = engine, names, along
 
-def _call(call: Call, lookup: Lookup) -> Uncertain:
-    if call.function in OVER_CHANNELS:
-        return _along(call, lookup)
-    first = call.arguments[0]
-    if call.function in _PLAIN_FUNCTIONS:
-        inner = evaluate(first, lookup)
-        return _at(call.column, lambda: _PLAIN_FUNCTIONS[call.function](inner))
-    if call.function == "of":
-        contender, name = (cast(Name, argument) for argument in call.arguments)
-        return _at(contender.column, lambda: lookup.of(contender.name, name.name), name.name)
-    if call.function == "energy_mean":
-        return _energy_mean(call, lookup)
-    if call.function == "mean_of_passes":
-        return _over(call, lookup.over_passes, combine.mean_of)
-    return _over(call, lookup.over_parts, combine.sum_of)
+    def value(self, expression: Expression) -> V:
+        spine: list[Operation] = []  # a long a + b + c … leans left; walking down it keeps the stack flat
+        while isinstance(expression, Operation):
+            spine.append(expression)
+            expression = expression.left
+        value = self._leaf(expression)
+        for operation in reversed(spine):
+            right = self.value(operation.right)
+            value = _at(operation.column, partial(self._operate, operation, value, right))
+        return value
+
+    def _leaf(self, expression: Expression) -> V:
+        match expression:
+            case Number(value=value):
+                return self.engine.leaf(arithmetic.exact(value))
+            case Name(column=column, name=name):
+                return _at(column, lambda: self.names.value(name), name)
+            case Negated(column=column, operand=operand):
+                inner = self.value(operand)
+                return _at(column, lambda: self.engine.negate(inner))
+            case Call() as call:
+                return self._call(call)
+            case Operation():
+                return self.value(expression)
+
+    def _operate(self, operation: Operation, left: V, right: V) -> V:
+        if operation.sign != "^":
+            return self.engine.signs[operation.sign](left, right)
+        plain, unit = self.engine.plain(right), self.engine.unit_of(right)
+        if plain is None or not alike(unit, NUMBER):
+            raise MetrologyError(
+                f"the power is {named(unit) if unit.dimension else 'uncertain'}; it must be a plain number",
+                "write a number such as 2 or 0.5",
+            )
+        return self.engine.power(left, arithmetic.in_unit(plain, NUMBER).value or 0.0)
+
+    def _call(self, call: Call) -> V:
+        if call.function in OVER_CHANNELS:
+            return self.engine.leaf(self.along(call))
+        if call.function in self.engine.functions:
+            inner = [self.value(argument) for argument in call.arguments]
+            return _at(call.column, lambda: self.engine.functions[call.function](*inner))
+        if call.function == "of":
+            contender, name = (cast(Name, argument) for argument in call.arguments)
+            return _at(contender.column, lambda: self.names.of(contender.name, name.name), name.name)
+        if call.function == "energy_mean":
+            return self._energy_mean(call)
+        if call.function == "mean_of_passes":
+            return self._over(call, self.names.over_passes, "mean")
+        return self._over(call, self.names.over_parts, "sum")
+
+    def _energy_mean(self, call: Call) -> V:
+        """Of one name over its parts; of several expressions, of those (microphone positions in columns)."""
+        if len(call.arguments) == 1 and isinstance(call.arguments[0], Name):
+            return self._over(call, self.names.over_parts, "energy mean")
+        values = [self.value(argument) for argument in call.arguments]
+        return _at(call.column, lambda: self.engine.joins["energy mean"](values))
+
+    def _over(self, call: Call, find: Callable[[str], Sequence[V]], how: str) -> V:
+        argument = cast(Name, call.arguments[0])
+
+        def work() -> V:
+            values = find(argument.name)
+            if not values:
+                raise NoValue(f"{argument.name} was never read", "")
+            return self.engine.joins[how](values)
+
+        return _at(argument.column, work, argument.name)
 
 
 _ALONG: dict[str, Callable[[Trace], Uncertain]] = {
@@ -129,8 +157,8 @@ _ALONG: dict[str, Callable[[Trace], Uncertain]] = {
 }
 
 
-def _along(call: Call, lookup: Lookup) -> Uncertain:
-    """What a function finds along a channel."""
+def along_channel(call: Call, lookup: Lookup) -> Uncertain:
+    """What a function finds along a channel, to first order. Raises as `evaluate` does."""
     trace = _trace(call.arguments[0], lookup)
     if call.function == "when":
         side: channel_crossing.Side = "over" if cast(Name, call.arguments[1]).name == "over" else "under"
@@ -154,29 +182,6 @@ def _trace(argument: Expression, lookup: Lookup) -> Trace:
     whole = _trace(stretch.arguments[0], lookup)
     begins, ends = (evaluate(time, lookup) for time in stretch.arguments[1:])
     return _at(stretch.column, lambda: channel_during.during(whole, begins, ends))
-
-
-def _energy_mean(call: Call, lookup: Lookup) -> Uncertain:
-    """Of one name over its parts; of several expressions, of those (microphone positions in columns)."""
-    if len(call.arguments) == 1 and isinstance(call.arguments[0], Name):
-        return _over(call, lookup.over_parts, combine.energy_mean)
-    values = [evaluate(argument, lookup) for argument in call.arguments]
-    return _at(call.column, lambda: combine.energy_mean(values))
-
-
-def _over(
-    call: Call, find: Callable[[str], Sequence[Uncertain]], join: Callable[[Sequence[Uncertain]], Uncertain]
-) -> Uncertain:
-    argument = cast(Name, call.arguments[0])
-    values: list[Uncertain] = []
-
-    def work() -> Uncertain:
-        values.extend(find(argument.name))
-        if not values:
-            raise NoValue(f"{argument.name} was never read", "")
-        return join(values)
-
-    return _at(argument.column, work, argument.name)
 
 
 def _at(column: int, work: Callable[[], Found], name: str = "") -> Found:
