@@ -40,6 +40,8 @@ def budget_of(gathered: Gathered, single: Single, inputs: Inputs) -> Lines:
             continue
         if source.sort == "scatter" and single.sd_of_mean is None:
             continue  # of a quantity behind it; the interval is then of the instrument alone
+        if source.sort == "repeatability" and single.sd_of_mean is not None:
+            continue  # inside the scatter between passes
         joined.setdefault(source if source.sort in STAND_ALONE else _unshared(source), {})[source] = size
     steps = steps_of_one_pass([w for w in gathered.passes if w.used])
     if single.scatter is None or single.scatter < max(steps.values(), default=0.0) / 2:

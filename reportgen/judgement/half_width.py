@@ -34,13 +34,15 @@ def unshared(first: Mapping[Source, float], second: Mapping[Source, float], *, r
 
     A shared gain leaves its share of the difference by the same subtraction. Steps and scatter are left out: they
     have rules of their own; for a `repeat`, what a result carries of the scatter of another quantity is one more part.
+    How far an instrument repeats itself is inside the scatter between passes: a `repeat` doesn't count it again.
     """
     sources = {*first, *second}
     if not sources:
         return NOTHING
     uniform: list[float] = []
     normal: list[float] = []
-    for source in sorted(s for s in sources if s.sort != "step" and (repeat or s.sort != "scatter")):
+    left_out = {"step", "repeatability" if repeat else "scatter"}
+    for source in sorted(s for s in sources if s.sort not in left_out):
         size, other = first.get(source, 0.0), second.get(source, 0.0)
         left = size - other
         if abs(left) > TOLERANCE * max(abs(size), abs(other)):
