@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.evaluation.evaluated import Crossing, Step
-from reportgen.evaluation.working import PassKey
+from reportgen.evaluation.working import PassKey, Working, doubt_of
 from reportgen.intake.notations.against import chain_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.channel_crossing import Side
 from reportgen.metrology.errors import MetrologyError, NoValue, did_you_mean
+from reportgen.metrology.near_nothing import Doubt
 from reportgen.metrology.trace import Trace
 from reportgen.metrology.uncertain import Uncertain
 
@@ -35,6 +36,7 @@ class PassLookup:
         self.joined = False  # whether some quantity was taken over all its passes, as these aren't the same
         self.steps: list[Step] = []
         self.crossings: list[Crossing] = []
+        self.doubts: list[Doubt] = []  # where first derivatives say nothing, here or in a quantity behind
 
     def value(self, name: str) -> Uncertain:
         return self._noted(name, self._find(name, self.contender, self.key))
@@ -141,9 +143,7 @@ class PassLookup:
                 w for part in dict.fromkeys((key.part, "")) for w in workings if w.key == replace(key, part=part)
             ):
                 self.keys.extend(working.keys)
-                if working.value is None:
-                    raise NoValue(working.absent_because)
-                return working.value
+                return self._value_of(working)
         if self._counts_the_same(quantity, contender):
             parts = self.workings.parts_of(quantity)
             for working in self.workings.by_pass(quantity, contender, parts):
@@ -156,7 +156,18 @@ class PassLookup:
         self.keys.extend(behind)
         self.settled.update(behind)
         self.joined = True
+        self._doubt(doubt_of(workings))
         return self.workings.joined(quantity, contender)
+
+    def _value_of(self, working: Working) -> Uncertain:
+        if working.value is None:
+            raise NoValue(working.absent_because)
+        self._doubt(working.doubt)
+        return working.value
+
+    def _doubt(self, doubt: Doubt | Literal[""]) -> None:
+        if doubt:
+            self.doubts.append(doubt)
 
     def _runs_beside(self, quantity: str, contender: str) -> bool:
         if any(q.id == quantity for q in self.test.quantities):

@@ -7,13 +7,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from reportgen.campaign.declared import Campaign, Contender, Day, Quantity, Test
-from reportgen.evaluation.budgets import budget_of
+from reportgen.evaluation.budgets import Lines, budget_of
 from reportgen.evaluation.evaluated import Estimate, Keys, Result, ResultKind, Stands
 from reportgen.evaluation.exact import COUNTED
 from reportgen.evaluation.gathered import Gathered
 from reportgen.evaluation.inputs import Inputs
 from reportgen.evaluation.other_units import in_other_units
-from reportgen.evaluation.working import Working
+from reportgen.evaluation.working import Working, doubt_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Judged, Single
 from reportgen.metrology.combine import mean_of
@@ -43,7 +43,10 @@ def measured_result(
         return missing_result(
             test, quantity, gathered.contender, part, gathered.passes, gathered.rests_on, gathered.why_none
         )
-    lines = budget_of(gathered, single, inputs)
+    doubt = doubt_of(gathered.passes)
+    if doubt:
+        single = Single(single.name, None, None, None, "instrument", why_no_u=doubt)
+    lines = Lines((), None) if doubt else budget_of(gathered, single, inputs)
     own = judged.scatter.by_name.get(gathered.contender)
     estimate = Estimate(
         value=mean.value,

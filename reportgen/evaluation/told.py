@@ -15,7 +15,7 @@ from reportgen.evaluation.orders import order_comparisons, order_results, orders
 from reportgen.evaluation.results import measured_result, missing_result, plain_result, so_far, untested
 from reportgen.evaluation.says import says_of
 from reportgen.evaluation.words_read import word_workings
-from reportgen.evaluation.working import JOINS, Working
+from reportgen.evaluation.working import JOINS, Working, doubt_of
 from reportgen.evaluation.workings import Workings
 from reportgen.intake.reading import Readings
 from reportgen.judgement.measured import Judged, Measured
@@ -117,6 +117,8 @@ def _tell_part(
     rules = rules_for(campaign, test, quantity, unit, rounds_recorded)
     ranked = is_ranked(quantity)
     several = any(several_specimens(ws) for ws in passes.values())
+    if ranked:
+        blocked = {c: blocked[c] or doubt_of(ws) for c, ws in passes.items()}
     gathered = {
         c: gather(quantity, c, ws, bench.readings.readings, blocked[c], rules.rounds, several)
         for c, ws in passes.items()
@@ -129,7 +131,7 @@ def _tell_part(
     results = tuple(
         measured_result(
             campaign, test, quantity, part, g, decided.judged, ranked, bench.readings.readings,
-            inputs_of(bench.workings, g.passes, g.contender),
+            inputs_of(bench.workings, [w for w in g.passes if w.used], g.contender),
         )
         for g in gathered.values()
     )  # fmt: skip

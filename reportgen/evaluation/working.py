@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from reportgen.evaluation.evaluated import Crossing, PassValue, Step
 from reportgen.intake.reading import ReadingKey
 from reportgen.metrology.combine import energy_mean, mean_of, sum_of
+from reportgen.metrology.near_nothing import Doubt
 from reportgen.metrology.uncertain import Uncertain
 
 
@@ -32,6 +34,7 @@ class Working:
     crossings: tuple[Crossing, ...] = ()
     together: bool = False  # of quantities of other tests, each over all its passes
     of_parts: tuple[Working, ...] = ()  # those it was joined from
+    doubt: Doubt | Literal[""] = ""  # why no uncertainty can be stated, where first derivatives say nothing
 
     @property
     def used(self) -> bool:
@@ -47,6 +50,11 @@ class Working:
             self.keys, self.excluded, self.word, self.absent_because, self.steps, self.together,
             tuple(w.told() for w in self.of_parts),
         )  # fmt: skip
+
+
+def doubt_of(workings: Iterable[Working]) -> Doubt | Literal[""]:
+    """Why what is made of them has no uncertainty that can be stated; "" where it has."""
+    return next((w.doubt for w in workings if w.doubt and w.used), "")
 
 
 JOINS = {"sum": sum_of, "mean": mean_of, "energy mean": energy_mean}
@@ -81,4 +89,4 @@ def _join(key: PassKey, found: Sequence[Working], how: str, parts: Sequence[str]
             key, None, keys, excluded, absent_because=absent or f"part {missing[0]} was not read", steps=steps
         )
     value = JOINS[how]([w.value for w in found if w.value is not None])
-    return Working(key, value, keys, excluded, steps=steps, of_parts=tuple(found))
+    return Working(key, value, keys, excluded, steps=steps, of_parts=tuple(found), doubt=doubt_of(found))

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Campaign, Quantity
@@ -24,8 +25,9 @@ from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.arithmetic import in_unit
 from reportgen.metrology.combine import energy_mean, mean_of
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.evaluate import evaluate
+from reportgen.metrology.evaluate import along_channel, evaluate_by
 from reportgen.metrology.grammar import Expression
+from reportgen.metrology.near_nothing import watching
 from reportgen.metrology.type_a import uncertainty_of_mean
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import Unit
@@ -122,8 +124,10 @@ class Workings:
 
     def _work_out(self, quantity: Quantity, contender: str, key: PassKey) -> Working:
         bench = PassLookup(self, quantity, self._tests[quantity.id], contender, key)
+        by = watching(bench.doubts)
         try:
-            value = in_unit(evaluate(self.expressions[quantity.id], bench), self.units[quantity.id])
+            found = evaluate_by(by, self.expressions[quantity.id], bench, partial(along_channel, lookup=bench))
+            value = in_unit(found, self.units[quantity.id])
         except NoValue as reason:
             return Working(key, None, tuple(bench.keys), absent_because=reason.says, steps=tuple(bench.steps))
         keys = tuple(dict.fromkeys(bench.keys))
@@ -133,7 +137,7 @@ class Workings:
         excluded = self.excluded(quantity.id, frozenset(keys) - bench.settled)
         return Working(
             key, value, keys, excluded, steps=tuple(bench.steps), crossings=tuple(bench.crossings),
-            together=bench.joined and not own,
+            together=bench.joined and not own, doubt=next(iter(bench.doubts), ""),
         )  # fmt: skip
 
     def excluded(self, quantity: str, keys: Keys) -> str:

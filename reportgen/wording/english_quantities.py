@@ -13,6 +13,13 @@ QUANTITIES: Mapping[str, str | Forms] = {
     "percent.same": "as much as {other}",
     "percent.between.less": "{said} ({low} to {high} less)",
     "percent.between.more": "{said} ({low} to {high} more)",
+    "why-no-u.divisor-near-nothing": "what it is divided by may be nothing, as far as its own uncertainty tells",
+    "why-no-u.logarithm-near-nothing": "the value its logarithm is taken of may be nothing, as far as its own "
+    "uncertainty tells",
+    "why-no-u.root-near-nothing": "the value its root is taken of may be nothing, as far as its own uncertainty tells",
+    "blocked.divisor-near-nothing": "what it is divided by may be nothing",
+    "blocked.logarithm-near-nothing": "the value its logarithm is taken of may be nothing",
+    "blocked.root-near-nothing": "the value its root is taken of may be nothing",
     "hardly-known.nothing": {
         "one": "The uncertainty of {names} is larger than the value: whether it is more or less than nothing isn’t "
         "known",
