@@ -20,7 +20,8 @@ from reportgen.evaluation.steps_seen import column_of
 from reportgen.finding import Place
 from reportgen.intake.reading import Reading
 from reportgen.metrology.errors import UnitError
-from reportgen.metrology.instrument import Instrument, off_step, outside
+from reportgen.metrology.instrument import Instrument
+from reportgen.metrology.instrument_range import off_step, outside
 from reportgen.metrology.unit import parse_unit
 from reportgen.wording.number import plain
 

@@ -9,7 +9,8 @@ from reportgen.evaluation.evaluated import TraceShown
 from reportgen.finding import Place
 from reportgen.intake.reading import Reading
 from reportgen.metrology.errors import UnitError
-from reportgen.metrology.instrument import Instrument, outside
+from reportgen.metrology.instrument import Instrument
+from reportgen.metrology.instrument_range import outside
 from reportgen.metrology.unit import parse_unit
 from reportgen.wording.number import plain
 from reportgen.wording.unit import joined

@@ -1,53 +1,23 @@
-"""What an instrument's figures say about one reading: type B contributions by source (JCGM 100, 4.3.7 and F.2.2.1).
+"""One reading with all that its instrument makes uncertain: type B contributions by source (JCGM 100, 4.3).
 
-Resolution and accuracy limits are half-widths or widths of uniform distributions: a step δ gives δ/√12, ±a gives
-a/√3. The absolute part and the digits of an accuracy are an offset, the percent part a gain; each is one variable
-for all readings of an instrument in a session, unless `shared` says otherwise.
+`specification.py` holds what is known of an instrument, `stated.py` what its maker's limits make of it,
+`calibration.py` what a calibration adds. What is read off is corrected, and carries how well the correction is known.
 """
 
 from __future__ import annotations
 
-import math
-from dataclasses import dataclass
-from typing import Literal
-
-from reportgen.metrology.errors import MetrologyError, UnitError
+from reportgen.metrology.calibration import correction, of_calibration
+from reportgen.metrology.errors import MetrologyError
+from reportgen.metrology.specification import Calibration as Calibration
+from reportgen.metrology.specification import Instrument as Instrument
+from reportgen.metrology.specification import Points as Points
+from reportgen.metrology.specification import Relative as Relative
+from reportgen.metrology.specification import Shared as Shared
+from reportgen.metrology.specification import Size as Size
+from reportgen.metrology.stated import accuracy, reaction, repeatability, resolution_in
 from reportgen.metrology.uncertain import Limit, Source, Uncertain
-from reportgen.metrology.unit import Unit, alike, convert, is_decibel, named, parse_unit
+from reportgen.metrology.unit import Unit
 from reportgen.metrology.unit_algebra import step_of
-from reportgen.metrology.unit_table import TIME
-
-Shared = Literal["offset", "gain", "both", "nothing"]
-
-REACTION = 0.2  # s, half-width of a hand on a stopwatch, start and stop together; from memory
-
-
-@dataclass(frozen=True)
-class Size:
-    """A plain number in a unit: what is stated about an instrument, itself without uncertainty."""
-
-    value: float
-    unit: Unit
-
-
-@dataclass(frozen=True)
-class Instrument:
-    """What took a reading. Accuracy is ±(absolute + percent of the reading + digits·resolution).
-
-    `percent` is in percent of the reading as shown. `known` False: the accuracy is unknown, nothing is assumed and the
-    caller says so. `shared` names which parts all readings of a session have in common.
-    """
-
-    id: str
-    resolution: Size | None = None
-    low: Size | None = None
-    high: Size | None = None
-    absolute: Size | None = None
-    percent: float | None = None
-    digits: int | None = None
-    known: bool = True
-    by_hand: bool = False
-    shared: Shared = "both"
 
 
 def observed(
@@ -61,28 +31,32 @@ def observed(
     width: float | None = None,
     leant_on: bool = False,
     stated: str = "",
+    years: float | None = None,
+    corrected: bool = False,
 ) -> Uncertain:
-    """One reading with what its instrument makes uncertain, in the reading's unit.
+    """One reading, corrected, with what its instrument makes uncertain, in the reading's unit.
 
     `reading` is the reading's own id: whoever passes the same one again (an "after" that is the next "before") names
     the same variables, and they cancel. `step` (in `unit`) is the step seen in what was written; where given it
     counts instead of the declared resolution. `width` is half the width a reading says it has (`about 250`), uniform
     (JCGM 100, 4.3.7); `stated` is whose error that is, where readings share it, else the reading's own. `leant_on`:
-    other values stand on this reading, so its step is one more error they share. Raises UnitError where the figures
-    don't fit the reading's unit, MetrologyError where an accuracy in digits has no resolution.
+    other values stand on this reading, so its step is one more error they share. `years` are those between calibration
+    and reading, None where nobody knows; `corrected`: the value holds the correction already. Raises UnitError where
+    the figures don't fit the reading's unit, MetrologyError where they can't be worked out.
     """
     if value is None:
         if limit is None:
             raise MetrologyError("a reading without a value and without a limit", "")
         return Uncertain(None, unit, {}, limit)
-    name = instrument.id if instrument else ""
-    reaction = _reaction(unit) if instrument and instrument.by_hand else 0.0
+    hand = reaction(instrument, unit, reading) if instrument else {}
     found = _step_and_width(instrument, unit, reading, step, width, leant_on, stated)
-    if instrument:
-        found.update(_accuracy(instrument, value, unit, session, reading))
-    if reaction:
-        found[Source("reaction", name, reading)] = reaction / math.sqrt(3)
-    return Uncertain(value, unit, found, limit)
+    if instrument is None:
+        return Uncertain(value, unit, found, limit)
+    found.update(accuracy(instrument, value, unit, session, reading))
+    found.update(repeatability(instrument, unit, reading, leant_on))
+    found.update(of_calibration(instrument, value, unit, years))
+    found.update(hand)
+    return Uncertain(value if corrected else value + correction(instrument, value, unit), unit, found, limit)
 
 
 def observed_difference(
@@ -97,26 +71,34 @@ def observed_difference(
     leant_on: bool = False,
     stated: str = "",
     ends: tuple[float, float] | None = None,
+    years: float | None = None,
 ) -> Uncertain:
     """A difference that was read as such, on one instrument in one session; `unit` a step, °C or dB meant as steps.
 
-    What its two ends share cancels: the offset wholly, the gain but for its share of the difference. Errors that each
-    reading has of its own come twice, once an end; `ends` are the two readings in `unit` as a scale, where they are
-    known. The other parameters and errors are those of `observed`.
+    What its two ends share cancels: the offset wholly, of the gain, the correction, its uncertainty and the drift all
+    but the share of the difference. Errors that each reading has of its own come twice, once an end; `ends` are the two
+    readings in `unit` as a scale, where they are known. The other parameters and errors are those of `observed`.
     """
-    unit = step_of(unit)
+    scale, unit = unit, step_of(unit)
     if value is None:
         return Uncertain(None, unit, {}, limit)
     found = _step_and_width(instrument, unit, reading, step, width, leant_on, stated)
-    if instrument:
-        of_difference = _accuracy(instrument, value, unit, session, reading)
-        found.update({source: size for source, size in of_difference.items() if source.sort == "gain"})
-        for name, end in zip((reading, f"{reading}, other end"), ends or (value, value), strict=True):
-            of_end = _accuracy(instrument, end, unit, session, name)
-            found.update({source: size for source, size in of_end.items() if source.sort == "accuracy"})
-            if instrument.by_hand:
-                found[Source("reaction", instrument.id, name)] = _reaction(unit) / math.sqrt(3)
-    return Uncertain(value, unit, found, limit)
+    if instrument is None:
+        return Uncertain(value, unit, found, limit)
+    of_difference = accuracy(instrument, value, unit, session, reading)
+    found.update({source: size for source, size in of_difference.items() if source.sort == "gain"})
+    for name, end in zip((reading, f"{reading}, other end"), ends or (value, value), strict=True):
+        of_end = accuracy(instrument, end, unit, session, name)
+        found.update({source: size for source, size in of_end.items() if source.sort == "accuracy"})
+        found.update(repeatability(instrument, unit, name, leant_on))
+        found.update(reaction(instrument, unit, name))
+    if ends is None:
+        return Uncertain(value, unit, found, limit)
+    here, there = (of_calibration(instrument, end, scale, years) for end in ends)
+    apart = {source: size - there.get(source, 0.0) for source, size in here.items()}
+    found.update({source: size for source, size in apart.items() if size})
+    return Uncertain(value + correction(instrument, ends[0], scale) - correction(instrument, ends[1], scale), unit,
+                     found, limit)  # fmt: skip
 
 
 def _step_and_width(
@@ -130,77 +112,8 @@ def _step_and_width(
 ) -> dict[Source, float]:
     name = instrument.id if instrument else ""
     found: dict[Source, float] = {}
-    if shown := step if step is not None else _resolution(instrument, unit):
-        found[Source("shared" if leant_on else "step", name, reading)] = shown / math.sqrt(12)
+    if shown := step if step is not None else resolution_in(instrument, unit):
+        found[Source("shared" if leant_on else "step", name, reading)] = shown / 12**0.5
     if width:
-        found[Source("rough", "", stated or reading)] = width / math.sqrt(3)
+        found[Source("rough", "", stated or reading)] = width / 3**0.5
     return found
-
-
-def outside(value: float, unit: Unit, instrument: Instrument) -> bool:
-    """Whether a reading lies beyond the instrument's stated range, ends included in the range. Raises UnitError."""
-    low, high = instrument.low, instrument.high
-    if low and _as_read(value, unit, low.unit) < low.value:
-        return True
-    return high is not None and _as_read(value, unit, high.unit) > high.value
-
-
-def off_step(value: float, unit: Unit, instrument: Instrument) -> bool:
-    """Whether a reading is finer than the instrument shows: no whole number of steps of its resolution.
-
-    A reading written in another unit than the resolution was converted by someone; nothing is said about it.
-    """
-    resolution = instrument.resolution
-    if resolution is None or not resolution.value:
-        return False
-    if resolution.unit.factor != unit.factor or not alike(unit, resolution.unit, difference=True):
-        return False
-    steps = value / resolution.value
-    return abs(steps - round(steps)) > 1e-6
-
-
-def _as_read(value: float, unit: Unit, other: Unit) -> float:
-    """On a meter with several weightings the range is written in plain dB."""
-    if is_decibel(unit.dimension) and is_decibel(other.dimension):
-        return value
-    return convert(value, unit, other)
-
-
-def _resolution(instrument: Instrument | None, unit: Unit) -> float | None:
-    if instrument is None or instrument.resolution is None:
-        return None
-    return convert(instrument.resolution.value, instrument.resolution.unit, unit, difference=True)
-
-
-def _accuracy(instrument: Instrument, value: float, unit: Unit, session: str, reading: str) -> dict[Source, float]:
-    if not instrument.known:
-        return {}
-    offset = 0.0
-    if instrument.absolute:
-        offset += convert(instrument.absolute.value, instrument.absolute.unit, unit, difference=True)
-    if instrument.digits:
-        resolution = _resolution(instrument, unit)
-        if resolution is None:
-            raise MetrologyError(
-                f"the accuracy of {instrument.id} counts digits, but its resolution isn't stated", "state it"
-            )
-        offset += instrument.digits * resolution
-    gain = (instrument.percent or 0.0) / 100 * value
-    found: dict[Source, float] = {}
-    own = 0.0  # both parts of one reading alone are one limit, ±(a + p·|x|)
-    if instrument.shared in ("offset", "both"):
-        found[Source("offset", instrument.id, session)] = offset / math.sqrt(3)
-    else:
-        own += offset
-    if instrument.shared in ("gain", "both"):
-        found[Source("gain", instrument.id, session)] = gain / math.sqrt(3)
-    else:
-        own += abs(gain)
-    found[Source("accuracy", instrument.id, reading)] = own / math.sqrt(3)
-    return {source: size for source, size in found.items() if size}
-
-
-def _reaction(unit: Unit) -> float:
-    if unit.dimension != TIME:
-        raise UnitError(f"by hand is a matter of timing, but this reading is in {named(unit)}", "drop “by hand” here")
-    return convert(REACTION, parse_unit("s"), unit)

@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 from reportgen.metrology.arithmetic import add, subtract
 from reportgen.metrology.combine import mean_of, sum_of
 from reportgen.metrology.errors import MetrologyError, UnitError
-from reportgen.metrology.instrument import Instrument, Shared, Size, observed, off_step, outside
+from reportgen.metrology.instrument import Instrument, Shared, Size, observed
+from reportgen.metrology.instrument_range import off_step, outside
 from reportgen.metrology.uncertain import Source, Uncertain, combined
 from reportgen.metrology.unit import parse_unit
 

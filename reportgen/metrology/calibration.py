@@ -1,0 +1,134 @@
+"""What a calibration adds to a reading: the correction, how well it is known, and the drift since.
+
+Each is one variable for all readings of the instrument, whatever the session: it cancels in differences, or leaves the
+share by which it differs between two readings (JCGM 100, F.1.2.3 and F.2.4.3). The uncertainty stated counts as common
+to the whole scale. A line fitted to the points errs in two ways that don't depend on each other, its height amid the
+points and its slope; both rest on one estimate of the scatter about the line, with points less two degrees of freedom
+(JCGM 100, H.3.5).
+"""
+
+from __future__ import annotations
+
+import math
+from bisect import bisect_right
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import lru_cache
+
+from reportgen.metrology.errors import MetrologyError
+from reportgen.metrology.specification import Calibration, Instrument, Points, Relative, Size
+from reportgen.metrology.stated import of_reading
+from reportgen.metrology.uncertain import Source
+from reportgen.metrology.unit import Unit, convert, is_decibel
+
+
+@dataclass(frozen=True)
+class Line:
+    """A straight line through points about their middle: `height` + `slope`·(x − `middle`).
+
+    `u_height` and `u_slope` are standard uncertainties that don't depend on each other, of `degrees` of freedom.
+    """
+
+    middle: float
+    height: float
+    slope: float
+    u_height: float
+    u_slope: float
+    degrees: int
+
+
+def correction(instrument: Instrument, value: float, unit: Unit) -> float:
+    """What is added to a reading of `value`, in steps of `unit`; 0 where there is none. Raises UnitError."""
+    found = instrument.calibration.correction if instrument.calibration else None
+    if found is None:
+        return 0.0
+    if not isinstance(found, Points):
+        return _amount(found, value, unit, instrument)
+    x = as_read(value, unit, found.unit)
+    return convert(_of_points(found)(x), found.unit, unit, difference=True)
+
+
+def of_calibration(instrument: Instrument, value: float, unit: Unit, years: float | None) -> dict[Source, float]:
+    """How well the correction is known at a reading of `value` (as shown), and the drift in `years` since.
+
+    Raises UnitError, and MetrologyError where there is a drift and nothing says how long it had.
+    """
+    calibration = instrument.calibration
+    if calibration is None:
+        return {}
+    found = _of_line(instrument, calibration, value, unit)
+    if calibration.u:
+        source = Source("calibration", instrument.id, "", "normal", calibration.degrees)
+        found[source] = _amount(calibration.u, value, unit, instrument)
+    if calibration.drift:
+        if years is None:
+            says = f"{instrument.id} drifts, and nothing says how long after its calibration this was read"
+            raise MetrologyError(says, "say when it was calibrated and when the readings were taken")
+        found[Source("drift", instrument.id)] = _amount(calibration.drift, value, unit, instrument) * years / 3**0.5
+    return {source: size for source, size in found.items() if size}
+
+
+def fitted(points: Points) -> Line:
+    """The least-squares line of the points (JCGM 100, H.3.2, about the mean of x, where the two errors part).
+
+    Raises MetrologyError where there are fewer than three points, or all at one reading.
+    """
+    n = len(points.at)
+    middle, height = math.fsum(points.at) / n, math.fsum(points.add) / n
+    spread = math.fsum((x - middle) ** 2 for x in points.at)
+    if n < 3 or not spread:
+        raise MetrologyError(f"a line with its scatter can't be fitted to {n} points", "give three or more, apart")
+    slope = math.fsum((x - middle) * (y - height) for x, y in zip(points.at, points.add, strict=True)) / spread
+    left = [y - height - slope * (x - middle) for x, y in zip(points.at, points.add, strict=True)]
+    s = math.sqrt(math.fsum(r * r for r in left) / (n - 2))
+    return Line(middle, height, slope, s / math.sqrt(n), s / math.sqrt(spread), n - 2)
+
+
+def as_read(value: float, unit: Unit, other: Unit) -> float:
+    """A reading in another unit; on a meter with several weightings figures are written in plain dB."""
+    if is_decibel(unit.dimension) and is_decibel(other.dimension):
+        return value
+    return convert(value, unit, other)
+
+
+def _of_line(instrument: Instrument, calibration: Calibration, value: float, unit: Unit) -> dict[Source, float]:
+    points = calibration.correction
+    if not isinstance(points, Points) or not points.line:
+        return {}
+    line = _line(points)
+    away = as_read(value, unit, points.unit) - line.middle
+    return {
+        Source("calibration", instrument.id, where, "normal", line.degrees): convert(
+            size, points.unit, unit, difference=True
+        )
+        for where, size in (("height of the line", line.u_height), ("slope of the line", line.u_slope * away))
+    }
+
+
+def _amount(amount: Size | Relative, value: float, unit: Unit, instrument: Instrument) -> float:
+    if isinstance(amount, Relative):
+        return of_reading(amount.percent, value, unit, instrument)
+    return convert(amount.value, amount.unit, unit, difference=True)
+
+
+def _of_points(points: Points) -> Callable[[float], float]:
+    if points.line:
+        line = _line(points)
+        return lambda x: line.height + line.slope * (x - line.middle)
+    return lambda x: _between(points, x)
+
+
+@lru_cache(maxsize=256)
+def _line(points: Points) -> Line:
+    return fitted(points)
+
+
+def _between(points: Points, x: float) -> float:
+    """Straight between the two points beside `x`; beyond the ends the last one's holds."""
+    if x <= points.at[0]:
+        return points.add[0]
+    if x >= points.at[-1]:
+        return points.add[-1]
+    i = bisect_right(points.at, x)
+    share = (x - points.at[i - 1]) / (points.at[i] - points.at[i - 1])
+    return points.add[i - 1] + share * (points.add[i] - points.add[i - 1])
