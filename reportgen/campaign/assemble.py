@@ -97,7 +97,9 @@ def assemble(ws: Workspace, records: Records, publication: Publication, told: li
 
 
 def _known(w: WrittenCampaign, inside: Folder, reach: Reach, told: list[Finding]) -> Known:
-    known = Known(inside.path, reach.use_instrument, reach.is_instrument, reach.by_unit, reach.use_method)
+    known = Known(
+        inside.path, reach.use_instrument, reach.is_instrument, reach.read_in, reach.by_unit, reach.use_method
+    )
     return dataclasses.replace(
         known,
         readings=sources_of(w.readings, told),

@@ -29,13 +29,15 @@ class Placed:
 class Known:
     """What a test may draw on.
 
-    `instrument` gives the id of a name and tells where there is none; `by_unit` is the campaign's instrument for each
+    `instrument` gives the id of a name and tells where there is none; `read_in` the unit an instrument reads in, "" for
+    none; `by_unit` is the campaign's instrument for each
     unit; `readings` and `columns` are the campaign's own, for tests that have none.
     """
 
     folder: str
     instrument: Callable[[Given[str]], str]
     is_instrument: Callable[[str], bool]
+    read_in: Callable[[str], str]
     by_unit: Mapping[str, str]
     method: Callable[[Given[MethodName]], Method | None]
     readings: tuple[Source, ...] = ()

@@ -37,6 +37,11 @@ class Reach:
         """Whether there is an instrument of this name."""
         return any(as_id(name) in shared.instruments for shared in self.places)
 
+    def read_in(self, id: str) -> str:
+        """The unit in which an instrument reads, "" where nobody says."""
+        found = self.instruments.get(id)
+        return found.value.resolution.unit if found and found.value.resolution else ""
+
     @property
     def shelf(self) -> dict[str, Found[Instrument]]:
         """Every instrument in reach, each from the nearest place that has it."""

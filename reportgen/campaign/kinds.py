@@ -17,7 +17,8 @@ class KindOf:
     `columns` are the endings of the headings it reads ("" for X itself); `formula` holds `{x}` where the name
     goes. `needs_unit`: there is no result without one; `usual_unit` and `instrument` (an id of a ready-made one,
     "" for none) are what a new campaign is offered. `numeric` False: readings are words. `ranked` False: results
-    are shown and not yet ranked. `beware` is one sentence about what goes wrong with it.
+    are shown and not yet ranked. `beware` is one sentence about what goes wrong with it. `read_alike` False: its
+    readings are in another unit than it, that of their instrument where nobody says.
     """
 
     formula: str
@@ -29,6 +30,7 @@ class KindOf:
     numeric: bool
     means: str
     beware: str
+    read_alike: bool = True
 
     def headings(self, label: str) -> tuple[str, ...]:
         """The headings it expects for a quantity of this name: `gas burned before`, `gas burned after`."""
@@ -55,6 +57,17 @@ KINDS: Mapping[Kind, KindOf] = {
         "What was used up: the weight before less the weight after.",
         "Anything else that comes or goes between the two weighings (water, soot, a forgotten lid) counts as used.",
     ),
+    "share lost": KindOf(
+        "({x}_before - {x}_after) / {x}_before", ("before", "after"), True, "%", "bench-scale", True, True,
+        "What was lost in percent of what was there before: weight lost in drying, charge lost in storage.",
+        "Its base is the value before; in percent of the value after, the same loss is another figure.",
+        read_alike=False,
+    ),
+    "rise": KindOf(
+        "{x}_end - {x}_start", ("start", "end"), True, "°C", "kitchen-thermometer", True, True,
+        "How far something rose from its start to its end, such as a temperature.",
+        "What the surroundings add or take meanwhile counts as well; start every contender from the same value.",
+    ),
     "peak": KindOf(
         "{x}", ("",), True, "kgf", "pull-scale", True, True,
         "The highest value an instrument held, such as a pull.",
@@ -64,6 +77,12 @@ KINDS: Mapping[Kind, KindOf] = {
         "{x}", ("",), True, "dB", "sound-meter", True, True,
         "A level in decibels.",
         "Distance, walls and other noise can move the level more than the product does; measure the room alone.",
+    ),
+    "level over background": KindOf(
+        "less_background({x}, {x}_background)", ("", "background"), True, "dB", "sound-meter", True, True,
+        "A level in decibels, freed from the background read in the same place without the product.",
+        "A background that changes between the two readings is taken off as if it hadn't; within 6 dB of it only an "
+        "upper bound is left.",
     ),
     "run to a limit": KindOf(
         "{x}", ("",), True, "min", "stopwatch", True, True,

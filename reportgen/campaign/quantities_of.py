@@ -57,21 +57,25 @@ def quantity_of(
     )
     if quantity.count_of:
         return quantity  # it reads no column
-    return dataclasses.replace(quantity, reads=_reads(quantity, label, at, columns))
+    return dataclasses.replace(quantity, reads=_reads(quantity, label, at, columns, known))
 
 
-def _reads(quantity: Quantity, label: str, at: Place, columns: dict[str, Placed]) -> tuple[str, ...]:
+def _reads(quantity: Quantity, label: str, at: Place, columns: dict[str, Placed], known: Known) -> tuple[str, ...]:
     """The readings the formula names; its kind's own take the quantity's unit and instrument where they have none."""
     typed = {in_formula(h): h for h in KINDS[quantity.kind].headings(label)} if quantity.kind else {}
     logged = {name: name.replace("_", " ") for name in channels_of(quantity.formula)}  # their files may tell the unit
     typed = {name: heading for name, heading in typed.items() if name not in logged}
     of_kind = {**logged, **typed}
-    reads = tuple(n for n in names_in(quantity.formula) if n in columns or n in of_kind)
+    alike = not quantity.kind or KINDS[quantity.kind].read_alike
+    unit = quantity.unit if alike else known.read_in(quantity.instrument)
+    names = names_in(quantity.formula)
+    in_order = dict.fromkeys((*(n for n in typed if n in names), *names))  # a start before its end
+    reads = tuple(n for n in in_order if n in columns or n in of_kind)
     for name in reads:
         placed = columns.get(name) or Placed(Column(name, of_kind[name]), at)
         column = dataclasses.replace(
             placed.column,
-            unit=placed.column.unit or (quantity.unit if name in typed else ""),
+            unit=placed.column.unit or (unit if name in typed else ""),
             instrument=placed.column.instrument or quantity.instrument,
         )
         columns[name] = Placed(column, placed.at)

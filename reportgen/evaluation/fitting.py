@@ -26,6 +26,8 @@ OF_KIND: Mapping[Kind, tuple[str, Callable[[Unit], bool]]] = {
     "timed": ("a time", lambda unit: unit.dimension == TIME),
     "weighed before and after": ("a mass", lambda unit: unit.dimension in (MASS, FORCE)),
     "level": ("a level", lambda unit: unit.kind == "level"),
+    "level over background": ("a level", lambda unit: unit.kind == "level"),
+    "share lost": ("a share", lambda unit: not unit.dimension),
 }
 
 

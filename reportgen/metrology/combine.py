@@ -73,5 +73,5 @@ def _levels(values: Sequence[Uncertain]) -> tuple[Unit, list[Uncertain]]:
     unit, values = _in_one_unit(values)
     if unit.kind != "level":
         what = "a difference of levels" if is_decibel(unit.dimension) else named(unit)
-        raise UnitError(f"an energy mean is of levels in dB, not of {what}", "use a plain mean")
+        raise UnitError(f"an energy sum or mean is of levels in dB, not of {what}", "use a plain one")
     return unit, list(values)

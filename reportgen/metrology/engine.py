@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from typing import Generic, TypeVar
 
 from reportgen.metrology import arithmetic, combine
+from reportgen.metrology.background import less_background
 from reportgen.metrology.uncertain import Uncertain
 from reportgen.metrology.unit import Unit
 
@@ -59,10 +60,12 @@ FIRST_ORDER: Engine[Uncertain] = Engine(
         "log": arithmetic.log,
         "exp": arithmetic.exp,
         "sqrt": arithmetic.sqrt,
+        "less_background": less_background,
     },
     joins={
         "mean": combine.mean_of,
         "sum": combine.sum_of,
         "energy mean": combine.energy_mean,
+        "energy sum": combine.energy_sum,
     },
 )

@@ -73,6 +73,9 @@ def evaluate_by(engine: Engine[V], expression: Expression, names: Names[V], alon
     return _Formula(engine, names, along).value(expression)
 
 
+ENERGIES = {"energy_mean": "energy mean", "energy_sum": "energy sum"}
+
+
 class _Formula(Generic[V]):
     """A walk over the tree. Nothing is kept between two nodes but what the whole walk is given."""
 
@@ -124,18 +127,18 @@ class _Formula(Generic[V]):
         if call.function == "of":
             contender, name = (cast(Name, argument) for argument in call.arguments)
             return _at(contender.column, lambda: self.names.of(contender.name, name.name), name.name)
-        if call.function == "energy_mean":
-            return self._energy_mean(call)
+        if call.function in ENERGIES:
+            return self._energies(call, ENERGIES[call.function])
         if call.function == "mean_of_passes":
             return self._over(call, self.names.over_passes, "mean")
         return self._over(call, self.names.over_parts, "sum")
 
-    def _energy_mean(self, call: Call) -> V:
+    def _energies(self, call: Call, how: str) -> V:
         """Of one name over its parts; of several expressions, of those (microphone positions in columns)."""
         if len(call.arguments) == 1 and isinstance(call.arguments[0], Name):
-            return self._over(call, self.names.over_parts, "energy mean")
+            return self._over(call, self.names.over_parts, how)
         values = [self.value(argument) for argument in call.arguments]
-        return _at(call.column, lambda: self.engine.joins["energy mean"](values))
+        return _at(call.column, lambda: self.engine.joins[how](values))
 
     def _over(self, call: Call, find: Callable[[str], Sequence[V]], how: str) -> V:
         argument = cast(Name, call.arguments[0])

@@ -20,6 +20,8 @@ FUNCTIONS: dict[str, tuple[int, int, bool]] = {
     "sum_of_parts": (1, 1, True),
     "of": (2, 2, True),
     "energy_mean": (1, 50, False),
+    "energy_sum": (1, 50, False),
+    "less_background": (2, 2, False),
     "log": (1, 1, False),
     "exp": (1, 1, False),
     "sqrt": (1, 1, False),

@@ -62,7 +62,8 @@ def _of_levels(one: Unit, other: Unit, sign: Sign) -> tuple[Unit, Unit, Unit]:
     if one.kind == other.kind == "level":
         if sign == "+":
             raise UnitError(
-                "two levels in dB can't be added with +", "write energy_mean(…); a sum of sounds is a sum of energies"
+                "two levels in dB can't be added with +",
+                "write energy_sum(a, b) for both together, or energy_mean(a, b)",
             )
         return step_of(one), one, one
     if one.kind == "level":

@@ -33,6 +33,8 @@ MET: Mapping[str, str | Forms] = {
     "and cancels between them as far as it goes into each result in the same way.",
     "met.for-some": "One reading of “{what}” serves {who}: {texts}. Its error is the same for all of them, and cancels "
     "between them as far as it goes into each result in the same way.",
+    "met.background": "The background was less than 6 dB below some readings of “{what}”: {whose}. No more than 1.3 dB "
+    "may be taken off then, and what is left is an upper bound (ISO 3744).",
     # traces
     "trace.gap": "{long} from {at} on",
     "trace.gap.of": "{who}, {gap}",

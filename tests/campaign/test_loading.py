@@ -51,8 +51,13 @@ def test_every_kind_reads_the_columns_its_formula_names(kind, tmp_path):
     q, test = campaign.quantity("the-thing"), campaign.test("the-thing")
     assert set(q.reads) == {c.name for c in test.columns}
     assert all(name in q.formula for name in q.reads)
-    headings = ("the thing before", "the thing after") if kind == "weighed before and after" else ("the thing",)
-    assert tuple(c.heading for c in test.columns) == headings
+    headings = {
+        "weighed before and after": ("the thing before", "the thing after"),
+        "share lost": ("the thing before", "the thing after"),
+        "rise": ("the thing start", "the thing end"),
+        "level over background": ("the thing", "the thing background"),
+    }
+    assert tuple(c.heading for c in test.columns) == headings.get(kind, ("the thing",))
 
 
 def test_scalars_stay_what_was_written(tmp_path):

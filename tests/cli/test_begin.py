@@ -50,8 +50,11 @@ KIND_FILES = {
     "one reading, g, lower, kitchen-scale": {"readings.csv": "contender,pass,thing"},
     "timed, s, lower, stopwatch": {"readings.csv": "contender,pass,thing"},
     "weighed before and after, g, lower, bench-scale": {"readings.csv": "contender,pass,thing before,thing after"},
+    "share lost, %, lower, bench-scale": {"readings.csv": "contender,pass,thing before,thing after"},
+    "rise, °C, lower, kitchen-thermometer": {"readings.csv": "contender,pass,thing start,thing end"},
     "peak, kgf, higher, pull-scale": {"readings.csv": "contender,pass,thing"},
     "level, dB, lower, sound-meter": {"readings.csv": "contender,pass,thing"},
+    "level over background, dB, lower, sound-meter": {"readings.csv": "contender,pass,thing,thing background"},
     "run to a limit, min, higher, stopwatch": {"readings.csv": "contender,pass,thing"},
     "count, lower": {"readings.csv": "contender,pass,thing"},
     "yes/no, higher": {"readings.csv": "contender,pass,thing"},
@@ -92,7 +95,7 @@ def test_all_kinds_go_into_one_campaign(tmp_path: Path) -> None:
     assert told.exit_code == 0, told.output
     declared = yaml.load((tmp_path / "x/campaign.yaml").read_text(), yaml.BaseLoader)
     assert declared["readings"] == ["readings.csv", "orders.csv", "laboratory.csv"]
-    assert declared["measure"]["thing 8"]["grades"] == ["poor", "fair", "good"]
+    assert declared["measure"]["thing 11"]["grades"] == ["poor", "fair", "good"]
     assert not [f for f in compile_site(tmp_path / "x").findings if f.severity == "error"]
 
 

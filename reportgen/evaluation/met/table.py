@@ -9,6 +9,7 @@ from reportgen.evaluation.evaluated import Caveat
 from reportgen.evaluation.met.against import readings_against
 from reportgen.evaluation.met.amendments import amendments
 from reportgen.evaluation.met.assumptions import assumptions
+from reportgen.evaluation.met.background import backgrounds_near
 from reportgen.evaluation.met.for_all import readings_for_all
 from reportgen.evaluation.met.gaps import gaps_in_traces
 from reportgen.evaluation.met.laboratory import laboratory_values
@@ -33,6 +34,7 @@ LOOKED_FOR: tuple[Look, ...] = (
     readings_for_all,
     laboratory_values,
     gaps_in_traces,
+    backgrounds_near,
 )
 
 
