@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from reportgen.metrology.uncertain import Source
+from reportgen.metrology.coverage import estimates, truncated, welch_satterthwaite
+from reportgen.metrology.uncertain import Source, Uncertain
 
 SCATTER = Source("scatter", "passes", "", "normal")
 
@@ -15,7 +16,7 @@ SCATTER = Source("scatter", "passes", "", "normal")
 class Line:
     """One source: `size` is its signed standard uncertainty in the result, `share` its part of the variance, 0 to 1.
 
-    `degrees` is None where the size is taken as known (type B).
+    `degrees` is None where the size is taken as known (most of type B).
     """
 
     source: Source
@@ -33,31 +34,29 @@ class Budget:
     degrees: int | None
 
 
+def uncertainty_budget(x: Uncertain) -> Budget:
+    """The budget of any result of this library, in x's unit.
+
+    >>> from reportgen.metrology.unit import parse_unit
+    >>> x = Uncertain(14.3, parse_unit("g"), {Source("step", "scale"): 0.03, Source("offset", "scale"): -0.04})
+    >>> [(line.source.sort, line.size, round(line.share, 2)) for line in uncertainty_budget(x).lines]
+    [('offset', -0.04, 0.64), ('step', 0.03, 0.36)]
+    """
+    return shares(x.contributions)
+
+
 def shares(
     contributions: Mapping[Source, float], scatter_u: float | None = None, degrees: float | None = None
 ) -> Budget:
-    """The budget of a result with its type B contributions and the scatter of its mean, s/√n with its degrees."""
-    parts: list[tuple[Source, float, float | None]] = [(source, size, None) for source, size in contributions.items()]
-    if scatter_u is not None:
-        parts.append((SCATTER, scatter_u, degrees))
+    """The budget of a result with its contributions and the scatter of its mean, s/√n with its degrees."""
+    of_passes = [] if scatter_u is None else [(scatter_u, math.inf if degrees is None else degrees)]
+    parts = [(source, size, source.degrees) for source, size in contributions.items()]
+    parts += [(SCATTER, size, of) for size, of in of_passes]
     variance = math.fsum(size * size for _, size, _ in parts)
-    lines = [Line(source, size, size * size / variance if variance else 0.0, dof) for source, size, dof in parts]
+    lines = [
+        Line(source, size, size * size / variance if variance else 0.0, None if math.isinf(of) else of)
+        for source, size, of in parts
+    ]
     lines.sort(key=lambda line: (-abs(line.size), line.source))
-    return Budget(tuple(lines), math.sqrt(variance), effective_degrees((size, dof) for _, size, dof in parts))
-
-
-def effective_degrees(parts: Iterable[tuple[float, float | None]]) -> int | None:
-    """ν_eff = u⁴ / Σ(uᵢ⁴/νᵢ), truncated to whole (Welch–Satterthwaite; JCGM 100, G.4.1); None where infinite.
-
-    `parts` are each part's standard uncertainty in the result and its degrees of freedom, None for infinite.
-    """
-    parts = list(parts)
-    largest = max((abs(u) for u, _ in parts), default=0.0)
-    if not largest:
-        return None
-    scaled = [(u / largest, degrees) for u, degrees in parts]  # so that tiny units don't underflow
-    below = math.fsum(u**4 / degrees for u, degrees in scaled if degrees is not None)
-    if not below:
-        return None
-    found = math.fsum(u * u for u, _ in scaled) ** 2 / below
-    return math.floor(found * 1.001)  # the GUM's own example takes 18.998 for 19
+    effective = welch_satterthwaite([*estimates(contributions.items()), *of_passes])
+    return Budget(tuple(lines), math.sqrt(variance), truncated(effective))

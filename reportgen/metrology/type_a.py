@@ -42,6 +42,24 @@ def uncertainty_of_mean(values: Sequence[float]) -> float | None:
     return None if deviation is None else deviation / math.sqrt(len(values))
 
 
+def relative_uncertainty_of_sd(observations: int) -> float:
+    """How well n observations show their own scatter: the standard deviation of s over its expectation, √(1 − c₄²)/c₄.
+
+    For normal observations (JCGM 100, E.4.3 and table E.1); c₄ = √(2/(n − 1))·Γ(n/2)/Γ((n − 1)/2). Three observations
+    show it to about a half:
+
+    >>> round(relative_uncertainty_of_sd(3), 2)
+    0.52
+
+    Raises MetrologyError for fewer than two.
+    """
+    if observations < 2:
+        raise MetrologyError("fewer than two observations show no scatter", "repeat the measurement")
+    n = observations
+    c4 = math.sqrt(2 / (n - 1)) * math.exp(math.lgamma(n / 2) - math.lgamma((n - 1) / 2))
+    return math.sqrt(1 - c4 * c4) / c4
+
+
 def pooled(groups: Iterable[Sequence[float]]) -> Scatter | None:
     """s_p² = Σ(nᵢ−1)sᵢ²/ν with ν = Σ(nᵢ−1) (JCGM 100, 4.2.4; H.3.6 note); None where no group has two values."""
     groups = [group for group in groups if len(group) > 1]

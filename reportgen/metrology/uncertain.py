@@ -76,13 +76,39 @@ class Uncertain:
     limit: Limit | None = None
 
 
-def combined(x: Uncertain) -> float:
-    """The combined standard uncertainty, in x's unit (JCGM 100, 5.1.2): sources are independent by definition."""
+def combined_standard_uncertainty(x: Uncertain) -> float:
+    """u_c in x's unit (JCGM 100, 5.1.2, equation 10): sources are independent by definition.
+
+    >>> from reportgen.metrology.unit import parse_unit
+    >>> x = Uncertain(14.3, parse_unit("g"), {Source("step", "scale", "1"): 0.03, Source("offset", "scale"): -0.04})
+    >>> combined_standard_uncertainty(x)
+    0.05
+    """
     return math.sqrt(math.fsum(size * size for size in x.contributions.values()))
 
 
-def correlation(x: Uncertain, y: Uncertain) -> float:
-    """The correlation coefficient of the two estimates, −1 to 1; 0 where either is exact (JCGM 100, 5.2.2, F.1.2.3)."""
-    together = math.fsum(size * y.contributions.get(source, 0.0) for source, size in x.contributions.items())
-    apart = combined(x) * combined(y)
-    return max(-1.0, min(1.0, together / apart)) if apart else 0.0
+combined = combined_standard_uncertainty  # its short name inside the program
+
+
+def covariance(x: Uncertain, y: Uncertain) -> float:
+    """u(x, y) in x's unit times y's: what the sources they share bring (JCGM 100, 5.2.2; F.1.2.3, equation F.1)."""
+    return math.fsum(size * y.contributions.get(source, 0.0) for source, size in x.contributions.items())
+
+
+def correlation_coefficient(x: Uncertain, y: Uncertain) -> float:
+    """r(x, y) = u(x, y)/(u(x)·u(y)), −1 to 1; 0 where either is exact (JCGM 100, 5.2.2, equation 14).
+
+    Two resistors compared with one standard, known to 0.1 Ω, each with an error of 0.1 Ω of its own:
+
+    >>> from reportgen.metrology.unit import parse_unit
+    >>> standard = Source("calibration", "standard")
+    >>> def resistor(n):
+    ...     return Uncertain(1000.0, parse_unit("Ω"), {standard: 0.1, Source("repeatability", "bridge", n): 0.1})
+    >>> round(correlation_coefficient(resistor("first"), resistor("second")), 12)
+    0.5
+    """
+    apart = combined_standard_uncertainty(x) * combined_standard_uncertainty(y)
+    return max(-1.0, min(1.0, covariance(x, y) / apart)) if apart else 0.0
+
+
+correlation = correlation_coefficient  # its short name inside the program
