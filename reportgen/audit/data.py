@@ -14,8 +14,8 @@ from reportgen.evaluation.evaluated import Result
 from reportgen.evaluation.exact import counted
 from reportgen.evaluation.grid import coarser_step
 from reportgen.evaluation.hardly_known import hardly_known
+from reportgen.evaluation.instruments_known import instrument_for_metrology
 from reportgen.evaluation.lookup import NO_READING
-from reportgen.evaluation.observing import instrument_for_metrology
 from reportgen.evaluation.steps_seen import column_of
 from reportgen.finding import Place
 from reportgen.intake.reading import Reading

@@ -8,6 +8,7 @@ from reportgen.audit.case import Case, Seen
 from reportgen.evaluation.evaluated import TraceShown
 from reportgen.finding import Place
 from reportgen.intake.reading import Reading
+from reportgen.metrology.calibration import as_shown
 from reportgen.metrology.errors import UnitError
 from reportgen.metrology.instrument import Instrument
 from reportgen.metrology.instrument_range import outside
@@ -35,7 +36,8 @@ def samples_outside(case: Case, instruments: Mapping[str, Instrument]) -> Iterab
 
 def _is_outside(value: float, unit: str, instrument: Instrument) -> bool:
     try:
-        return outside(value, parse_unit(unit), instrument)
+        read_in = parse_unit(unit)
+        return outside(as_shown(instrument, value, read_in), read_in, instrument)
     except UnitError:
         return False
 

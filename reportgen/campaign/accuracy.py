@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from decimal import Decimal
 from typing import Annotated
 
 from reportgen.campaign.declared import Accuracy
@@ -10,39 +11,60 @@ from reportgen.campaign.given import Given
 from reportgen.campaign.scalar import NUMBER, UNIT, amount, number
 from reportgen.campaign.shape import NotThat, Scalar
 
-EXAMPLES = ("±0.3 g", "±0.5 % + 2 digits", "±(0.3 °C + 0.5 % of reading)", "unknown")
+EXAMPLES = ("±0.3 g", "±0.5 % + 2 digits", "±(0.3 °C + 0.5 % of reading)", "±1 % of range", "class 1.6", "unknown")
 _PLAIN = NUMBER.removeprefix("[-+−]?")
-_TERM = rf"{_PLAIN}\s*(?:digits?|%(?:\s*of\s+(?:the\s+)?reading)?|{UNIT.replace('±', '±+')})"
-PATTERN = rf"^\s*(?:unknown|(?:±|\+/-|\+-)\s*\(?\s*{_TERM}(?:\s*\+\s*{_TERM})*\s*\)?)\s*$"
+_READING, _RANGE = r"%(?:\s*of\s+(?:the\s+)?reading)?", r"%\s*of\s+(?:the\s+)?(?:range|span|full\s+scale)"
+_CLASS = rf"class\s+({_PLAIN})"
+_TERM = rf"{_PLAIN}\s*(?:digits?|{_RANGE}|{_READING}|{UNIT.replace('±', '±+')})"
+_SIGN = r"(?:±|\+/-|\+-)"
+PATTERN = rf"^\s*(?:unknown|{_CLASS.replace('(', '(?:', 1)}|{_SIGN}\s*\(?\s*{_TERM}(?:\s*\+\s*{_TERM})*\s*\)?)\s*$"
 
 
 def accuracy(text: str) -> Accuracy:
-    """±(absolute + percent of reading + digits), each once, in any order; or `unknown`. Raises NotThat."""
+    """±(absolute + percent of reading + percent of range + digits), each once, in any order; a class; or `unknown`.
+
+    `class 1.6` is ±1.6 % of the range: EN 837-1 for pressure gauges, IEC 60051 for pointer meters. Raises NotThat.
+    """
     said = text.strip()
     if said == "unknown":
         return Accuracy(known=False)
-    found = re.fullmatch(r"(?:±|\+/-|\+-)\s*(?:\((.*)\)|([^()]*))", said)
+    if match := re.fullmatch(_CLASS, said):
+        return Accuracy(True, text=said, of_range=_above_nothing(match[1], said))
+    if said.startswith("class"):
+        do = "Where its class is so many percent of its range, write that: class 1.6. Else write its limits: ±0.3 g."
+        raise NotThat(f"“{said}” is no class of a number", do)
+    found = re.fullmatch(rf"{_SIGN}\s*(?:\((.*)\)|([^()]*))", said)
     if found is None:
         raise NotThat(f"“{said}” is not an accuracy")
-    absolute, percent, digits = None, None, None
+    absolute, percent, digits, of_range = None, None, None, None
     for term in (t.strip() for t in (found[1] or found[2] or "").split("+")):
-        if re.search(r"%\s*of\s+(?!(the\s+)?reading)", term):
-            do = "Work it out and write it in the unit itself: ±0.5 g."
-            raise NotThat(f"“{term}” is not a percentage of the reading", do)
         if match := re.fullmatch(rf"({_PLAIN})\s*digits?", term):
             _once(digits, said)
             if not match[1].isdigit() or len(match[1]) > 4:
                 raise NotThat(f"“{term}” is not a whole number of digits")
             digits = int(match[1])
-        elif match := re.fullmatch(rf"({_PLAIN})\s*%(\s*of\s+(the\s+)?reading)?", term):
+        elif match := re.fullmatch(rf"({_PLAIN})\s*{_RANGE}", term):
+            _once(of_range, said)
+            of_range = number(match[1])
+        elif match := re.fullmatch(rf"({_PLAIN})\s*{_READING}", term):
             _once(percent, said)
             percent = number(match[1])
+        elif re.search(r"%\s*of\s", term):
+            do = "Work it out and write it in the unit itself: ±0.5 g."
+            raise NotThat(f"“{term}” is a percentage neither of the reading nor of the range", do)
         else:
             _once(absolute, said)
             absolute = amount(term)
             if absolute.value < 0 or not absolute.unit:
                 raise NotThat(f"“{term}” has no unit", "Write its unit, or digits, or %.")
-    return Accuracy(True, absolute, percent, digits, said)
+    return Accuracy(True, absolute, percent, digits, said, of_range)
+
+
+def _above_nothing(text: str, said: str) -> Decimal:
+    value = number(text)
+    if not value:
+        raise NotThat(f"“{said}” would be an instrument that never errs", "Write the class on its dial: class 1.6.")
+    return value
 
 
 def _once(already: object, said: str) -> None:

@@ -9,10 +9,11 @@ from dataclasses import dataclass, field
 from typing import Generic, TypeVar
 
 from reportgen.addresses import as_id
-from reportgen.campaign.declared import Accuracy, Constant, Instrument, Method, Repeatability
+from reportgen.campaign.declared import Constant, Instrument, Method, Repeatability
 from reportgen.campaign.given import Entry
+from reportgen.campaign.instrument_terms import DEGREES_OF_A_GUESS
+from reportgen.campaign.instruments_of import instrument_of
 from reportgen.campaign.look_up import error
-from reportgen.campaign.photos_of import photo_of
 from reportgen.campaign.shape import shape_of
 from reportgen.campaign.written.shared import WrittenConstant, WrittenInstrument, WrittenMethod
 from reportgen.campaign.yaml_reader import read_names, read_record
@@ -22,7 +23,6 @@ from reportgen.sources import Workspace, list_files, read_text
 
 T = TypeVar("T")
 K = TypeVar("K")
-DEGREES_OF_A_GUESS = 8  # a standard deviation known to 25 %: JCGM 100, G.4.2
 
 
 @dataclass(frozen=True)
@@ -125,35 +125,21 @@ def add_constants(
         if written.within and written.u:
             says = "a constant has a width (`within`) or a standard uncertainty (`u`), not both"
             error(told, "two-widths", written.u.at, says, do="Keep the one that the source gives.")
+        if written.k and not written.u:
+            says = "`k` is the factor of an expanded uncertainty, and no `u` can be read here"
+            error(told, "k-without-u", written.k.at, says, do="Add `u`, the expanded uncertainty U of the source.")
+        if written.k and written.k.value < 1:
+            says = f"a coverage factor of {written.k.value} makes U smaller than the standard uncertainty it is made of"
+            error(told, "k-below-one", written.k.at, says, do="Write the factor of the source, 2 in most of them.")
+        if written.degrees and not (written.u or written.within):
+            says = "`degrees` say how well `u` or `within` is known, and neither can be read here"
+            error(told, "degrees-without-u", written.degrees.at, says, do="Add one of them, or drop `degrees`.")
         constant = Constant(
             as_id(entry.name.value), written.value.value, written.within.value if written.within else None,
             written.u.value if written.u else None, written.source.value, origin,
+            float(written.k.value or 1) if written.k else 1.0, written.degrees.value if written.degrees else None,
         )  # fmt: skip
         _add(shared.constants, constant.id, constant, entry.name.at, "constant", told)
-
-
-def instrument_of(name: str, written: WrittenInstrument, origin: str, told: list[Finding]) -> Instrument:
-    """An instrument as later stages know it."""
-    w = written
-    return Instrument(
-        id=as_id(name),
-        title=w.title.value if w.title else name,
-        resolution=w.resolution.value if w.resolution else None,
-        low=w.range.value.low if w.range else None,
-        high=w.range.value.high if w.range else None,
-        accuracy=w.accuracy.value if w.accuracy else Accuracy(known=False),
-        by_hand=w.by_hand.value if w.by_hand else False,
-        shared=w.shared.value if w.shared else "both",
-        model=w.model.value if w.model else "",
-        serial=w.serial.value if w.serial else "",
-        calibrated=w.calibrated.value if w.calibrated else None,
-        calibrated_by=w.calibrated_by.value if w.calibrated_by else "",
-        source=w.source.value if w.source else "",
-        notes=w.notes.value if w.notes else "",
-        frame_rate=w.frames.value if w.frames else None,
-        photo=photo_of(as_id(name), w.photo, w.photo.at, told) if w.photo else None,
-        origin=origin,
-    )
 
 
 def method_of(id: str, version: int, written: WrittenMethod, origin: str, told: list[Finding]) -> Method:

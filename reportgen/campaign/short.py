@@ -68,6 +68,8 @@ def instrument(text: str) -> Mapping[str, str]:
             _put(found, "accuracy", piece.removeprefix("accuracy "))
         elif piece.startswith(("up to ", "from ")) or " to " in piece:
             _put(found, "range", piece)
+        elif piece.startswith("reaction "):
+            _put(found, "reaction", piece.removeprefix("reaction "))
         elif piece.startswith("shared "):
             _put(found, "shared", piece.removeprefix("shared "))
         elif re.match(NUMBER, piece):

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from reportgen.campaign.declared import Declared
+from reportgen.campaign.declared import Declared, Instrument
 from reportgen.evaluation.caveats import caveats_of
 from reportgen.evaluation.claims import claim_outcomes
 from reportgen.evaluation.evaluated import Caveat, Evaluation
 from reportgen.evaluation.feeds import Feeds, feeds_of
 from reportgen.evaluation.fitting import misfits
+from reportgen.evaluation.instruments_known import instrument_for_metrology
 from reportgen.evaluation.observing import Observer, ReadingRefused
 from reportgen.evaluation.otherwise import with_other_records
 from reportgen.evaluation.prepared import Prepared, formula_finding, known_units, prepare
@@ -86,11 +87,19 @@ def _prepared(declared: Declared, readings: Readings) -> Prepared:
 
 
 def _observer(declared: Declared, readings: Readings, pieces: Pieces) -> Observer:
+    wrong = [f for i in declared.campaign.instruments.values() for f in _untranslatable(declared, i)]
+    if wrong:
+        raise Refused(wrong)
+    return Observer(declared.campaign, readings.readings, pieces)
+
+
+def _untranslatable(declared: Declared, instrument: Instrument) -> Iterable[Finding]:
+    """An instrument with a unit nobody knows, or with points of a calibration in units of different things."""
     try:
-        return Observer(declared.campaign, readings.readings, pieces)
+        instrument_for_metrology(instrument)
     except UnitError as wrong:
-        place = next((declared.at(f"instrument/{i}") for i in declared.campaign.instruments), declared.at(""))
-        raise Refused([Finding("error", "unit", place, f"An instrument: {wrong.says}", do=wrong.do)]) from None
+        says, subject = f"The instrument {instrument.id}: {wrong.says}", f"instrument/{instrument.id}"
+        yield Finding("error", "unit", declared.at(subject), says, do=wrong.do, subject=subject)
 
 
 def _tell_all(bench: Bench, wrong_already: Iterable[Finding]) -> tuple[QuantityTold, ...]:

@@ -9,8 +9,9 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 
 from reportgen.addresses import in_formula
-from reportgen.campaign.declared import Amount, Campaign, Declared, Instrument, Kind, Quantity, Test
+from reportgen.campaign.declared import Amount, Campaign, Declared, Kind, Quantity, Test
 from reportgen.evaluation.frames_read import unit_read
+from reportgen.evaluation.instrument_fits import instrument_misfits
 from reportgen.evaluation.laboratory_fits import laboratory_misfits
 from reportgen.evaluation.order_clashes import order_clashes
 from reportgen.evaluation.unweighed import some_of_nothing
@@ -49,7 +50,7 @@ def misfits(declared: Declared, readings: Readings, units: Mapping[str, Unit]) -
     yield from order_clashes(declared, readings)
     yield from _off_their_instruments(campaign, readings)
     for instrument in campaign.instruments.values():
-        yield from _within_itself(instrument, declared.at(f"instrument/{instrument.id}"))
+        yield from instrument_misfits(instrument, declared.at(f"instrument/{instrument.id}"))
     yield from _anchors(declared, units)
     yield from _cost(declared, units)
 
@@ -118,9 +119,9 @@ def _is_amount(reading: Reading) -> bool:
 def _off_their_instruments(campaign: Campaign, readings: Readings) -> Iterable[Finding]:
     """Readings in a unit that their instrument doesn't read in: a weight off a watch. One finding a unit and test."""
     told: set[tuple[str, str, str]] = set()
-    broken = {i.id for i in campaign.instruments.values() if any(_within_itself(i, Place("")))}  # told by themselves
+    told_already = {i.id for i in campaign.instruments.values() if any(instrument_misfits(i, Place("")))}
     for reading in readings.readings.values():
-        instrument = None if reading.instrument in broken else campaign.instruments.get(reading.instrument)
+        instrument = None if reading.instrument in told_already else campaign.instruments.get(reading.instrument)
         figure = (instrument.resolution or instrument.high or instrument.low) if instrument else None
         key = (reading.key.test, reading.unit, reading.instrument)
         if is_frames(reading.unit):
@@ -137,17 +138,6 @@ def _off_their_instruments(campaign: Campaign, readings: Readings) -> Iterable[F
 
 def _is_level(unit: str) -> bool:
     return parse_unit(unit).kind == "level"
-
-
-def _within_itself(instrument: Instrument, place: Place) -> Iterable[Finding]:
-    """The figures of one instrument, all in units of one thing."""
-    figures = [a for a in (instrument.resolution, instrument.low, instrument.high) if a]
-    figures += [instrument.accuracy.absolute] if instrument.accuracy.absolute else []
-    for amount in figures[1:]:
-        found = tuple(_alike(amount.unit, figures[0].unit, f"The instrument {instrument.id}", place, difference=True))
-        yield from (replace(finding, subject=f"instrument/{instrument.id}") for finding in found)
-        if found:
-            return
 
 
 def _anchors(declared: Declared, units: Mapping[str, Unit]) -> Iterable[Finding]:

@@ -7,12 +7,13 @@ from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 
-from reportgen.campaign.declared import Amount, Campaign
-from reportgen.campaign.declared import Instrument as DeclaredInstrument
+from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.assumed import ALL
 from reportgen.evaluation.exact import counted
 from reportgen.evaluation.frames_read import SECONDS, first_frame, rate_of
+from reportgen.evaluation.instruments_known import instrument_for_metrology
 from reportgen.evaluation.laboratories import as_stated, laboratory_of
+from reportgen.evaluation.reading_days import day_of, span_of, years_apart
 from reportgen.evaluation.steps_seen import column_of, steps_seen
 from reportgen.evaluation.traces_read import Pieces, no_samples, not_of_its_instrument, trace_of, units_apart
 from reportgen.finding import Finding
@@ -20,32 +21,11 @@ from reportgen.intake.notations.against import chain_of, other_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.arithmetic import add
 from reportgen.metrology.errors import MetrologyError, NoValue, UnitError
-from reportgen.metrology.instrument import Instrument, Size, observed, observed_difference
+from reportgen.metrology.instrument import observed, observed_difference
 from reportgen.metrology.trace import Trace
 from reportgen.metrology.uncertain import Uncertain
 from reportgen.metrology.unit import convert, is_decibel, parse_unit
 from reportgen.metrology.unit_algebra import step_of
-
-
-def instrument_for_metrology(declared: DeclaredInstrument) -> Instrument:
-    """Amounts as floats with units, accuracy by its parts. Raises `UnitError` for a unit nobody knows."""
-
-    def size(amount: Amount | None) -> Size | None:
-        return Size(float(amount.value), parse_unit(amount.unit)) if amount else None
-
-    accuracy = declared.accuracy
-    return Instrument(
-        id=declared.id,
-        resolution=size(declared.resolution),
-        low=size(declared.low),
-        high=size(declared.high),
-        absolute=size(accuracy.absolute),
-        percent=float(accuracy.percent) if accuracy.percent is not None else None,
-        digits=accuracy.digits,
-        known=accuracy.known,
-        by_hand=declared.by_hand,
-        shared=declared.shared,
-    )
 
 
 class Observer:
@@ -97,13 +77,14 @@ class Observer:
         """The trace a reading stands for; raises `ReadingRefused` where its unit can't be used."""
         instrument = self.instruments.get(reading.instrument)
         try:
-            trace = trace_of(reading, instrument, session_of(reading), self._name(reading), self.pieces)
-        except UnitError as wrong:
+            of_session = (session_of(reading), self._name(reading), self.pieces, self._years(reading))
+            trace = trace_of(reading, instrument, *of_session)
+        except MetrologyError as wrong:
             raise ReadingRefused(units_apart(reading, wrong), reading.instrument) from None
         if instrument is not None:
             try:
                 trace.observe(1.0, None, "")
-            except UnitError as wrong:
+            except MetrologyError as wrong:
                 raise ReadingRefused(not_of_its_instrument(reading, wrong), reading.instrument) from None
         return trace
 
@@ -126,6 +107,7 @@ class Observer:
             width=_in_seconds(reading.width, rate),
             leant_on=reading.key in self.leant_on,
             stated=self._stated(reading),
+            years=self._years(reading),
         )
         value = as_stated(value, laboratory_of(self.campaign, reading), self._stated(reading))
         further = first_frame(reading, reading.instrument, name, step or 0.0)
@@ -154,6 +136,7 @@ class Observer:
             leant_on=reading.key in self.leant_on,
             stated=self._stated(reading),
             ends=ends,
+            years=self._years(reading),
         )
         return add(other, apart)
 
@@ -164,6 +147,17 @@ class Observer:
         """Whose error a stated width or uncertainty is: the contender's in that column, or that of one for all."""
         key = self.chained.get(reading.key, reading.key)
         return "/".join((key.test, ALL if reading.for_all else key.contender, key.name))
+
+    def _years(self, reading: Reading) -> float | None:
+        """Years between the calibration of an instrument that drifts and the reading; None for one that doesn't."""
+        declared = self.campaign.instruments.get(reading.instrument)
+        if declared is None or declared.drift is None:
+            return None
+        years = years_apart(span_of(declared.calibrated), day_of(reading, self.campaign.tested))
+        if years is None:
+            says = f"{declared.id} drifts from its calibration on, and nothing says when this was read"
+            raise MetrologyError(says, "Add `tested: 2026-05-02` to campaign.yaml, or dates in a column `time`.")
+        return years
 
     def _step(self, reading: Reading, rate: Fraction | None) -> float | None:
         """The step it was read in. What says itself how rough it is has its instrument's own alone, or one frame."""

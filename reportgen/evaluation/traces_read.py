@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from reportgen.finding import Finding
 from reportgen.intake.reading import Reading, Series
-from reportgen.metrology.errors import UnitError
+from reportgen.metrology.calibration import corrections
+from reportgen.metrology.errors import MetrologyError, UnitError
 from reportgen.metrology.instrument import Instrument, observed
 from reportgen.metrology.trace import Piece, Trace
 from reportgen.metrology.uncertain import Limit, Uncertain
@@ -27,8 +28,17 @@ def no_samples(series: Series) -> Iterator[Read]:
     raise LookupError(f"no samples of {series.file} were handed over")
 
 
-def trace_of(reading: Reading, instrument: Instrument | None, session: str, name: str, pieces: Pieces) -> Trace:
-    """The trace behind a reading. Raises UnitError where the file's unit and the declared one don't go together.
+def trace_of(
+    reading: Reading,
+    instrument: Instrument | None,
+    session: str,
+    name: str,
+    pieces: Pieces,
+    years: float | None = None,
+) -> Trace:
+    """The trace behind a reading, `years` after the calibration of its instrument: its samples are corrected, and what
+    is worked out from them carries how well the correction is known. Raises UnitError where the file's unit and the
+    declared one don't go together.
 
     A sample beyond a limit that the file doesn't tell is beyond the end of the instrument's range, where that is known.
     """
@@ -38,7 +48,7 @@ def trace_of(reading: Reading, instrument: Instrument | None, session: str, name
     step = 10.0**-series.decimals if instrument is None or instrument.resolution is None else None
 
     def observe(value: float | None, limit: Limit | None, which: str) -> Uncertain:
-        return observed(value, unit, instrument, session, f"{name}/{which}", limit, step)
+        return observed(value, unit, instrument, session, f"{name}/{which}", limit, step, years=years, corrected=True)
 
     return Trace(
         name=reading.key.name,
@@ -53,13 +63,13 @@ def trace_of(reading: Reading, instrument: Instrument | None, session: str, name
     )
 
 
-def units_apart(reading: Reading, wrong: UnitError) -> Finding:
+def units_apart(reading: Reading, wrong: MetrologyError) -> Finding:
     """What is told where the units of a trace can't be used."""
     says = f"“{reading.text}”: {wrong.says}"
     return Finding("error", "unit", reading.at, says, do=wrong.do, subject=f"test/{reading.key.test}")
 
 
-def not_of_its_instrument(reading: Reading, wrong: UnitError) -> Finding:
+def not_of_its_instrument(reading: Reading, wrong: MetrologyError) -> Finding:
     """What is told where a trace is in a unit that its instrument doesn't read in."""
     says = f"“{reading.text}”, read off {reading.instrument}: {wrong.says}"
     do = "Name the instrument that took it, or correct the unit."
@@ -95,4 +105,6 @@ def _piece(read: Read, unit: Unit, instrument: Instrument | None) -> Piece:
     for side, end in ((1, instrument.high), (-1, instrument.low)) if instrument else ():
         if end is not None and bool((unknown := (sides == side) & np.isnan(values)).any()):
             values = np.where(unknown, convert(end.value, end.unit, unit), values)
+    if instrument is not None and instrument.calibration is not None:
+        values = values + corrections(instrument, values, unit)
     return Piece(times, values, sides)

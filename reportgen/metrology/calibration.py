@@ -14,12 +14,19 @@ from bisect import bisect_right
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from reportgen.metrology.errors import MetrologyError
 from reportgen.metrology.specification import Calibration, Instrument, Points, Relative, Size
 from reportgen.metrology.stated import of_reading
 from reportgen.metrology.uncertain import Source
 from reportgen.metrology.unit import Unit, convert, is_decibel
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    Floats = NDArray[np.float64]
 
 
 @dataclass(frozen=True)
@@ -46,6 +53,24 @@ def correction(instrument: Instrument, value: float, unit: Unit) -> float:
         return _amount(found, value, unit, instrument)
     x = as_read(value, unit, found.unit)
     return convert(_of_points(found)(x), found.unit, unit, difference=True)
+
+
+def corrections(instrument: Instrument, values: Floats, unit: Unit) -> Floats:
+    """`correction` for many readings at once. Raises UnitError."""
+    import numpy as np
+
+    found = instrument.calibration.correction if instrument.calibration else None
+    if isinstance(found, Points) and not found.line:
+        nought = as_read(0.0, unit, found.unit)
+        x = nought + (as_read(1.0, unit, found.unit) - nought) * values
+        return np.asarray(np.interp(x, found.at, found.add) * convert(1.0, found.unit, unit, difference=True))
+    start = correction(instrument, 0.0, unit)  # every other correction is straight in the reading
+    return start + (correction(instrument, 1.0, unit) - start) * values
+
+
+def as_shown(instrument: Instrument, value: float, unit: Unit) -> float:
+    """What an instrument showed where `value` is what it read, corrected: to the first order of the correction."""
+    return float(f"{value - correction(instrument, value, unit):.9g}") if instrument.calibration else value
 
 
 def of_calibration(instrument: Instrument, value: float, unit: Unit, years: float | None) -> dict[Source, float]:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 
 from reportgen.metrology.errors import MetrologyError, UnitError
-from reportgen.metrology.specification import Instrument, Size
+from reportgen.metrology.specification import Instrument, Points, Size
 from reportgen.metrology.uncertain import Sort, Source
 from reportgen.metrology.unit import Unit, convert, is_decibel, named, parse_unit
 from reportgen.metrology.unit_table import TIME
@@ -92,7 +92,9 @@ def of_reading(percent: float, value: float, unit: Unit, instrument: Instrument)
 def shows_in(instrument: Instrument) -> Unit | None:
     """The unit the instrument reads in, as far as its figures tell."""
     figures = (instrument.resolution, instrument.high, instrument.low, instrument.absolute)
-    return next((figure.unit for figure in figures if figure), None)
+    correction = instrument.calibration.correction if instrument.calibration else None
+    points = correction if isinstance(correction, Points) else None
+    return next((figure.unit for figure in (*figures, points) if figure), None)
 
 
 def _offset(instrument: Instrument, unit: Unit) -> float:

@@ -60,8 +60,28 @@ def test_an_accuracy_has_up_to_three_parts():
     assert not accuracy("unknown").known
 
 
+@pytest.mark.parametrize("text", ["class 1.6", "±1.6 % of range", "±1.6 % of the span", "+/-1.6 % of full scale"])
+def test_an_accuracy_may_be_a_percentage_of_the_range(text):
+    found = accuracy(text)
+    assert (found.of_range, found.percent, found.absolute, found.digits) == (Decimal("1.6"), None, None, None)
+    assert accuracy("±(0.5 % of range + 1 digit + 0.2 %)").percent == Decimal("0.2")
+
+
 @pytest.mark.parametrize(
-    "text", ["0.3 g", "±", "±0.3", "±2.5 digits", "±1 % + 2 %", "±1 % of full scale", "± about 3 g", "±(0.3 g"]
+    "text",
+    [
+        "0.3 g",
+        "±",
+        "±0.3",
+        "±2.5 digits",
+        "±1 % + 2 %",
+        "±1 % of load",
+        "±1 % of range + 1 % of span",
+        "class II",
+        "class 0",
+        "± about 3 g",
+        "±(0.3 g",
+    ],
 )
 def test_an_accuracy_that_cannot_be_reckoned_with_is_refused(text):
     with pytest.raises(NotThat):

@@ -9,11 +9,13 @@ from reportgen.campaign.declared.campaigns import Campaign, Declared, ProseFile,
 from reportgen.campaign.declared.contenders import Claim, Contender, Price, Specimen
 from reportgen.campaign.declared.instruments import (
     Accuracy,
+    Calibration,
     Constant,
     Instrument,
     Method,
     OrderRule,
     Repeatability,
+    Repeats,
     ScatterRule,
 )
 from reportgen.campaign.declared.pictures import Film, Photo
@@ -40,6 +42,7 @@ __all__ = [
     "Amount",
     "Assumption",
     "Better",
+    "Calibration",
     "Campaign",
     "Claim",
     "Column",
@@ -70,6 +73,7 @@ __all__ = [
     "Pushes",
     "Quantity",
     "Repeatability",
+    "Repeats",
     "ScatterRule",
     "Source",
     "Specimen",

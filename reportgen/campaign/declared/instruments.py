@@ -17,9 +17,10 @@ OrderRule = Literal["rounds", "random", "as it came", ""]
 
 @dataclass(frozen=True)
 class Accuracy:
-    """What the maker of an instrument states: ±(absolute + percent of reading + digits), or unknown.
+    """What the maker of an instrument states: ±(absolute + percent of reading, of range + digits), or unknown.
 
-    Half-widths of a uniform distribution (JCGM 100, 4.3.7). All None and `known` False: unknown.
+    Half-widths of a uniform distribution (JCGM 100, 4.3.7). All None and `known` False: unknown. A class is so many
+    percent of the range (EN 837-1 for pressure gauges, IEC 60051 for pointer meters).
     """
 
     known: bool
@@ -27,6 +28,34 @@ class Accuracy:
     percent: Decimal | None = None
     digits: int | None = None
     text: str = "unknown"
+    of_range: Decimal | None = None
+
+
+@dataclass(frozen=True)
+class Repeats:
+    """The standard deviation of an instrument's readings of one thing; `degrees` None where it is taken as known."""
+
+    sd: Amount
+    degrees: int | None
+
+
+@dataclass(frozen=True)
+class Calibration:
+    """What a calibration found: `correction` is added to every reading, or what stands at each of `points`.
+
+    Points are (reading, what is added there), joined by straight lines, or with `line` by one line fitted to all.
+    `uncertainty` is that of the correction, `k` times the standard uncertainty. Parts of the reading have the unit
+    `%` or `% of reading`.
+    """
+
+    reference: str = ""
+    correction: Amount | None = None
+    points: tuple[tuple[Amount, Amount], ...] = ()
+    line: bool = False
+    uncertainty: Amount | None = None
+    k: Decimal = Decimal(1)
+    degrees: int | None = None
+    expires: Day | None = None
 
 
 @dataclass(frozen=True)
@@ -48,6 +77,10 @@ class Instrument:
     frame_rate: Fraction | None = None  # frames a second, exact; readings in frames become seconds
     photo: Photo | None = None
     origin: str = ""  # the file it stands in, from the workspace, or "ready-made"
+    calibration: Calibration | None = None  # its day and who did it are `calibrated` and `calibrated_by`
+    drift: Amount | None = None  # at most in a year, either way
+    repeatability: Repeats | None = None
+    reaction: Amount | None = None  # half-width of the hand, where it is by hand; None: the usual
 
 
 @dataclass(frozen=True)
@@ -85,3 +118,5 @@ class Constant:
     u: Amount | None  # standard uncertainty, where that is what the source gives
     source: str
     origin: str = ""
+    k: float = 1.0  # what the source multiplied `u` by
+    degrees: int | None = None  # of its uncertainty; None: taken as known

@@ -10,9 +10,11 @@ from reportgen.campaign.accuracy import AccuracyOf
 from reportgen.campaign.dates import DayOf
 from reportgen.campaign.frame_rates import FrameRateOf
 from reportgen.campaign.given import Entry, Given
+from reportgen.campaign.instrument_terms import DriftOf, RepeatsOf
 from reportgen.campaign.ranges import RangeOf
-from reportgen.campaign.scalar import AmountOf, AmountOrGuess, SizeOf, Term, Whole, Words, YesNo, choice
+from reportgen.campaign.scalar import AmountOf, AmountOrGuess, SizeOf, Term, Weight, Whole, Words, YesNo, choice
 from reportgen.campaign.shape import Short, key, many, rest
+from reportgen.campaign.written.calibration import WrittenCalibration
 from reportgen.campaign.written.pictures import WrittenPhoto
 from reportgen.campaign.written.test import Order, Scatter
 from reportgen.finding import Place
@@ -58,7 +60,7 @@ class WrittenInstrument:
     title: Words | None = key("Its name on pages")
     resolution: SizeOf | None = key("The smallest step it shows")
     range: RangeOf | None = key("What it can show: 0 g to 2000 g, up to 130 dB")
-    accuracy: AccuracyOf | None = key("As its maker states it: ±0.3 g, ±0.5 % + 2 digits, or unknown")
+    accuracy: AccuracyOf | None = key("As its maker states it: ±0.3 g, ±0.5 % + 2 digits, class 1.6, or unknown")
     frames: FrameRateOf | None = key("A camera's rate, 60000/1001 frames a second; readings in frames become times")
     by_hand: YesNo | None = key("Whether a hand starts and stops it")
     shared: Shared | None = key("What all readings of one session have in common")
@@ -66,14 +68,18 @@ class WrittenInstrument:
     serial: Term | None = key("Its serial number, or `not noted`")
     calibrated: DayOf | None = key("When it was last calibrated, or `not noted`")
     calibrated_by: Words | None = key("By whom")
+    calibration: WrittenCalibration | None = key("What its calibration found: correction, uncertainty, expiry")
+    drift: DriftOf | None = key("How far at most it may move in a year since: 0.1 g a year, 0.2 % a year")
+    repeatability: RepeatsOf | None = key("Standard deviation of its readings of one thing: 0.05 g from 10 readings")
+    reaction: SizeOf | None = key("By hand: how far the hand may be off, 0.2 s where nothing is said")
     source: Words | None = key("Where these figures come from")
     photo: WrittenPhoto | None = key("A photograph of it: what it shows; its file bears the instrument's id")
     notes: Words | None = key("Anything else worth knowing")
     SHORT: ClassVar[Short] = Short(
-        short.instrument, short.INSTRUMENT_PATTERN, 
+        short.instrument,
+        short.INSTRUMENT_PATTERN,
         ("0.1 dB, up to 130 dB, accuracy ±1.5 dB", "0.01 s, by hand", "60000/1001 frames a second"),
     )
-    LATER: ClassVar[tuple[str, ...]] = ("correction", "drift", "class", "expires")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -85,3 +91,5 @@ class WrittenConstant:
     source: Words = key("Where it comes from", required=True)
     within: SizeOf | None = key("Half its width, where it lies between two ends")
     u: SizeOf | None = key("Its standard uncertainty, where the source gives that")
+    k: Weight | None = key("The coverage factor, where `u` is an expanded uncertainty U: the source says k = 2, say")
+    degrees: Whole | None = key("The degrees of freedom of its uncertainty, where the source gives them")

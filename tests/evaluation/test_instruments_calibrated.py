@@ -1,0 +1,142 @@
+"""Instruments with a calibration, a drift, a class, through a compiled campaign."""
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.campaigns import comparison_of, compile_campaign, refusal, result_of
+
+HEAD = "title: With a calibrated instrument\ncontenders: {one: One, other: Other}\n"
+ONE = HEAD + "measure: {weight: 'one reading, g, lower, scale'}\nreadings: readings.csv\n"
+READINGS = "contender,weight\none,200.3\nother,149.8\n"
+
+
+def compiled(place: Path, instrument: str, yaml: str = ONE, readings: str = READINGS, **files: str) -> dict[str, Any]:
+    return compile_campaign(place, yaml, readings=readings, **{"instruments/scale.yaml": instrument, **files})
+
+
+def page_of(place: Path) -> str:
+    """The page of the test “weight”."""
+    (page,) = (place / "stoves/.site").glob("*/tests/weight.html")
+    return page.read_text(encoding="utf-8").replace("'", "’")
+
+
+def budget(result: dict[str, Any]) -> dict[str, float]:
+    return {line["sort"]: line["size"] for line in result["budget"]}
+
+
+# JCGM 100:2008, H.3, table H.6: readings and corrections in °C (from memory; the results below are printed in H.3.4)
+THERMOMETER = """\
+calibrated: 2026-05-01
+calibration:
+  reference: a platinum resistance thermometer
+  between: one line
+  correction:
+    21.521 °C: -0.171 °C
+    22.012 °C: -0.169 °C
+    22.512 °C: -0.166 °C
+    23.003 °C: -0.159 °C
+    23.507 °C: -0.164 °C
+    23.999 °C: -0.165 °C
+    24.513 °C: -0.156 °C
+    25.002 °C: -0.157 °C
+    25.503 °C: -0.159 °C
+    26.010 °C: -0.161 °C
+    26.511 °C: -0.160 °C
+"""
+READ_ONCE = HEAD + "measure: {warmth: 'one reading, °C, higher, scale'}\nreadings: readings.csv\n"
+
+
+def test_the_thermometer_of_the_gum_is_corrected_as_there(tmp_path: Path) -> None:
+    # JCGM 100, H.3.4: at 30 °C the correction is -0.1494 °C with u 0.0041 °C and 9 degrees of freedom
+    told = compiled(tmp_path, THERMOMETER, READ_ONCE, "contender,warmth\none,30.0000\nother,30.0000\n")
+    result = result_of(told, "warmth", "one")
+    assert f"{result['value'] - 30:.4f}" == "-0.1494"
+    lines = [line for line in result["budget"] if line["sort"] == "calibration"]
+    assert f"{sum(line['size'] ** 2 for line in lines) ** 0.5:.4f}" == "0.0041"
+    assert {line["degrees"] for line in lines} == {9}
+    pair = comparison_of(told, "warmth", "one", "other")
+    assert abs(pair["differed_high"]) < 0.0002, "the error of the line is in both readings and cancels"
+
+
+def test_a_correction_is_added_and_its_uncertainty_is_divided_by_its_factor(tmp_path: Path) -> None:
+    # JCGM 100, 4.3.3: U = 0.04 g with k = 2 is u = 0.02 g
+    scale = "resolution: 0.1 g\ncalibration: {correction: -0.12 g, uncertainty: 0.04 g, k: 2}\n"
+    told = compiled(tmp_path, scale)
+    result = result_of(told, "weight", "one")
+    assert result["value"] == pytest.approx(200.18)
+    assert budget(result) == {"calibration": pytest.approx(0.02), "step": pytest.approx(0.1 / 12**0.5)}
+
+
+def test_an_instrument_known_by_its_calibration_is_not_one_of_unknown_accuracy(tmp_path: Path) -> None:
+    with_u = compiled(tmp_path / "1", "resolution: 0.1 g\ncalibration: {correction: -0.12 g, u: 0.02 g}\n")
+    without = compiled(tmp_path / "2", "resolution: 0.1 g\ncalibration: {correction: -0.12 g}\n")
+    assert result_of(with_u, "weight", "one")["u"] > result_of(without, "weight", "one")["u"]
+    said = ["may be off isn’t known" in page_of(tmp_path / n) for n in ("1", "2")]
+    assert said == [False, True]
+
+
+def test_drift_counts_from_the_calibration_to_the_day_of_the_reading(tmp_path: Path) -> None:
+    # JCGM 100, 4.3.7: 0.1 g a year for two years is anywhere within ±0.2 g
+    scale = "resolution: 0.1 g\ncalibrated: 2024-05-02\ndrift: 0.1 g a year\n"
+    told = compiled(tmp_path, scale, f"{ONE}tested: 2026-05-02\n")
+    assert budget(result_of(told, "weight", "one"))["drift"] == pytest.approx(0.2 / 3**0.5, rel=0.001)
+
+
+def test_a_day_written_beside_a_reading_counts_before_that_of_the_campaign(tmp_path: Path) -> None:
+    scale = "resolution: 0.1 g\ncalibrated: 2024-05-02\ndrift: 0.1 g a year\n"
+    readings = "contender,time,weight\none,2025-05-02 10:00,200.0\nother,2026-05-02 10:00,150.0\n"
+    told = compiled(tmp_path, scale, f"{ONE}tested: 2026-06-30\n", readings)
+    found = [budget(result_of(told, "weight", name))["drift"] for name in ("one", "other")]
+    assert found == pytest.approx([0.1 / 3**0.5, 0.2 / 3**0.5], rel=0.001)
+
+
+def test_a_drift_without_a_day_is_refused_rather_than_taken_as_none(tmp_path: Path) -> None:
+    (found,) = refusal(tmp_path / "1", ONE, readings=READINGS, **{"instruments/scale.yaml": "drift: 0.1 g a year\n"})
+    assert (found.rule, found.place.line) == ("drift-without-a-day", 1)
+    scale = {"instruments/scale.yaml": "calibrated: 2024-05-02\ndrift: 0.1 g a year\n"}
+    found = refusal(tmp_path / "2", ONE, readings=READINGS, **scale)[0]
+    assert "nothing says when this was read" in found.says
+    assert "tested" in found.do
+
+
+def test_offsets_are_shared_within_one_zeroing_alone(tmp_path: Path) -> None:
+    # JCGM 100, F.1.2.3: readings share an error as far as they share its cause; a session is one zeroing
+    yaml = HEAD + "measure: {gas: 'weighed before and after, g, lower, scale'}\nreadings: readings.csv\n"
+    rows = "one,day 1,200.0,150.0\nother,day 1,200.0,140.0\none,day 2,200.0,150.0\nother,day 2,200.0,140.0\n"
+    together = compiled(
+        tmp_path / "1", "resolution: 0.1 g\naccuracy: ±0.3 g\n", yaml, f"contender,session,gas before,gas after\n{rows}"
+    )
+    assert "offset" not in budget(result_of(together, "gas", "one"))
+    single = "contender,session,weight\none,day 1,200.0\nother,day 1,150.0\none,day 2,200.2\nother,day 2,150.1\n"
+    apart = compiled(tmp_path / "2", "resolution: 0.1 g\naccuracy: ±0.3 g\n", ONE, single)
+    offsets = [x["size"] for x in result_of(apart, "weight", "one")["budget"] if x["sort"] == "offset"]
+    assert offsets == pytest.approx([0.15 / 3**0.5] * 2), "two zeroings, each in half of the passes"
+
+
+def test_repeatability_of_the_instrument_counts_only_where_no_passes_show_it(tmp_path: Path) -> None:
+    # JCGM 100, 4.3.10: what is in the observed scatter already is not counted again
+    scale = "resolution: 0.01 g\naccuracy: ±0.01 g\nrepeatability: 0.5 g from 10 readings\n"
+    once = result_of(compiled(tmp_path / "1", scale), "weight", "one")
+    (line,) = [x for x in once["budget"] if x["sort"] == "repeatability"]
+    assert (line["size"], line["degrees"]) == (pytest.approx(0.5), 9)
+    passes = "contender,weight\none,200.0\nother,150.0\none,200.2\nother,150.2\none,200.4\nother,150.4\n"
+    often = result_of(compiled(tmp_path / "2", scale, ONE, passes), "weight", "one")
+    assert "repeatability" not in budget(often)
+    assert often["u"] == pytest.approx(0.2 / 3**0.5, rel=0.01)
+
+
+def test_a_gauge_of_a_class_errs_by_so_many_percent_of_its_scale(tmp_path: Path) -> None:
+    # EN 837-1 (from memory): class 1.6, 0 to 10 bar: 0.16 bar
+    yaml = HEAD + "measure: {pressure: 'one reading, bar, higher, gauge'}\nreadings: readings.csv\n"
+    files = {"instruments.yaml": "gauge: 0.2 bar, 0 bar to 10 bar, accuracy class 1.6\n"}
+    told = compile_campaign(tmp_path, yaml, readings="contender,pressure\none,2.4\nother,3.0\n", **files)
+    assert budget(result_of(told, "pressure", "one"))["offset"] == pytest.approx(0.16 / 3**0.5)
+
+
+def test_a_quicker_hand_is_believed(tmp_path: Path) -> None:
+    yaml = HEAD + "measure: {boil time: 'timed, s, lower, watch'}\nreadings: readings.csv\n"
+    files = {"instruments.yaml": "watch: 0.01 s, by hand, reaction 0.15 s\n"}
+    told = compile_campaign(tmp_path, yaml, readings="contender,boil time\none,212.40\nother,210.00\n", **files)
+    assert budget(result_of(told, "boil-time", "one"))["reaction"] == pytest.approx(0.15 / 3**0.5)
