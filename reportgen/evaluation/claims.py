@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import get_args
 
 from reportgen.campaign.declared import Amount, Claim, Contender, Declared, Must
 from reportgen.campaign.declared.contenders import first_word
@@ -13,6 +14,7 @@ from reportgen.finding import Finding, Refused
 from reportgen.judgement.claim import Conformance, Outcome, conformance
 from reportgen.judgement.measured import Reason
 from reportgen.metrology.errors import UnitError
+from reportgen.metrology.near_nothing import Doubt
 from reportgen.metrology.unit import Unit, convert, parse_unit
 
 NOTHING: Keys = frozenset()
@@ -26,7 +28,7 @@ def claim_outcomes(
     outcomes: list[ClaimOutcome] = []
     findings: list[Finding] = []
     for contender in declared.campaign.contenders:
-        odds = at_odds(contender.claims)
+        odds = at_odds(contender.claims, [q for q, unit in units.items() if unit.kind == "difference"])
         for claim in contender.claims:
             try:
                 found, keys = _weigh(contender, claim, told, units)
@@ -107,6 +109,8 @@ def _held_against(
     measured = next((m for m in mine[0].measured if m.name == contender), None)
     if result.blocked:
         return Conformance("not tested", None, "", Reason("blocked")), result.rests_on
+    if result.why_no_u in get_args(Doubt):
+        return Conformance("not tested", None, "", Reason("no-interval")), result.rests_on
     if measured is None or mine[0].judged is None:
         return Conformance("not tested", None, "", Reason("no-result")), result.rests_on
     at_least, at_most = claimed

@@ -9,6 +9,7 @@ from reportgen.prose.box import item_found
 from reportgen.wording.interval import probability
 from reportgen.wording.language import say
 from reportgen.wording.listing import commas
+from reportgen.wording.reason import why_blocked
 from reportgen.wording.sentence import capital, paragraph, sentence
 
 
@@ -62,7 +63,7 @@ def _evidence(contender: Contender, claim: Claim, outcome: ClaimOutcome, result:
     if not gaps["bound"]:
         return say("claim.no-bound", value=gaps["value"])
     if result.blocked and outcome.outcome == "not tested":
-        return say("claim.blocked", why=result.blocked.rstrip("."))
+        return say("claim.blocked", why=why_blocked(result.blocked).rstrip("."))
     if outcome.outcome == "not tested" and claim.nominal is not None and claim.within is None:
         return say("claim.exact", **gaps)
     if outcome.probability is None:

@@ -20,6 +20,7 @@ QUANTITIES: Mapping[str, str | Forms] = {
     "blocked.divisor-near-nothing": "what it is divided by may be nothing",
     "blocked.logarithm-near-nothing": "the value its logarithm is taken of may be nothing",
     "blocked.root-near-nothing": "the value its root is taken of may be nothing",
+    "reason.no-interval": "its uncertainty can't be stated",
     "hardly-known.nothing": {
         "one": "The uncertainty of {names} is larger than the value: whether it is more or less than nothing isn’t "
         "known",

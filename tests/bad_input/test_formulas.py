@@ -173,3 +173,18 @@ def test_a_formula_whose_units_don_t_come_out_is_refused_at_its_place(
     assert first.place.file.endswith("tests/it.yaml")
     assert first.place.line == 6
     assert first.do
+
+
+def test_a_claim_about_such_a_value_isn_t_tested_and_says_why(tmp_path: Path) -> None:
+    yaml = TWO.replace(
+        "{corvane: Corvane Sol,",
+        "{corvane: {title: Corvane Sol, claims: [{says: at most 5, source: box, quantity: x, at most: 5}]},",
+    )
+    made = files("a / b", "contender,pass,a,b\ncorvane,1,10.3,0.1\nostler,1,10.1,20.2\n", "")
+    told = compile_campaign(tmp_path, yaml, **made)
+    (claim,) = told["claims"]
+    assert (claim["outcome"], claim["probability"]) == ("not tested", None)
+    page = (tmp_path / "stoves/.site/stoves/contenders/corvane.html").read_text(encoding="utf-8")
+    assert "The result isn't used for it: what it is divided by may be nothing" in page.replace("’", "'").replace(
+        "&#39;", "'"
+    )

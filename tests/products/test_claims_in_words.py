@@ -42,3 +42,27 @@ def test_a_claim_is_told_with_all_that_the_outcome_leaves_open(tmp_path: Path) -
     assert "The laboratory doesn't state how uncertain its value is, and that isn't in that chance." in aven
     assert "Intervals of 95 %, of the rounding of the report alone: the laboratory states no uncertainty" in nickel
     assert "the thin line is the rounding of the laboratory's report alone" in nickel
+
+
+def test_two_claims_about_a_rise_are_held_against_each_other_as_steps(tmp_path: Path) -> None:
+    """A rise of 45 °C is one of 81 °F (1 °F step = 5/9 K: NIST SP 811, B.8), and as a point it would be 113 °F."""
+    yaml = """\
+title: Which kettle?
+contenders:
+  aven:
+    title: Aven
+    claims:
+      - {says: warms by at most 45 °C, source: box, quantity: rise, at most: 45 °C}
+      - {says: warms by at least 80 °F, source: shop, quantity: rise, at least: 80 °F}
+  brook:
+    title: Brook
+    claims:
+      - {says: warms by at most 45 °C, source: box, quantity: rise, at most: 45 °C}
+      - {says: warms by at least 82 °F, source: shop, quantity: rise, at least: 82 °F}
+      - {says: {box: by 40 °C, shop: by 72 °F}, quantity: rise, at least: 40 °C}
+measure: {rise: "rise, °C, lower"}
+readings: readings.csv
+"""
+    told = compile_campaign(tmp_path, yaml, readings="contender,rise start,rise end\naven,20,60\nbrook,20,61\n")
+    odds = {(c["contender"], c["id"]): c["at_odds"] for c in told["claims"]}
+    assert list(odds.values()) == [[], [], ["c2"], ["c1"], []]
