@@ -48,14 +48,20 @@ def _of_temperatures(one: Unit, other: Unit, sign: Sign) -> tuple[Unit, Unit, Un
                 f"write Δ{other.symbol} for a difference, or give both temperatures in one unit",
             )
         return step_of(one), one, one
+    if sign == "-" and other.kind == "absolute":
+        raise UnitError(
+            f"a temperature in {other.symbol} can't be taken from a difference",
+            f"write Δ{other.symbol} for its unit if it is a difference too",
+        )
+    point = one if one.kind == "absolute" else other
+    if point.offset == 0:  # people write K for both: 5 K warmer, at 300 K
+        raise UnitError(
+            f"{point.symbol} beside a difference could be a temperature or a difference too",
+            f"write Δ{point.symbol} for a difference, or give the temperature in °C",
+        )
     if one.kind == "absolute":
         return one, one, step_of(one)
-    if sign == "+":
-        return other, step_of(other), other
-    raise UnitError(
-        f"a temperature in {other.symbol} can't be taken from a difference",
-        f"write Δ{other.symbol} for its unit if it is a difference too",
-    )
+    return other, step_of(other), other
 
 
 def _of_levels(one: Unit, other: Unit, sign: Sign) -> tuple[Unit, Unit, Unit]:
