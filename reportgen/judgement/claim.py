@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from math import inf, isinf
+from functools import partial
+from math import fsum, hypot, inf, isinf, sqrt
 from typing import Literal
 
+from reportgen.judgement import draws
 from reportgen.judgement.convolution import Parts, probability_below, with_part
 from reportgen.judgement.differed import with_rounding
+from reportgen.judgement.draws import Beyond
 from reportgen.judgement.half_width import holds_steps, unshared
 from reportgen.judgement.measured import Limit, Measured, Reason, Single
 
@@ -64,22 +67,37 @@ class _Error:
     root: float
     degrees: float
     parts: Parts
+    drawn: Callable[[float], float] | None = None  # the same by joint draws, where first order leaves out too much
 
     def below(self, x: float) -> float:
         if isinf(x):
             return float(x > 0.0)
+        if self.drawn is not None:
+            return self.drawn(x)
         return probability_below(x, self.root, self.degrees, self.parts)
 
 
 def _error_of(measured: Measured, single: Single) -> _Error:
     """Steps are parts of their own wherever the scatter doesn't hold them already."""
     parts = unshared(measured.contributions, {})
+    if single.draws is not None and single.draws.needed and measured.beyond is not None:
+        return _Error(single.u or 1.0, 1.0, parts, _drawn(measured.beyond, measured, single))
     if single.sd_of_mean is None or single.degrees is None or single.scatter is None:
         return _Error(0.0, 1.0, with_rounding(parts, measured.steps))
     parts = with_part(unshared(measured.contributions, {}, repeat=True), single.between)
     if not holds_steps(single.scatter, max(measured.steps, default=0.0)):
         parts = with_rounding(parts, measured.steps)
     return _Error(single.sd_of_mean, single.degrees, parts)
+
+
+def _drawn(beyond: Beyond, measured: Measured, single: Single) -> Callable[[float], float]:
+    if single.sd_of_mean is None or single.degrees is None or single.scatter is None:
+        return partial(draws.probability_below, beyond, scattered=draws.INSTRUMENT_ALONE)
+    holds = holds_steps(single.scatter, max(measured.steps, default=0.0))
+    rounding = 0.0 if holds else fsum(s * s for s in measured.steps) / 12.0
+    root = hypot(single.sd_of_mean, single.between, sqrt(rounding))
+    scattered = draws.Scattered(root, single.degrees, repeat=True)
+    return partial(draws.probability_below, beyond, scattered=scattered)
 
 
 def _of_bound(

@@ -8,6 +8,7 @@ Statistics 47:1).
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import isfinite
 
 from reportgen.judgement.lead import Weighed, beats, half_at
 from reportgen.judgement.measured import Measured, Reason
@@ -58,7 +59,8 @@ def _in_the_way(ranked: Sequence[Measured], weighed: Sequence[Weighed]) -> Reaso
         return Reason(
             "off-scale-both" if all(p.first.limit and p.second.limit for p in unsettled) else "bound-too-close"
         )
-    return Reason("lead-within", _numbers(max(measured, key=_margin)))
+    told = [p for p in measured if isfinite(half_at(p, ALPHA))]
+    return Reason("lead-within", _numbers(max(told, key=_margin))) if told else Reason("no-answer")
 
 
 def _margin(pair: Weighed) -> float:

@@ -6,12 +6,14 @@ there is no lead.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from math import exp, inf, sqrt
 
 from reportgen.judgement.blocks import NOISE
 from reportgen.judgement.convolution import Parts, with_part
-from reportgen.judgement.half_width import Rounding, combined, exceeds, half_width, rounding, unshared
+from reportgen.judgement.draws import Beyond, ByDraws, Scattered, by_draws
+from reportgen.judgement.draws import apart as difference_of_draws
+from reportgen.judgement.half_width import Rounding, combined, exceeds, half_width, holds_steps, rounding, unshared
 from reportgen.judgement.measured import Better, Measured, Rules
 from reportgen.judgement.scale import difference_from_logarithm
 from reportgen.judgement.scatter import Scatter, Spread, difference_of, with_readings_stood_on
@@ -24,7 +26,8 @@ class Weighed:
     `freed`: `d` is not the difference of the two values, but what shared rounds or sessions make of it.
     `ahead` leads by `lead` ≥ 0 (None: no lead can be told). `spread` None: the scatter isn't known. `apart`: no ranking
     between their sessions. `level` is the size of the numbers, for what binary fractions can feign. `centre`: on a
-    scale of logarithms, the geometric mean of the two results in the quantity's unit; None on a plain scale.
+    scale of logarithms, the geometric mean of the two results in the quantity's unit; None on a plain scale. `beyond`:
+    joint draws of the difference, None where first order holds for both; `asked` keeps what they said.
     """
 
     first: Measured
@@ -39,6 +42,8 @@ class Weighed:
     level: float
     freed: bool = False
     centre: float | None = None
+    beyond: Beyond | None = None
+    asked: dict[float, ByDraws | None] = field(default_factory=dict, compare=False)
 
     def in_unit(self, d: float) -> float:
         """A difference on the working scale in the quantity's unit."""
@@ -85,18 +90,47 @@ def weigh(first: Measured, second: Measured, scatter: Scatter, rules: Rules) -> 
         level,
         freed is not None,
         _centre(first, second, rules),
+        difference_of_draws(first.beyond, second.beyond) if d is not None else None,
     )
 
 
 def half_at(weighed: Weighed, alpha: float) -> float:
-    """Half-width at two-sided `alpha`; only where the pair is comparable."""
+    """How far the interval at two-sided `alpha` reaches from the difference towards zero, which is what a lead must
+    exceed; half of it, unless draws have it uneven. Only where the pair is comparable."""
+    below, above = reach(weighed, alpha)
+    return below if weighed.d is None or weighed.d >= 0.0 else above
+
+
+def reach(weighed: Weighed, alpha: float) -> tuple[float, float]:
+    """How far the interval reaches below and above the difference; never less than the steps ask for."""
     assert weighed.spread is not None
-    return half_width(weighed.spread, weighed.parts, weighed.steps, alpha)
+    half = half_width(weighed.spread, weighed.parts, weighed.steps, alpha)
+    draws = draws_at(weighed, alpha)
+    if draws is None or not draws.needed:
+        return half, half
+    floor = weighed.steps.floor if half <= weighed.steps.floor else 0.0
+    return max(-draws.low, floor), max(draws.high, floor)
+
+
+def draws_at(weighed: Weighed, alpha: float) -> ByDraws | None:
+    """What joint draws say of the difference; None where there is nothing to ask."""
+    if weighed.beyond is None or weighed.spread is None:
+        return None
+    if alpha not in weighed.asked:
+        spread, steps = weighed.spread, weighed.steps
+        added = 0.0 if holds_steps(spread.sd, steps.step) else steps.variance
+        scattered = Scattered(sqrt(spread.variance + added), spread.degrees, repeat=True)
+        half = half_width(spread, weighed.parts, steps, alpha)
+        weighed.asked[alpha] = by_draws(weighed.beyond, half, combined(spread, weighed.parts, steps), scattered, alpha)
+    return weighed.asked[alpha]
 
 
 def u_of(weighed: Weighed) -> float:
     """Combined standard uncertainty of the difference; only where the pair is comparable."""
     assert weighed.spread is not None
+    needed = [draws for draws in weighed.asked.values() if draws is not None and draws.needed]
+    if needed:
+        return needed[0].u
     return combined(weighed.spread, weighed.parts, weighed.steps)
 
 

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from reportgen.judgement.draws import Beyond, ByDraws
 from reportgen.metrology.uncertain import Source
 
 Better = Literal["lower", "higher"]
@@ -29,7 +30,8 @@ class Measured:
     not ranked. `sessions_by_pass`: the session of each of `values`, or empty: where known, a contender that
     ran in two sessions links those that ran in one of them. `stands_on`: the other contenders whose readings its
     passes were read against, each with what passes can't show of that reading's scatter: of n passes that stand on one
-    reading, 1 − 1/n of the variance of a pass.
+    reading, 1 − 1/n of the variance of a pass. `beyond`: joint draws of what first order leaves out; None where there
+    is nothing to it.
     """
 
     name: str
@@ -43,6 +45,7 @@ class Measured:
     blocked: str = ""
     sessions_by_pass: tuple[str, ...] = ()
     stands_on: Mapping[str, float] = field(default_factory=dict)
+    beyond: Beyond | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True)
@@ -73,8 +76,8 @@ class Reason:
 
     Codes: lead-exceeds, lead-within (numbers: lead, half_width), step-decides (also least_lead, step),
     no-scatter-known, off-scale-both, bound-decides, bound-too-close (lead, half_width), inside-matters (low,
-    high, matters), sessions-apart, one-contender, blocked, no-result, not-above-zero (a ratio asked of a
-    number at or below 0).
+    high, matters), sessions-apart, no-answer (in too many draws the formula has none), one-contender, blocked,
+    no-result, not-above-zero (a ratio asked of a number at or below 0).
     """
 
     code: str
@@ -112,7 +115,8 @@ class Pair:
     `beyond`: True/False/None: better by an amount that matters / by less / open (None too without `matters`).
     `within`: the difference was taken within rounds or sessions that not all shared, or from ratios, and so isn't the
     difference of the two results; "" where it is. `percent`: the difference in percent of second, None where the
-    unit has no true zero or second can't be told from nothing.
+    unit has no true zero or second can't be told from nothing. `draws`: what joint draws said of the difference, where
+    they were asked.
     """
 
     first: str
@@ -133,6 +137,7 @@ class Pair:
     settle: Settle | None = None
     within: Within = ""
     percent: Percent | None = None
+    draws: ByDraws | None = None
 
 
 @dataclass(frozen=True)
@@ -160,7 +165,9 @@ class ScatterFound:
 class Single:
     """Interval of one contender's own result. `covers` says what it holds; u None gives `why_no_u`.
 
-    `why_no_u`: limit, no-result, accuracy-unknown (neither scatter nor instrument says anything). Where the scatter is
+    `why_no_u`: limit, no-result, accuracy-unknown (neither scatter nor instrument says anything), no-answer (in too
+    many draws the formula has none). `draws`: what joint draws said, where they were asked; the interval is theirs only
+    where they were needed. Where the scatter is
     known, `scatter` is that of one pass, `sd_of_mean` the result's share of it, both with `degrees` of freedom, and
     `between` its share of the scatter between sessions, where one is declared.
     """
@@ -176,6 +183,7 @@ class Single:
     sd_of_mean: float | None = None
     degrees: float | None = None
     between: float = 0.0
+    draws: ByDraws | None = None
 
 
 @dataclass(frozen=True)

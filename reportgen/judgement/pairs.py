@@ -7,12 +7,14 @@ tests; Schuirmann 1987, Journal of Pharmacokinetics and Biopharmaceutics 15:657)
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from math import isinf
 
 from reportgen.judgement.blocks import NOISE
 from reportgen.judgement.differed import instrument_half_width
+from reportgen.judgement.draws import ByDraws
 from reportgen.judgement.equivalence import matters_beyond
 from reportgen.judgement.half_width import exceeds, holds_steps
-from reportgen.judgement.lead import Weighed, half_at, u_of
+from reportgen.judgement.lead import Weighed, draws_at, half_at, reach, u_of
 from reportgen.judgement.measured import Decision, Measured, Pair, Reason, Rules, Settle, Within
 from reportgen.judgement.percent import percent_of_second
 from reportgen.judgement.scatter import Scatter, degrees_after
@@ -34,13 +36,16 @@ def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, sc
         percent = percent_of_second(weighed, scatter, level.alpha) if rules.ratio else None
         return replace(undecidable, percent=percent)
     half = half_at(weighed, level.alpha)
+    if isinf(half):
+        return _nothing_said(first, second, difference(first, second), Reason("no-answer"), None, None, None)
+    below, above = reach(weighed, level.alpha)
     resolved = weighed.ahead is not None and exceeds(weighed.lead, half, weighed.level)
     favours = weighed.ahead if resolved else None
     differed, _, _ = instrument_interval(weighed)
     if weighed.d is None:
         return _bounded(weighed, half, favours, level, differed, rules)
-    low = weighed.in_unit(weighed.d - half)
-    high = weighed.in_unit(weighed.d + half)
+    low = weighed.in_unit(weighed.d - below)
+    high = weighed.in_unit(weighed.d + above)
     inside, beyond = matters_beyond(low, high, resolved, rules.matters)
     decision: Decision = "no difference that matters" if inside else "better" if resolved else "too close to call"
     return Pair(
@@ -62,7 +67,13 @@ def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, sc
         settle=None if decision != "too close to call" else _settle(weighed, first, second, scatter, rules),
         within=_within(weighed, first, second, rules),
         percent=percent_of_second(weighed, scatter, level.alpha, rules.between_sessions) if rules.ratio else None,
+        draws=_in_unit(weighed, draws_at(weighed, level.alpha)),
     )
+
+
+def _in_unit(weighed: Weighed, draws: ByDraws | None) -> ByDraws | None:
+    """On a scale of logarithms, near enough for telling how far off first order is."""
+    return draws if draws is None or weighed.centre is None else draws.scaled(weighed.centre)
 
 
 def set_aside(first: Measured, second: Measured, code: str) -> Pair:

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from math import exp, fsum, log, sinh
+from math import exp, fsum, hypot, log, sinh
 
+from reportgen.judgement.draws import in_logarithms as beyond_in_logarithms
 from reportgen.judgement.measured import Measured
 
 
@@ -30,6 +31,7 @@ def in_logarithms(one: Measured) -> Measured:
         values=logs,
         contributions={source: size / one.value for source, size in one.contributions.items()},
         steps=tuple(step / one.value for step in one.steps),
+        beyond=beyond_in_logarithms(one.beyond, one.value, hypot(*one.contributions.values())),
     )
 
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from math import fsum, sqrt
+from math import fsum, hypot, sqrt
 from typing import Literal
 
 from reportgen.judgement.convolution import quantile, sd_of, with_part
 from reportgen.judgement.differed import with_rounding
+from reportgen.judgement.draws import INSTRUMENT_ALONE, ByDraws, Scattered, by_draws
 from reportgen.judgement.half_width import holds_steps, unshared
 from reportgen.judgement.measured import Measured, Rules, Single
 from reportgen.judgement.scale import value_from_logarithm
@@ -20,7 +21,8 @@ Covers = Literal["instrument and scatter", "instrument"]
 def interval_of(working: Measured, one: Measured, scatter: Scatter | None, rules: Rules) -> Single:
     """95 % interval of a result; `working` is `one` on the working scale, `scatter` None where none applies.
 
-    Codes in `why_no_u`: no-result, limit, accuracy-unknown (neither scatter nor instrument says anything).
+    Codes in `why_no_u`: no-result, limit, accuracy-unknown (neither scatter nor instrument says anything), no-answer
+    (in too many draws the formula has none).
     """
     if one.value is None or working.value is None:
         return _without(one, "limit" if one.limit else "no-result")
@@ -38,7 +40,9 @@ def interval_of(working: Measured, one: Measured, scatter: Scatter | None, rules
     half = quantile(LEVEL, root, spread.degrees, parts)
     u = sqrt(root * root + sd_of(parts) ** 2)
     coarse = step > 0.0 and step >= 2.0 * spread.sd
-    found = _single(one, u, half, rules, "instrument and scatter", coarse)
+    beside = Scattered(hypot(root, between), spread.degrees, repeat=True)
+    draws = by_draws(working.beyond, half, u, beside, 1.0 - LEVEL)
+    found = _single(one, (u, half), draws, rules, "instrument and scatter", coarse)
     unit = one.value if rules.scatter == "relative" else 1.0
     return replace(
         found,
@@ -53,15 +57,27 @@ def _instrument_only(working: Measured, one: Measured, rules: Rules) -> Single:
     parts = with_rounding(unshared(working.contributions, {}), working.steps)
     if not parts:
         return _without(one, "accuracy-unknown")
-    return _single(one, sd_of(parts), quantile(LEVEL, 0.0, 1.0, parts), rules, "instrument", False)
+    u, half = sd_of(parts), quantile(LEVEL, 0.0, 1.0, parts)
+    draws = by_draws(working.beyond, half, u, INSTRUMENT_ALONE, 1.0 - LEVEL)
+    return _single(one, (u, half), draws, rules, "instrument", False)
 
 
-def _single(one: Measured, u: float, half: float, rules: Rules, covers: Covers, at_least: bool) -> Single:
+def _single(
+    one: Measured, first: tuple[float, float], draws: ByDraws | None, rules: Rules, covers: Covers, at_least: bool
+) -> Single:
+    """`first`: u and half-width to first order; the interval is that of the draws where they were needed."""
     assert one.value is not None
+    u, half = first
+    low, high = -half, half
+    if draws is not None and draws.needed:
+        u, low, high = draws.u, draws.low, draws.high
+        if not draws.ends:
+            return replace(_without(one, "no-answer"), draws=draws)
     if rules.scatter == "relative":
-        low, high = value_from_logarithm(one.value, -half), value_from_logarithm(one.value, half)
-        return Single(one.name, one.value * u, low, high, covers, at_least)
-    return Single(one.name, u, one.value - half, one.value + half, covers, at_least)
+        ends = value_from_logarithm(one.value, low), value_from_logarithm(one.value, high)
+        in_unit = draws.scaled(one.value) if draws else None
+        return Single(one.name, one.value * u, *ends, covers, at_least, draws=in_unit)
+    return Single(one.name, u, one.value + low, one.value + high, covers, at_least, draws=draws)
 
 
 def _without(one: Measured, code: str) -> Single:
