@@ -1,7 +1,8 @@
 """Numbers as text. Nothing else in the program formats a number.
 
 Rounding is decimal and exact: a float is read by its shortest text and freed of its last digits of binary noise
-(12 significant digits), then rounded half to even. An uncertainty is printed with two significant digits and its
+(12 significant digits), then rounded half to even (ISO 80000-1, annex B, rule A, from memory: of many numbers that lie
+in the middle as many go up as down, where half up would push every mean up). An uncertainty is printed with two significant digits and its
 value to the same place (JCGM 100, 7.2.6).
 """
 
