@@ -29,7 +29,6 @@ Heavy libraries (Pint, NumPy, SciPy) load only where a rare unit, a gap in the r
 from reportgen.metrology import type_a, type_b
 from reportgen.metrology.arithmetic import (
     add,
-    difference,
     divide,
     exact,
     exp,
@@ -50,6 +49,7 @@ from reportgen.metrology.coverage import (
     expanded_uncertainty,
     welch_satterthwaite,
 )
+from reportgen.metrology.distributions import Propagated, propagate_distributions
 from reportgen.metrology.errors import FormulaError, MetrologyError, NoValue, UnitError
 from reportgen.metrology.evaluate import Lookup, evaluate
 from reportgen.metrology.formula import contenders_in, functions_in, names_in, parse
@@ -75,6 +75,7 @@ __all__ = [
     "Lookup",
     "MetrologyError",
     "NoValue",
+    "Propagated",
     "Size",
     "Source",
     "Uncertain",
@@ -88,7 +89,6 @@ __all__ = [
     "correlation_coefficient",
     "covariance",
     "coverage_factor",
-    "difference",
     "divide",
     "effective_degrees_of_freedom",
     "energy_mean",
@@ -112,6 +112,7 @@ __all__ = [
     "parse",
     "parse_unit",
     "power",
+    "propagate_distributions",
     "sensitivity_coefficients",
     "sqrt",
     "subtract",

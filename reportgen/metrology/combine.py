@@ -20,6 +20,15 @@ from reportgen.metrology.unit import Unit, is_decibel, named
 def mean_of(values: Sequence[Uncertain]) -> Uncertain:
     """The arithmetic mean, in the unit of the first: a mean of temperatures is a temperature, of levels a level.
 
+    What all values share stays whole, what each has of its own is divided by √n:
+
+    >>> from reportgen.metrology.input_quantity import input_quantity
+    >>> from reportgen.metrology.uncertain import combined_standard_uncertainty
+    >>> shared = mean_of([input_quantity(x, "g", u=0.2, name="scale") for x in (10.0, 11.0, 12.0, 13.0)])
+    >>> own = mean_of([input_quantity(x, "g", u=0.2, name=f"reading of {x}") for x in (10.0, 11.0, 12.0, 13.0)])
+    >>> shared.value, combined_standard_uncertainty(shared), combined_standard_uncertainty(own)
+    (11.5, 0.2, 0.1)
+
     Raises UnitError where units don't go together, NoValue where bounds pull apart.
     """
     unit, values = _in_one_unit(values)
@@ -28,7 +37,12 @@ def mean_of(values: Sequence[Uncertain]) -> Uncertain:
 
 
 def sum_of(values: Sequence[Uncertain]) -> Uncertain:
-    """The sum, in the unit of the first. Raises UnitError (temperatures and levels have none), NoValue as above."""
+    """The sum, in the unit of the first. Raises UnitError (temperatures and levels have none), NoValue as above.
+
+    >>> from reportgen.metrology.input_quantity import input_quantity
+    >>> sum_of([input_quantity(1.0, "kg"), input_quantity(250.0, "g")]).value
+    1.25
+    """
     unit, values = _in_one_unit(values)
     if len(values) > 1:
         add(values[0], values[1])  # for its refusal of temperatures and levels
@@ -36,13 +50,24 @@ def sum_of(values: Sequence[Uncertain]) -> Uncertain:
 
 
 def energy_mean(values: Sequence[Uncertain]) -> Uncertain:
-    """The level of the mean energy, 10·lg(mean of 10^(L/10)), in dB (ISO 3745; ISO 1996-1). Raises as above."""
+    """The level of the mean energy, 10·lg(mean of 10^(L/10)), in dB (ISO 3745; ISO 1996-1). Raises as above.
+
+    >>> from reportgen.metrology.input_quantity import input_quantity
+    >>> round(energy_mean([input_quantity(90.0, "dB"), input_quantity(80.0, "dB")]).value, 2)
+    87.4
+    """
     unit, values = _levels(values)
     return _joined(values, unit, _energy_shares(values), levels.energy_mean)
 
 
 def energy_sum(values: Sequence[Uncertain]) -> Uncertain:
-    """The level of all sources together, 10·lg(Σ 10^(L/10)), in dB. Raises as above."""
+    """The level of all sources together, 10·lg(Σ 10^(L/10)), in dB. Raises as above.
+
+    >>> from reportgen.metrology.input_quantity import input_quantity
+    >>> both = energy_sum([input_quantity(90.0, "dB"), input_quantity(80.0, "dB")])
+    >>> round(both.value, 2)
+    90.41
+    """
     unit, values = _levels(values)
     return _joined(values, unit, _energy_shares(values), levels.energy_sum)
 

@@ -37,6 +37,10 @@ def effective_degrees_of_freedom(x: Uncertain) -> float:
     """Those of x's combined standard uncertainty (JCGM 100, G.4.1); infinite where all its parts are known.
 
     Parts that rest on one estimate of a variance, the parameters of one fit, count as one.
+
+    >>> from reportgen.metrology.input_quantity import input_quantity
+    >>> effective_degrees_of_freedom(input_quantity(100.0, "g", u=0.3, degrees=8, name="weight"))
+    8.0
     """
     return welch_satterthwaite(estimates(x.contributions.items()))
 
@@ -82,7 +86,12 @@ def coverage_factor(probability: float = 0.95, degrees: float = math.inf) -> flo
 
 
 def expanded_uncertainty(x: Uncertain, probability: float = 0.95) -> float:
-    """U_p = k_p·u_c(y) in x's unit (JCGM 100, 6.2.1 and G.6.4). Raises as `coverage_factor`; for a bound as well."""
+    """U_p = k_p·u_c(y) in x's unit (JCGM 100, 6.2.1 and G.6.4). Raises as `coverage_factor`; for a bound as well.
+
+    >>> from reportgen.metrology.input_quantity import input_quantity
+    >>> round(expanded_uncertainty(input_quantity(100.0, "g", u=0.3, degrees=8, name="weight"), 0.95), 2)  # 2.31 · 0.3
+    0.69
+    """
     if x.limit is not None:
         raise MetrologyError("a bound has no expanded uncertainty", "say “over” or “under” it instead")
     return coverage_factor(probability, effective_degrees_of_freedom(x)) * combined_standard_uncertainty(x)

@@ -35,7 +35,15 @@ DEEPEST = 30  # brackets, signs, powers and calls inside one another
 
 
 def parse(text: str) -> Expression:
-    """The tree of a formula. Raises FormulaError(column, says, do); never anything else, whatever the text."""
+    """The tree of a formula. Raises FormulaError(column, says, do); never anything else, whatever the text.
+
+    >>> parse("before - 2").sign
+    '-'
+    >>> parse("before -- ")
+    Traceback (most recent call last):
+    ...
+    reportgen.metrology.errors.FormulaError: the formula stops in the middle; something is missing at its end
+    """
     if len(text) > LONGEST:
         raise FormulaError(LONGEST + 1, f"a formula of {len(text)} characters", f"split it: {LONGEST} is the most")
     if not text.strip():
@@ -58,18 +66,30 @@ def parse(text: str) -> Expression:
 
 
 def names_in(expression: Expression) -> frozenset[str]:
-    """The readings, quantities and constants it looks up, wherever they stand; contenders aren't among them."""
+    """The readings, quantities and constants it looks up, wherever they stand; contenders aren't among them.
+
+    >>> sorted(names_in(parse("before - after + of(ostler, drift)")))
+    ['after', 'before', 'drift']
+    """
     return frozenset(part.name for part in parts_of(expression) if isinstance(part, Name))
 
 
 def contenders_in(expression: Expression) -> frozenset[str]:
-    """The contenders it reads from, by `of(contender, x)`."""
+    """The contenders it reads from, by `of(contender, x)`.
+
+    >>> contenders_in(parse("gas / of(ostler, gas)"))
+    frozenset({'ostler'})
+    """
     calls = (part for part in parts_of(expression) if isinstance(part, Call) and part.function == "of")
     return frozenset(cast(Name, call.arguments[0]).name for call in calls)
 
 
 def functions_in(expression: Expression) -> frozenset[str]:
-    """The functions it uses."""
+    """The functions it uses.
+
+    >>> functions_in(parse("log(a) + log(b)"))
+    frozenset({'log'})
+    """
     return frozenset(part.function for part in parts_of(expression) if isinstance(part, Call))
 
 

@@ -43,6 +43,16 @@ def observed(
     other values stand on this reading, so its step is one more error they share. `years` are those between calibration
     and reading, None where nobody knows; `corrected`: the value holds the correction already. Raises UnitError where
     the figures don't fit the reading's unit, MetrologyError where they can't be worked out.
+
+    A scale that reads in 0.1 g, accurate to ±0.3 g: 0.1/√12 (JCGM 100, F.2.2.1) and 0.3/√3 (4.3.7).
+
+    >>> from reportgen.metrology.specification import Size
+    >>> from reportgen.metrology.unit import parse_unit
+    >>> gram = parse_unit("g")
+    >>> scale = Instrument("bench-scale", resolution=Size(0.1, gram), absolute=Size(0.3, gram))
+    >>> weighed = observed(231.4, gram, scale, session="day 1", reading="1")
+    >>> [(source.sort, round(u, 4)) for source, u in weighed.contributions.items()]
+    [('step', 0.0289), ('offset', 0.1732)]
     """
     if value is None:
         if limit is None:

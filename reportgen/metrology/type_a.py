@@ -22,14 +22,22 @@ class Scatter:
 
 
 def mean(values: Sequence[float]) -> float:
-    """The arithmetic mean of at least one value (JCGM 100, 4.2.1)."""
+    """The arithmetic mean of at least one value (JCGM 100, 4.2.1).
+
+    >>> mean([10.0, 12.0, 14.0])
+    12.0
+    """
     if not values:
         raise MetrologyError("a mean of no values", "")
     return math.fsum(values) / len(values)
 
 
 def standard_deviation(values: Sequence[float]) -> float | None:
-    """The experimental standard deviation s, n − 1 below (JCGM 100, 4.2.2); None for fewer than two values."""
+    """The experimental standard deviation s, n − 1 below (JCGM 100, 4.2.2); None for fewer than two values.
+
+    >>> standard_deviation([10.0, 12.0, 14.0])
+    2.0
+    """
     if len(values) < 2:
         return None
     middle = mean(values)
@@ -37,7 +45,11 @@ def standard_deviation(values: Sequence[float]) -> float | None:
 
 
 def uncertainty_of_mean(values: Sequence[float]) -> float | None:
-    """s/√n of the mean of the values (JCGM 100, 4.2.3); None for fewer than two."""
+    """s/√n of the mean of the values (JCGM 100, 4.2.3); None for fewer than two.
+
+    >>> round(uncertainty_of_mean([10.0, 12.0, 14.0]), 3)
+    1.155
+    """
     deviation = standard_deviation(values)
     return None if deviation is None else deviation / math.sqrt(len(values))
 
@@ -61,7 +73,11 @@ def relative_uncertainty_of_sd(observations: int) -> float:
 
 
 def pooled(groups: Iterable[Sequence[float]]) -> Scatter | None:
-    """s_p² = Σ(nᵢ−1)sᵢ²/ν with ν = Σ(nᵢ−1) (JCGM 100, 4.2.4; H.3.6 note); None where no group has two values."""
+    """s_p² = Σ(nᵢ−1)sᵢ²/ν with ν = Σ(nᵢ−1) (JCGM 100, 4.2.4; H.3.6 note); None where no group has two values.
+
+    >>> pooled([[10.0, 12.0, 14.0], [31.0, 33.0]])  # (2·2² + 1·2)/3
+    Scatter(sd=1.8257418583505538, degrees=3)
+    """
     groups = [group for group in groups if len(group) > 1]
     degrees = sum(len(group) - 1 for group in groups)
     if not degrees:
@@ -118,7 +134,10 @@ def _with_gaps(values: Mapping[str, Mapping[str, float]], rows: list[str], round
 def student(probability: float, degrees: float) -> float:
     """The t that a share `probability` lies below, for `degrees` of freedom (math.inf: the normal distribution).
 
-    `student(0.975, ν)` is the two-sided 95 % factor of JCGM 100, table G.2.
+    `student(0.975, ν)` is the two-sided 95 % factor of JCGM 100, G.3.2 and table G.2.
+
+    >>> round(student(0.975, 5), 2), round(student(0.975, math.inf), 3)
+    (2.57, 1.96)
     """
     from scipy.special import ndtri, stdtrit
 

@@ -91,7 +91,13 @@ combined = combined_standard_uncertainty  # its short name inside the program
 
 
 def covariance(x: Uncertain, y: Uncertain) -> float:
-    """u(x, y) in x's unit times y's: what the sources they share bring (JCGM 100, 5.2.2; F.1.2.3, equation F.1)."""
+    """u(x, y) in x's unit times y's: what the sources they share bring (JCGM 100, 5.2.2; F.1.2.3, equation F.1).
+
+    >>> from reportgen.metrology.unit import parse_unit
+    >>> gram, offset = parse_unit("g"), Source("offset", "scale")
+    >>> round(covariance(Uncertain(5.0, gram, {offset: 0.2}), Uncertain(7.0, gram, {offset: 0.3})), 9)
+    0.06
+    """
     return math.fsum(size * y.contributions.get(source, 0.0) for source, size in x.contributions.items())
 
 

@@ -54,6 +54,9 @@ def parse_unit(text: str) -> Unit:
     """A unit as people write it (°F, mm/s², lbf, %, fl oz, EUR/g) or in Pint's spelling; "" is a plain number.
 
     °C, °F and K alone are absolute, and steps inside a product (J/(kg·K)); Δ°C, Δ°F and ΔK are steps. Raises UnitError.
+
+    >>> parse_unit("mm/s^2").symbol, parse_unit("°C").kind, parse_unit("J/(kg·K)").kind
+    ('mm/s²', 'absolute', 'plain')
     """
     if not text.strip():
         return NUMBER
@@ -154,6 +157,11 @@ def convert(value: float, from_: Unit, to: Unit, difference: bool = False) -> fl
 
     A step on a scale (kind difference, or `difference=True` for an accuracy or a width written in °C) is only
     scaled: 90 °F of difference is 50 K.
+
+    >>> convert(1.0, parse_unit("lb"), parse_unit("kg")), convert(68.0, parse_unit("°F"), parse_unit("°C"))
+    (0.45359237, 20.0)
+    >>> convert(90.0, parse_unit("°F"), parse_unit("K"), difference=True)
+    50.0
     """
     check_alike(from_, to, difference or from_.kind == "difference")
     if from_ == to:

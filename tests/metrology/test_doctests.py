@@ -1,0 +1,61 @@
+"""What the measuring library says of itself is run: every example in its docstrings, one a clause at the least."""
+
+import doctest
+import importlib
+import inspect
+import pkgutil
+import re
+from collections.abc import Iterator
+from types import ModuleType
+
+import pytest
+
+from reportgen import metrology
+
+# clauses of the JCGM 100 that the library rests on, and the JCGM 101 as a whole: each shown by an example
+CLAUSES = (
+    "4.2.1", "4.2.2", "4.2.3", "4.2.4", "4.3.3", "4.3.4", "4.3.7", "4.3.9", "5.1.2", "5.1.3", "5.2.2", "E.4.3",
+    "F.2.2.1", "G.3", "G.4.1", "G.4.2", "G.6.4", "JCGM 101",
+)  # fmt: skip
+
+
+def modules() -> Iterator[ModuleType]:
+    yield metrology
+    for found in pkgutil.iter_modules(metrology.__path__):
+        yield importlib.import_module(f"{metrology.__name__}.{found.name}")
+
+
+def examples() -> Iterator[doctest.DocTest]:
+    finder = doctest.DocTestFinder(exclude_empty=True)
+    for module in modules():
+        yield from (test for test in finder.find(module) if test.examples)
+
+
+@pytest.mark.parametrize("example", list(examples()), ids=lambda example: example.name.removeprefix("reportgen."))
+def test_an_example_comes_out_as_it_says(example: doctest.DocTest) -> None:
+    said: list[str] = []
+    failed, tried = doctest.DocTestRunner(optionflags=doctest.ELLIPSIS).run(example, out=said.append)
+    assert tried
+    assert not failed, "".join(said)
+
+
+def test_every_clause_the_library_rests_on_has_an_example() -> None:
+    told = [example.docstring or "" for example in examples()]
+    missing = [clause for clause in CLAUSES if not any(re.search(rf"\b{re.escape(clause)}\b", text) for text in told)]
+    assert missing == []
+
+
+def test_every_function_of_the_public_face_has_an_example() -> None:
+    functions = [getattr(metrology, name) for name in metrology.__all__]
+    functions = [function for function in functions if inspect.isfunction(function)]
+    assert len(functions) > 30
+    assert [f.__name__ for f in functions if ">>>" not in (f.__doc__ or "")] == []
+
+
+def test_the_public_face_says_what_it_holds_and_each_thing_once() -> None:
+    public = [name for name in metrology.__all__ if not isinstance(getattr(metrology, name), ModuleType)]
+    assert metrology.__all__ == sorted(set(metrology.__all__))
+    assert [name for name in public if not getattr(metrology, name).__doc__] == []
+    functions = [getattr(metrology, name) for name in public if inspect.isfunction(getattr(metrology, name))]
+    assert len({id(function) for function in functions}) == len(functions), "two names for one thing"
+    assert [f.__name__ for f in functions if f.__name__ not in metrology.__all__] == [], "another name inside"
