@@ -2,8 +2,8 @@
 
 Rounding is decimal and exact: a float is read by its shortest text and freed of its last digits of binary noise
 (12 significant digits), then rounded half to even (ISO 80000-1, annex B, rule A, from memory: of many numbers that lie
-in the middle as many go up as down, where half up would push every mean up). An uncertainty is printed with two significant digits and its
-value to the same place (JCGM 100, 7.2.6).
+in the middle as many go up as down, where half up would push every mean up). An uncertainty is printed with two
+significant digits and its value to the same place (JCGM 100, 7.2.6).
 """
 
 from __future__ import annotations
@@ -72,9 +72,9 @@ def plain(value: Number | None, decimals: int | None = None) -> str:
     return fixed(shortened, max(0, -int(shortened.as_tuple().exponent)))
 
 
-def as_written(value: Decimal) -> str:
-    """A number the author typed, with the digits it was typed with."""
-    return fixed(value, max(0, -int(value.as_tuple().exponent)))
+def as_written(value: Decimal, *, sign: bool = False) -> str:
+    """A number the author typed, with the digits it was typed with; `sign` as for `fixed`."""
+    return fixed(value, max(0, -int(value.as_tuple().exponent)), sign=sign)
 
 
 def fixed(value: Number, decimals: int, *, sign: bool = False) -> str:
