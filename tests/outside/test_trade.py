@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+import re
 from pathlib import Path
 
 import pytest
@@ -25,6 +27,9 @@ FACTORS = {
     "hp": ("W", 745.6999, 1e-7),
     "BTU": ("kJ", 1.05505585262, 1e-9),
     "kWh": ("MJ", 3.6, 1e-12),
+    "cal": ("J", 4.184, 1e-12),
+    "gal": ("L", 3.785412, 1e-7),
+    "mi": ("km", 1.609344, 1e-12),
 }
 
 
@@ -162,3 +167,10 @@ def test_a_result_is_shown_in_both_unit_families_each_rounded_for_itself(tmp_pat
     assert ounces["u"] == pytest.approx(result_of(told, "oil", "a")["u"] / 28.349523125, rel=1e-9)
     (rise,) = result_of(told, "rise", "a")["also"]
     assert rise["value"] == pytest.approx(81, abs=1e-9)
+    page = (tmp_path / "stoves/.site/stoves/tests/oil.html").read_text(encoding="utf-8")
+    text = " ".join(re.sub(r"<[^>]+>", "", page).split())
+    for who in ("a", "b"):  # two significant digits of u in each unit for itself (JCGM 100, 7.2.6)
+        found = result_of(told, "oil", who)
+        for one in (found, *found["also"]):
+            places = 1 - math.floor(math.log10(float(f"{one['u']:.1e}")))
+            assert f"{one['value']:.{places}f}" in text, one["unit"]
