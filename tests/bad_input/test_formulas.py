@@ -188,3 +188,13 @@ def test_a_claim_about_such_a_value_isn_t_tested_and_says_why(tmp_path: Path) ->
     assert "The result isn't used for it: what it is divided by may be nothing" in page.replace("’", "'").replace(
         "&#39;", "'"
     )
+
+
+def test_a_repeatability_without_a_degree_of_freedom_is_refused_at_its_place(tmp_path: Path) -> None:
+    """Degrees of freedom are passes less products, a mean each: three passes of three products leave none."""
+    method = "title: M\nrepeatability: {x: 0.4 g, passes: 3, products: 3, source: last year}\nsteps: [Weigh.]\n"
+    made = files("a - b", "contender,a,b\ncorvane,20.3,10.2\nostler,20.1,5.3\n", "g")
+    made["tests/it.yaml"] += "method: weighing\n"
+    (found,) = refusal(tmp_path, TWO, **made, **{"methods/weighing.1.yaml": method})
+    assert (found.severity, found.place.file, found.place.line) == ("error", "methods/weighing.1.yaml", 2)
+    assert "more passes than products" in found.do
