@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reportgen.audit import data, fairness, pictures, texts
+from reportgen.audit import data, fairness, instruments, pictures, texts
 from reportgen.audit.case import Rule
 
 RULES: tuple[Rule, ...] = (
@@ -68,6 +68,42 @@ RULES: tuple[Rule, ...] = (
         "A meter used beyond its range owes nobody a right answer.",
         "Write `over …` or `under …` where the meter stopped; check the range of the instrument otherwise.",
         data.outside_range,
+    ),
+    Rule(
+        "at-the-end-of-the-scale", "warning",
+        "A meter that shows its last value may be at its limit, and the truth beyond it.",
+        "Write `over …` (or `under …`) where it stopped there; where it didn't, `accept:` with the reason.",
+        instruments.at_an_end,
+    ),
+    Rule(
+        "past-calibration", "warning",
+        "An instrument wanders; after the day its calibration counts to, nobody vouches for it.",
+        "Have it calibrated again and correct what it read, declare its `drift:`, or leave the statement on the page.",
+        instruments.past_calibration,
+    ),
+    Rule(
+        "outside-calibrated-points", "warning",
+        "What a calibration found at some readings needn't hold at others.",
+        "Calibrate where you read, or read where you calibrated.",
+        instruments.beyond_points,
+    ),
+    Rule(
+        "calibrated-afterwards", "note",
+        "What a later calibration finds needn't have been so before; the drift between is counted backwards.",
+        "Say which calibration held when it was read, where there was one; correct the day where it is wrong.",
+        instruments.calibrated_afterwards,
+    ),
+    Rule(
+        "percent-of-nothing", "note",
+        "So many percent of nothing is nothing, and no instrument is that good.",
+        "Look for the rest of its accuracy in the leaflet, often some digits: `±2 % + 2 digits`.",
+        instruments.percent_of_nothing,
+    ),
+    Rule(
+        "limits-beside-correction", "note",
+        "A maker's limits mostly hold what the calibration has found and taken out, which is then counted twice.",
+        "Take `accuracy:` out, or leave in it what the calibration doesn't cover, such as another temperature.",
+        instruments.accuracy_and_correction,
     ),
     Rule(
         "off-step", "warning",

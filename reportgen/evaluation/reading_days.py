@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from datetime import date
 
-from reportgen.campaign.declared import Day
+from reportgen.campaign.declared import Day, Instrument
 from reportgen.intake.reading import Reading
 
 DAYS_A_YEAR = 365.25
@@ -38,3 +38,13 @@ def years_apart(one: tuple[date, date] | None, other: tuple[date, date] | None) 
     if one is None or other is None:
         return None
     return max(abs((other[1] - one[0]).days), abs((one[1] - other[0]).days)) / DAYS_A_YEAR
+
+
+def days_past(instrument: Instrument, reading: Reading, tested: Day | None) -> int | None:
+    """Days by which the calibration of an instrument was over when it was read, at the most; 0 or less where it still
+    counted, or counts for ever; None where nobody says when it was read."""
+    until = span_of(instrument.calibration.expires) if instrument.calibration else None
+    if until is None:
+        return 0
+    read = day_of(reading, tested)
+    return (read[1] - until[1]).days if read else None

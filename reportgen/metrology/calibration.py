@@ -70,7 +70,7 @@ def corrections(instrument: Instrument, values: Floats, unit: Unit) -> Floats:
 
 def as_shown(instrument: Instrument, value: float, unit: Unit) -> float:
     """What an instrument showed where `value` is what it read, corrected: to the first order of the correction."""
-    return float(f"{value - correction(instrument, value, unit):.9g}") if instrument.calibration else value
+    return value - correction(instrument, value, unit)
 
 
 def of_calibration(instrument: Instrument, value: float, unit: Unit, years: float | None) -> dict[Source, float]:

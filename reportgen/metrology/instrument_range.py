@@ -10,9 +10,12 @@ from reportgen.metrology.unit import Unit, alike
 def outside(value: float, unit: Unit, instrument: Instrument) -> bool:
     """Whether a reading lies beyond the instrument's stated range, ends included in the range. Raises UnitError."""
     low, high = instrument.low, instrument.high
-    if low and as_read(value, unit, low.unit) < low.value:
-        return True
-    return high is not None and as_read(value, unit, high.unit) > high.value
+    if low and (below := as_read(value, unit, low.unit)) < low.value:
+        return not _meets(below, low.value)
+    if high is None:
+        return False
+    read = as_read(value, unit, high.unit)
+    return read > high.value and not _meets(read, high.value)
 
 
 def off_step(value: float, unit: Unit, instrument: Instrument) -> bool:
@@ -29,15 +32,20 @@ def off_step(value: float, unit: Unit, instrument: Instrument) -> bool:
     return abs(steps - round(steps)) > 1e-6
 
 
-def at_the_end(value: float, unit: Unit, instrument: Instrument) -> bool:
-    """Whether a reading is the highest the instrument can show: the truth may lie beyond. Raises UnitError.
+def at_the_top(value: float, unit: Unit, instrument: Instrument) -> bool:
+    """Whether a reading is the highest the instrument can show: the truth may lie beyond. Raises UnitError."""
+    high = instrument.high
+    return high is not None and _meets(as_read(value, unit, high.unit), high.value)
 
-    So is the lowest, but for 0, where nothing is a reading like any other.
-    """
-    low, high = instrument.low, instrument.high
-    if high and abs(as_read(value, unit, high.unit) - high.value) <= 1e-9 * abs(high.value):
-        return True
-    return bool(low and low.value and abs(as_read(value, unit, low.unit) - low.value) <= 1e-9 * abs(low.value))
+
+def at_the_bottom(value: float, unit: Unit, instrument: Instrument) -> bool:
+    """Whether it is the lowest it can show, but for 0, where nothing is a reading like any other. Raises UnitError."""
+    low = instrument.low
+    return low is not None and low.value != 0 and _meets(as_read(value, unit, low.unit), low.value)
+
+
+def _meets(one: float, other: float) -> bool:
+    return abs(one - other) <= 1e-9 * abs(other)
 
 
 def outside_points(value: float, unit: Unit, instrument: Instrument) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date
 
+from reportgen.wording.count import counted
 from reportgen.wording.language import say
 
 _DAY_AND_TIME = re.compile(r"(?P<day>\d{4}-\d{2}-\d{2})[T ]+(?P<time>\d.*)")
@@ -24,6 +25,14 @@ def at_time(text: str) -> str:
     if not found or not _is_day(found["day"]):
         return say("at.time", time=text) if text else ""
     return say("at.day", day=day(found["day"], found["day"], found["day"]), time=found["time"])
+
+
+def days_long(days: int) -> str:
+    """How long so many days are: "12 days", "three months", "two years", rounded to whole ones."""
+    if days < 60:
+        return counted("day", days)
+    months = round(days / (365.25 / 12))
+    return counted("month", months) if months < 24 else counted("year", round(days / 365.25))
 
 
 def _is_day(text: str) -> bool:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from reportgen.wording.english_instruments import INSTRUMENTS
 from reportgen.wording.english_met import MET
 from reportgen.wording.english_orders import ORDERS
 from reportgen.wording.english_products import PRODUCTS
@@ -33,4 +34,4 @@ def inside(title: str) -> str:
     return title[:1].lower() + title[1:] if title[1:2].islower() or title[1:2] == " " else title
 
 
-PHRASES: Mapping[str, str | Forms] = {**WORDS, **SENTENCES, **PRODUCTS, **MET, **ORDERS, **QUANTITIES}
+PHRASES: Mapping[str, str | Forms] = {**WORDS, **SENTENCES, **PRODUCTS, **MET, **ORDERS, **QUANTITIES, **INSTRUMENTS}

@@ -35,6 +35,11 @@ def amount(value: Decimal, unit: str) -> str:
     return joined(as_written(value), unit)
 
 
+def change(value: Decimal, unit: str) -> str:
+    """What is added, with its sign: "+0.12 g", "−0.4 % of reading"."""
+    return joined(as_written(value, sign=True), unit)
+
+
 def by_how_much(change: Decimal, unit: str) -> str:
     """A change without its sign, with the digits it has."""
     return amount(abs(change), unit)

@@ -8,6 +8,7 @@ from decimal import Decimal
 from reportgen.wording.language import say, say_of
 from reportgen.wording.listing import and_list
 from reportgen.wording.number import as_written
+from reportgen.wording.sentence import inside
 from reportgen.wording.unit import joined
 
 MOST = 3  # texts quoted in one sentence before the rest are only counted
@@ -16,6 +17,12 @@ MOST = 3  # texts quoted in one sentence before the rest are only counted
 def quoted(text: str) -> str:
     """“about 250”."""
     return say("quoted", text=text)
+
+
+def in_sentence(title: str) -> str:
+    """A title inside a sentence: its capital falls, and one with a comma of its own stands in quotes."""
+    said = inside(title)
+    return quoted(said) if "," in said else said
 
 
 def taken(text: str, value: Decimal, half: Decimal, unit: str) -> str:

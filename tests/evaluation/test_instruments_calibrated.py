@@ -140,3 +140,53 @@ def test_a_quicker_hand_is_believed(tmp_path: Path) -> None:
     files = {"instruments.yaml": "watch: 0.01 s, by hand, reaction 0.15 s\n"}
     told = compile_campaign(tmp_path, yaml, readings="contender,boil time\none,212.40\nother,210.00\n", **files)
     assert budget(result_of(told, "boil-time", "one"))["reaction"] == pytest.approx(0.15 / 3**0.5)
+
+
+def caveats(told: dict[str, Any]) -> list[str]:
+    """What is said of instruments, with plain spaces."""
+    said = [c["says"] for c in told["caveat_list"] if c["sort"] == "instrument"]
+    return [" ".join(text.split()) for text in said]
+
+
+def test_a_page_says_that_a_reading_is_corrected_and_since_when(tmp_path: Path) -> None:
+    scale = "title: Scale\nresolution: 0.1 g\ncalibrated: 2026-04-30\ncalibration: {correction: +0.12 g, u: 0.02 g}\n"
+    (said,) = caveats(compiled(tmp_path / "1", scale))
+    assert said.startswith("What the scale showed is corrected by +0.12 g, from its calibration on 30 April 2026")
+    (said,) = caveats(compiled(tmp_path / "2", "calibration: {correction: {100 g: 0 g, 300 g: 0.2 g}}\n"))
+    assert "its table of 2 calibration points" in said
+    assert caveats(compiled(tmp_path / "3", "calibration: {u: 0.02 g}\n")) == []
+
+
+@pytest.mark.parametrize(
+    ("drift", "says"), [("", "no interval holds it"), ("drift: 0.1 g a year\n", "counted up to the day it was read")]
+)
+def test_a_result_past_the_calibration_says_by_how_long_and_what_is_known(
+    drift: str, says: str, tmp_path: Path
+) -> None:
+    scale = f"title: Scale\ncalibrated: 2025-01-31\n{drift}calibration: {{expires: 2026-01-31}}\n"
+    told = compiled(tmp_path, scale, f"{ONE}tested: 2026-05-02\n")
+    (said,) = caveats(told)
+    assert said.startswith("The scale was past its calibration: that counted until 31 January 2026")
+    assert "three months later" in said
+    assert says in said
+    assert result_of(told, "weight", "one")["caveats"]
+
+
+def test_a_result_at_the_end_of_the_scale_or_beyond_it_says_so(tmp_path: Path) -> None:
+    scale = "title: Scale\nresolution: 0.1 g\nrange: 149.8 g to 200.3 g\n"
+    said = caveats(compiled(tmp_path / "1", scale))
+    assert "“200.3” (One). There may have been more" in said[0]
+    assert "“149.8” (Other). There may have been less" in said[1]
+    (said_of,) = caveats(compiled(tmp_path / "2", scale.replace("200.3", "160")))[1:]
+    assert "lie outside the range of the scale: “200.3” (One)" in said_of
+
+
+def test_a_result_beyond_the_calibrated_points_says_so(tmp_path: Path) -> None:
+    points = "calibration: {correction: {100 g: 0 g, 160 g: 0.2 g, 180 g: 0.2 g}}\n"
+    held, drawn = (
+        compiled(tmp_path / n, f"resolution: 0.1 g\n{more}")
+        for n, more in (("1", points), ("2", points.replace("{c", "{between: one line, c")))
+    )
+    assert "100 g to 180 g: “200.3” (One). The correction at the nearest point is used" in caveats(held)[1]
+    assert result_of(held, "weight", "one")["value"] == pytest.approx(200.5)
+    assert "drawn on to there" in caveats(drawn)[1]

@@ -16,7 +16,7 @@ from reportgen.metrology.instrument import (
     observed,
     observed_difference,
 )
-from reportgen.metrology.instrument_range import at_the_end, outside_points
+from reportgen.metrology.instrument_range import at_the_bottom, at_the_top, outside_points
 from reportgen.metrology.uncertain import Source, combined
 from reportgen.metrology.unit import parse_unit
 
@@ -155,8 +155,10 @@ def test_a_percentage_is_of_the_number_the_thermometer_showed() -> None:
 
 def test_a_reading_at_the_end_of_the_scale_is_noticed() -> None:
     meter = Instrument("meter", low=Size(30.0, DB), high=Size(130.0, DB))
-    assert [at_the_end(x, parse_unit("dB(A)"), meter) for x in (30.0, 30.1, 130.0)] == [True, False, True]
-    assert not at_the_end(0.0, G, Instrument("scale", low=Size(0.0, G), high=Size(2000.0, G)))
+    levels = (30.0, 30.1, 130.0)
+    assert [at_the_top(x, parse_unit("dB(A)"), meter) for x in levels] == [False, False, True]
+    assert [at_the_bottom(x, parse_unit("dB(A)"), meter) for x in levels] == [True, False, False]
+    assert not at_the_bottom(0.0, G, Instrument("scale", low=Size(0.0, G), high=Size(2000.0, G)))
 
 
 def test_a_hand_may_be_quicker_than_usual() -> None:

@@ -10,8 +10,10 @@ from reportgen.evaluation.met.against import readings_against
 from reportgen.evaluation.met.amendments import amendments
 from reportgen.evaluation.met.assumptions import assumptions
 from reportgen.evaluation.met.background import backgrounds_near
+from reportgen.evaluation.met.calibrations import corrected_readings, readings_past_calibration
 from reportgen.evaluation.met.for_all import readings_for_all
 from reportgen.evaluation.met.gaps import gaps_in_traces
+from reportgen.evaluation.met.instruments import readings_off_their_instrument
 from reportgen.evaluation.met.laboratory import laboratory_values
 from reportgen.evaluation.met.lost import lost_readings
 from reportgen.evaluation.met.records import two_records
@@ -35,6 +37,9 @@ LOOKED_FOR: tuple[Look, ...] = (
     laboratory_values,
     gaps_in_traces,
     backgrounds_near,
+    corrected_readings,
+    readings_past_calibration,
+    readings_off_their_instrument,
 )
 
 

@@ -1,0 +1,39 @@
+"""Readings that are what an instrument showed, beside that instrument: what can be held against its figures."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from contextlib import suppress
+
+from reportgen.campaign.declared import Campaign
+from reportgen.evaluation.instruments_known import instrument_for_metrology
+from reportgen.intake.notations.frames import is_frames
+from reportgen.intake.reading import Reading
+from reportgen.metrology.errors import UnitError
+from reportgen.metrology.instrument import Instrument
+from reportgen.metrology.unit import Unit, parse_unit
+
+Held = Callable[[float, Unit, Instrument], bool]
+
+
+def is_as_shown(reading: Reading) -> bool:
+    """Whether it is what the instrument showed: no limit, no rough reading, no difference to another contender."""
+    exact = reading.value is not None and reading.width is None
+    return exact and not (reading.limit or reading.rough or reading.beside or reading.word or reading.incident)
+
+
+def those(campaign: Campaign, readings: Iterable[Reading], held: Held) -> Iterable[Reading]:
+    """The readings of which `held` is true; one in a unit that its instrument's figures can't be put in is none."""
+    known: dict[str, Instrument] = {}
+    for declared in campaign.instruments.values():
+        with suppress(UnitError):  # told by itself
+            known[declared.id] = instrument_for_metrology(declared)
+    for reading in readings:
+        instrument = known.get(reading.instrument)
+        if instrument is None or not is_as_shown(reading) or is_frames(reading.unit):
+            continue
+        try:
+            if held(float(reading.value or 0), parse_unit(reading.unit), instrument):
+                yield reading
+        except UnitError:
+            continue

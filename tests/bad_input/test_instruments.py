@@ -1,0 +1,65 @@
+"""Instruments that can't be so: each mistake is told at its place, and nothing is worked out."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.campaigns import refusal
+
+ONE = "title: T\ncontenders: {one: One, other: Other}\nreadings: readings.csv\nmeasure: {x: 'one reading, UNIT, lower, it'}\n"
+READINGS = "contender,x\none,60.0\nother,70.0\n"
+
+# what is wrong: unit of the readings, the instrument's file, rule, line, a word of what is said
+WRONG = {
+    "a percentage of a level": ("dB", "resolution: 0.1 dB\naccuracy: ±2 %\n", "accuracy", 0, "percentage of a level"),
+    "a percentage of a range of levels": ("dB", "range: 30 dB to 130 dB\naccuracy: ±1 % of range\n", "accuracy", 0, "levels"),
+    "a percentage of a level, unit of the reading": ("dB", "accuracy: ±2 %\n", "unit", 2, "percentage of a level"),
+    "a percentage of no range": ("bar", "resolution: 0.1 bar\naccuracy: class 1.6\n", "accuracy", 0, "range isn't stated"),
+    "digits of no step": ("bar", "range: up to 6 bar\naccuracy: ±2 digits\n", "accuracy", 0, "resolution isn't stated"),
+    "a class without a number": ("g", "accuracy: class II\n", "wrong-value", 1, "no class of a number"),
+    "a correction in a wrong unit": ("g", "resolution: 0.1 g\ncalibration: {correction: 0.2 mm}\n", "unit", 0, "mm is a length"),
+    "points in a wrong unit": ("g", "resolution: 0.1 g\ncalibration: {correction: {1 mm: 0 mm, 2 mm: 1 mm}}\n", "unit", 0, "length"),
+    "corrections of points in a wrong unit": ("g", "calibration: {correction: {1 g: 0 mm, 2 g: 1 mm}}\n", "unit", 0, "length"),
+    "an uncertainty in a wrong unit": ("g", "resolution: 0.1 g\ncalibration: {u: 0.2 mm}\n", "unit", 0, "length"),
+    "a drift in a wrong unit": ("g", "resolution: 0.1 g\ncalibrated: 2026\ndrift: 0.2 mm a year\n", "unit", 0, "length"),
+    "a repeatability in a wrong unit": ("g", "resolution: 0.1 g\nrepeatability: 0.2 mm\n", "unit", 0, "length"),
+    "a unit nobody knows": ("g", "calibration: {correction: {1 g: 0 g, 2 grum: 1 g}}\n", "points-not-rising", 1, "another unit"),
+    "points that don't rise": ("g", "calibration:\n  correction:\n    2 g: 0 g\n    1 g: 1 g\n", "points-not-rising", 4, "don't rise"),
+    "two corrections at one point": ("g", "calibration:\n  correction:\n    1 g: 0 g\n    1.0 g: 1 g\n", "points-not-rising", 4, "one reading"),
+    "one point": ("g", "calibration: {correction: {1 g: 0 g}}\n", "too-few-points", 1, "one point"),
+    "a line through two points": ("g", "calibration: {between: one line, correction: {1 g: 0 g, 2 g: 1 g}}\n", "too-few-points", 1, "two points"),
+    "a point without a unit": ("g", "calibration: {correction: {heavy: 0 g, 2 g: 1 g}}\n", "wrong-value", 1, "not a number"),
+    "percent at a point": ("g", "calibration: {correction: {1 g: 1 %, 2 g: 1 %}}\n", "wrong-value", 1, "amount"),
+    "a way between no points": ("g", "calibration: {between: one line, correction: 1 g}\n", "between-without-points", 1, "no points"),
+    "an expanded uncertainty without k": ("g", "calibration: {correction: 1 g, uncertainty: 0.1 g}\n", "uncertainty-without-k", 1, "coverage factor"),
+    "two uncertainties": ("g", "calibration: {correction: 1 g, uncertainty: 0.1 g, k: 2, u: 0.1 g}\n", "two-widths", 1, "not both"),
+    "a k of nothing": ("g", "calibration: {correction: 1 g, k: 2, u: 0.1 g}\n", "k-without-uncertainty", 1, "expanded"),
+    "a k below one": ("g", "calibration: {correction: 1 g, k: 0.5, uncertainty: 0.1 g}\n", "k-below-one", 1, "smaller"),
+    "degrees of nothing": ("g", "calibration: {correction: 1 g, degrees: 5}\n", "degrees-without-u", 1, "none stands here"),
+    "an uncertainty below nothing": ("g", "calibration: {correction: 1 g, u: -0.1 g}\n", "wrong-value", 1, "above nothing"),
+    "an end before the beginning": ("g", "calibration: {date: 2026-05-01, expires: 2026-04-30}\n", "expires-before", 1, "counts no longer"),
+    "two days of one calibration": ("g", "calibrated: 2026-05-01\ncalibration: {date: 2026-05-01}\n", "described-twice", 2, "twice"),
+    "a drift without a calibration": ("g", "drift: 0.1 g a year\n", "drift-without-a-day", 1, "since when"),
+    "a drift from a day nobody noted": ("g", "calibrated: not noted\ndrift: 0.1 g a year\n", "drift-without-a-day", 2, "since when"),
+    "a drift in no time": ("g", "calibrated: 2026-05-01\ndrift: 0.1 g\n", "wrong-value", 2, "in what time"),
+    "a drift and no day of the test": ("g", "calibrated: 2026-05-01\ndrift: 0.1 g a year\n", "unit", 2, "when this was read"),
+    "a repeatability of one reading": ("g", "repeatability: 0.1 g from 1 readings\n", "wrong-value", 1, "one reading"),
+    "a repeatability of nothing": ("g", "repeatability: 0 g\n", "wrong-value", 1, "no standard deviation"),
+    "a reaction without a hand": ("s", "resolution: 0.1 s\nreaction: 0.2 s\n", "reaction-without-a-hand", 2, "hand"),
+    "a reaction that is no time": ("s", "resolution: 0.1 s\nby hand: yes\nreaction: 0.2 g\n", "unit", 0, "reaction"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("mistake", sorted(WRONG))
+def test_a_mistake_in_an_instrument_is_told_where_it_stands(mistake: str, tmp_path: Path) -> None:
+    unit, instrument, rule, line, says = WRONG[mistake]
+    files = {"instruments/it.yaml": instrument}
+    told = refusal(tmp_path, ONE.replace("UNIT", unit), readings=READINGS, **files)
+    found = [f for f in told if f.rule == rule and says in f.says]
+    assert found, [(f.rule, f.says) for f in told]
+    at = found[0].place
+    assert (at.file, at.line) == ("readings.csv" if rule == "unit" and line else "instruments/it.yaml", line)
+    assert found[0].do
+    assert "nan" not in found[0].says.lower()
