@@ -8,17 +8,20 @@ own interval, so the percentage leaves 0 open exactly where the difference does.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
-from math import expm1, sqrt
+from math import expm1, fsum, sqrt
 
-from reportgen.judgement.convolution import Parts, with_part
+from reportgen.judgement.convolution import NOTHING as NO_PARTS
+from reportgen.judgement.convolution import Parts, quantile, with_part
 from reportgen.judgement.differed import instrument_half_width
-from reportgen.judgement.half_width import Rounding, half_width, rounding, unshared
+from reportgen.judgement.half_width import Rounding, half_width, holds_steps, rounding, unshared
 from reportgen.judgement.lead import Weighed, half_at, with_sessions
 from reportgen.judgement.measured import Measured, Percent
 from reportgen.judgement.scatter import Scatter, Spread, result_of
 
-TURNS = 4  # secants to each end: the half-width is all but straight between two of them
+TURNS, CLOSE = 50, 1e-10
+FINER, ENOUGH = 3, 1e-4  # of the half-width: how often, and until when, an end is put nearer
 NOTHING = Measured("", 0.0, ())
 
 
@@ -81,42 +84,90 @@ class _Ratio:
     between: float
 
     def end(self, ratio: float, side: int) -> float:
-        """Where `ratio`·base stands just a half-width away from the first result, below (−1) or above (1)."""
-        first = ratio * self.base
-        r, half = 1.0, half_at(self.weighed, self.alpha)
-        slope = 0.0
-        for _ in range(TURNS):
-            further = (first + side * (half - slope * r)) / (self.base - side * slope)
-            if abs(further - r) <= 1e-9:
-                return further
-            found = self.half(further)
-            slope = max(-0.9 * self.base, min(0.9 * self.base, (found - half) / (further - r)))
-            r, half = further, found
-        return (first + side * (half - slope * r)) / (self.base - side * slope)
+        """Where r·base stands just a half-width away from the first result, below (−1) or above (1).
+
+        The half-width is worked out at 1 and near the end alone; in between, how many combined standard uncertainties
+        it is long is taken for straight.
+        """
+        u_at, first = self._u(), ratio * self.base
+        if not u_at(1.0):
+            return ratio
+        r, factor = 1.0, half_at(self.weighed, self.alpha) / u_at(1.0)
+        near = _crossing(first, self.base, side, lambda x: factor * u_at(x))
+        for _ in range(FINER):
+            if abs(near - r) <= ENOUGH * abs(near - ratio) or not u_at(near):
+                break
+            found = self.half(near) / u_at(near)
+            slope, r, factor = (found - factor) / (near - r), near, found
+            near = _crossing(first, self.base, side, _straight(r, factor, slope, u_at))
+        return near
+
+    def _u(self) -> Callable[[float], float]:
+        """The combined standard uncertainty of first less r times second: its square is quadratic in r."""
+        first, second, spread = self.weighed.first, self.weighed.second, self.weighed.spread
+        assert spread is not None
+        a, b = self._alone()
+        sources = [s for s in {*first.contributions, *second.contributions} if s.sort != "step"]
+        pairs = [(first.contributions.get(s, 0.0), second.contributions.get(s, 0.0)) for s in sources]
+        held = holds_steps(spread.sd, max((*first.steps, *second.steps), default=0.0))
+        rounded = [0.0 if held else fsum(s * s for s in one.steps) / 12.0 for one in (first, second)]
+        plain = a + fsum(x * x for x, _ in pairs) + rounded[0]
+        square = b + fsum(y * y for _, y in pairs) + rounded[1]
+        both = (a + b - spread.variance) / 2.0 + fsum(x * y for x, y in pairs)
+        between = self.between**2
+        return lambda r: sqrt(max(0.0, plain - 2.0 * both * r + square * r * r + between * (1.0 + r * r)))
+
+    def _alone(self) -> tuple[float, float]:
+        """The scatter's variance of either result by itself."""
+        spread = self.weighed.spread
+        assert spread is not None
+        alone = [result_of(self.scatter, m) for m in (self.weighed.first, self.weighed.second)]
+        a, b = (s.variance if s is not None else spread.variance / 2.0 for s in alone)
+        return a, b
 
     def half(self, r: float) -> float:
         """The half-width of first less r times second."""
         second = _times(self.weighed.second, r)
         spread = self.weighed.spread
         assert spread is not None
-        alone = [result_of(self.scatter, m) for m in (self.weighed.first, self.weighed.second)]
-        a, b = (s.variance if s is not None else spread.variance / 2.0 for s in alone)
+        a, b = self._alone()
         variance = (1.0 - r) * (a - r * b) + r * spread.variance  # Var(a) + r²Var(b) − 2r·Cov(a, b)
         parts = unshared(self.weighed.first.contributions, second.contributions, repeat=True)
         parts = with_sessions(parts, self.weighed.first, second, self.between, r)
         return self._width(replace(spread, variance=max(variance, 0.0)), parts, rounding(self.weighed.first, second))
 
     def half_of_base(self) -> float:
-        """The half-width of second by itself."""
+        """The half-width of second by itself, or a longer one that is found quickly where base is far beyond it."""
         second, spread = self.weighed.second, self.weighed.spread
         assert spread is not None
-        alone = result_of(self.scatter, second)
-        variance = alone.variance if alone is not None else spread.variance / 2.0
+        variance = self._alone()[1]
         parts = with_part(unshared(second.contributions, {}, repeat=True), self.between / sqrt(len(second.sessions)))
-        return self._width(replace(spread, variance=variance), parts, rounding(second, NOTHING))
+        steps = rounding(second, NOTHING)
+        scatter = quantile(1.0 - self.alpha / 2.0, sqrt(variance + steps.variance), spread.degrees, NO_PARTS)
+        reach = max(scatter + fsum(parts.uniform) + 4.0 * parts.normal, steps.floor)
+        if self.base > reach:
+            return reach
+        return self._width(replace(spread, variance=variance), parts, steps)
 
     def _width(self, spread: Spread, parts: Parts, steps: Rounding) -> float:
         return half_width(spread, parts, steps, self.alpha)
+
+
+def _straight(r: float, factor: float, slope: float, u_at: Callable[[float], float]) -> Callable[[float], float]:
+    return lambda x: (factor + slope * (x - r)) * u_at(x)
+
+
+def _crossing(first: float, base: float, side: int, half: Callable[[float], float]) -> float:
+    """r where r·base = first ± half(r), by secants; half grows more slowly than r·base."""
+    r, width, slope = 1.0, half(1.0), 0.0
+    for _ in range(TURNS):
+        further = (first + side * (width - slope * r)) / (base - side * slope)
+        if abs(further - r) <= CLOSE:
+            return further
+        found = half(further)
+        slope = max(-0.9 * base, min(0.9 * base, (found - width) / (further - r)))
+        r, width = further, found
+    return r
 
 
 def _times(one: Measured, r: float) -> Measured:
