@@ -71,9 +71,9 @@ def accuracy_and_correction(case: Case) -> Iterable[Seen]:
     """Instruments that are corrected, with a known uncertainty, and have their maker's limits besides."""
     for instrument, several in _by_instrument(case):
         found = instrument.calibration
-        if found is None or found.uncertainty is None or not (found.points or found.correction):
+        if found is None or found.uncertainty is None or not found.corrects:
             continue
-        if instrument.accuracy.known and instrument.accuracy.text != "unknown":
+        if instrument.accuracy.known and instrument.accuracy.text:
             says = f"{instrument.id} is corrected, and its limits ({instrument.accuracy.text}) are counted as well."
             yield Seen(case.declared.at(f"instrument/{instrument.id}"), says, f"test/{several[0].key.test}")
 

@@ -31,14 +31,15 @@ def instrument_of(name: str, written: WrittenInstrument, origin: str, told: list
     if w.reaction and not (w.by_hand and w.by_hand.value):
         says = "a reaction is that of a hand, and nothing says that this instrument is started and stopped by hand"
         error(told, "reaction-without-a-hand", w.reaction.at, says, do="Add `by hand: yes`, or take `reaction:` out.")
-    known_by_calibration = calibration is not None and (calibration.uncertainty is not None or calibration.line)
+    by_calibration = calibration is not None and (calibration.uncertainty is not None or calibration.line)
+    known_by = Accuracy(known=True, text="") if by_calibration else Accuracy(known=False)
     return Instrument(
         id=as_id(name),
         title=w.title.value if w.title else name,
         resolution=w.resolution.value if w.resolution else None,
         low=w.range.value.low if w.range else None,
         high=w.range.value.high if w.range else None,
-        accuracy=w.accuracy.value if w.accuracy else Accuracy(known=known_by_calibration),
+        accuracy=w.accuracy.value if w.accuracy else known_by,
         by_hand=w.by_hand.value if w.by_hand else False,
         shared=w.shared.value if w.shared else "both",
         model=w.model.value if w.model else "",

@@ -146,9 +146,17 @@ def _instrument(page: str, i: Instrument) -> InstrumentRow:
         name=i.title,
         href=from_to(page, instrument_page(i.id)),
         reads_in=reads_in(i) or words("not-noted"),
-        accuracy=i.accuracy.text if i.accuracy.known else words("accuracy.unknown"),
-        calibrated=i.calibrated.text if i.calibrated else words("not-noted"),
+        accuracy=i.accuracy.text or words("accuracy.by-calibration") if i.accuracy.known else words("accuracy.unknown"),
+        calibrated=_calibrated(i),
     )
+
+
+def _calibrated(i: Instrument) -> str:
+    """The day, until when that counts, and whether readings are corrected by what was found."""
+    said = i.calibrated.text if i.calibrated else words("not-noted")
+    if i.calibration and i.calibration.expires:
+        said = words("calibrated.until", day=said, until=i.calibration.expires.text)
+    return words("calibrated.corrected", calibrated=said) if i.calibration and i.calibration.corrects else said
 
 
 def _scatter(test: Test) -> str:

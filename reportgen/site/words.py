@@ -14,14 +14,37 @@ PHRASES: Mapping[str, str] = {
     "not-noted": "not noted",
     "tested": "Tested with it",
     "unknown-accuracy": (
-        "not known. What this instrument may be off by is in no interval: results that rest on it alone say so, "
-        "and a gap between two of them counts for less than it looks."
+        "not known. What this instrument may be off by is in no interval, and results that rest on it say so. Off by "
+        "the same amount everywhere, it would shift values and leave the gaps between them; off by a percentage, it "
+        "would change values and gaps by that percentage."
     ),
     "accuracy": "{text}, taken as a limit that is never passed",
+    "accuracy.by-calibration": "known by its calibration",
     "not-calibrated": "not noted",
     "calibrated": "{day}",
     "calibrated.by": "{day}, by {by}",
-    "by-hand": "started and stopped by hand, which adds about 0.2 s to each reading, each time anew",
+    "by-hand": "started and stopped by hand, which adds up to {reaction} either way to each reading, each time anew",
+    "known.repeats": "Repeats itself",
+    "known.reference": "Compared with",
+    "known.correction": "Correction",
+    "known.known-to": "Known to",
+    "known.expires": "Counts until",
+    "known.drift": "Drift",
+    "repeats": "to {sd}: the standard deviation of its readings of one and the same thing",
+    "repeats.from": "to {sd}: the standard deviation of its readings of one and the same thing, with {n}",
+    "correction": "{by}, added to every reading",
+    "correction.points": "added to every reading: what was found at the {n} points below, with straight lines between",
+    "correction.line": (
+        "added to every reading: {height} + {slope} × (reading − {middle}), the straight line through the {n} points "
+        "below. Standard uncertainties: {u_height} of the first figure, {u_slope} of the second, with {n_degrees}."
+    ),
+    "known-to.standard": "a standard uncertainty of {u}{more}, common to all its readings",
+    "known-to.expanded": (
+        "an uncertainty of {expanded} with k = {k}, so a standard uncertainty of {u}{more}, common to all its readings"
+    ),
+    "known-to.degrees": " with {n}",
+    "expires": "{day}; what is read later says so",
+    "drift": "at most {amount} a year either way, counted from the calibration to the day of the reading",
     "resolution": "reads in steps of {step}",
     "resolution.unknown": "not noted; the finest decimal written down counts as its step",
     "range": "{low} to {high}",

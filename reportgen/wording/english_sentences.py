@@ -109,10 +109,6 @@ SENTENCES: Mapping[str, str | Forms] = {
     "result.none": "{name}: no result ({why})",
     "result.this-run": "{line}; in this run, a repeat may differ",
     "result.why-no-u": "{name}: no uncertainty is given, because {why}",
-    "budget.most": "Most of the uncertainty is {source}",
-    "budget.part": "The largest part of the uncertainty, {share}, is {source}",
-    "budget.only": "Nearly all of the uncertainty is {source}",
-    "budget.of": "{sort} ({of})",
     "single.line": {
         "one": "{name} was run once: how far a repeat would differ isn't known",
         "other": "{name} were run once each: how far a repeat would differ isn't known",
@@ -214,10 +210,12 @@ SENTENCES: Mapping[str, str | Forms] = {
     "claim.evidence.unknown-accuracy": "{found}. How far the instrument itself may be off isn't known, and isn't in "
     "that chance",
     "note.unknown-accuracy": {
-        "one": "How far the {instruments} may be off isn't known: the ranges leave that out, and all that it read may "
-        "be off alike",
-        "other": "How far the {instruments} may be off isn't known: the ranges leave that out, and all that they read "
-        "may be off alike",
+        "one": "How far the {instruments} may be off isn't known, and the ranges leave that out: off by the same amount "
+        "everywhere, it shifts values and leaves the gaps between them; off by a percentage, it changes values and "
+        "gaps by that percentage",
+        "other": "How far the {instruments} may be off isn't known, and the ranges leave that out: off by the same "
+        "amount everywhere, they shift values and leave the gaps between them; off by a percentage, they change values "
+        "and gaps by that percentage",
     },
     "note.also": "In other units: {values}",
     "interval.counted": "{value}, counted",

@@ -5,12 +5,13 @@ from __future__ import annotations
 import posixpath
 import re
 from dataclasses import replace
+from decimal import Decimal
 from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
 
-from reportgen.campaign.declared import Accuracy
+from reportgen.campaign.declared import Accuracy, Amount, Calibration, Day, Repeats
 from reportgen.site.card import Card
 from reportgen.site.texts import SiteTexts, site_texts
 from reportgen.site.wide import site_pages
@@ -104,7 +105,48 @@ def test_an_instrument_of_unknown_accuracy_says_what_follows(theme: Theme) -> No
     watch = made(theme, card())["instruments/stopwatch.html"].words
     assert "Accuracy not known. What this instrument may be off by is in no interval" in watch
     assert "not noted" in watch
-    assert "about 0.2 s" in watch
+    assert "adds up to 0.2 s either way to each reading" in watch
+
+
+def grams(number: str) -> Amount:
+    return Amount(Decimal(number), "g", f"{number} g")
+
+
+def test_a_corrected_instrument_says_by_what_how_well_that_is_known_and_until_when(theme: Theme) -> None:
+    found = Calibration(
+        "a weight of class M1", grams("-0.12"), uncertainty=grams("0.04"), k=Decimal(2), degrees=9,
+        expires=Day("2027-04-30", "2027-04-30", "2027-04-30"),
+    )  # fmt: skip
+    scale = replace(
+        SCALE, accuracy=Accuracy(known=True, text=""), calibration=found, drift=grams("0.1"),
+        repeatability=Repeats(grams("0.05"), 9),
+    )  # fmt: skip
+    pages = made(theme, card(scale=scale))
+    page = pages["instruments/bench-scale.html"].words.replace("\u00a0", " ")
+    for said in (
+        "Accuracy known by its calibration",
+        "Repeats itself to 0.05 g: the standard deviation of its readings of one and the same thing, with 9 degrees",
+        "Compared with a weight of class M1",
+        "Correction −0.12 g, added to every reading",
+        # JCGM 100, 4.3.3: U = 0.04 g with k = 2 is u = 0.02 g
+        "an uncertainty of 0.04 g with k = 2, so a standard uncertainty of 0.02 g with 9 degrees of freedom",
+        "Counts until 30 April 2027",
+        "Drift at most 0.1 g a year either way",
+    ):
+        assert said in page, said
+    assert "accuracy known by its calibration" in pages["instruments/index.html"].words
+
+
+def test_the_points_of_a_calibration_stand_on_its_page_with_the_line_through_them(theme: Theme) -> None:
+    # four points about the line 0.1 + 0.01·(x − 25): its residuals are ±0.01, so s² = 4·10⁻⁴/2, u of the height
+    # s/√4 = 0.0071, u of the slope s/√500 = 0.00063 (JCGM 100, H.3.3, equations H.13)
+    points = (("10", "-0.04"), ("20", "0.04"), ("30", "0.14"), ("40", "0.26"))
+    found = Calibration(points=tuple((grams(at), grams(add)) for at, add in points), line=True)
+    page = made(theme, card(scale=replace(SCALE, calibration=found)))["instruments/bench-scale.html"]
+    said = page.words.replace("\u00a0", " ")
+    assert "0.1000 g + 0.01000 × (reading − 25 g), the straight line through the 4 points below" in said
+    assert "0.0071 g of the first figure, 0.00063 of the second, with 2 degrees of freedom" in said
+    assert "10 g −0.04 g 20 g +0.04 g" in said
 
 
 def test_an_instrument_that_campaigns_describe_differently_shows_each_description(theme: Theme) -> None:

@@ -19,8 +19,9 @@ OrderRule = Literal["rounds", "random", "as it came", ""]
 class Accuracy:
     """What the maker of an instrument states: ±(absolute + percent of reading, of range + digits), or unknown.
 
-    Half-widths of a uniform distribution (JCGM 100, 4.3.7). All None and `known` False: unknown. A class is so many
-    percent of the range (EN 837-1 for pressure gauges, IEC 60051 for pointer meters).
+    Half-widths of a uniform distribution (JCGM 100, 4.3.7). All None and `known` False: unknown; `known` True
+    without a text: known by the calibration. A class is so many percent of the range (EN 837-1 for pressure gauges,
+    IEC 60051 for pointer meters).
     """
 
     known: bool
@@ -56,6 +57,11 @@ class Calibration:
     k: Decimal = Decimal(1)
     degrees: int | None = None
     expires: Day | None = None
+
+    @property
+    def corrects(self) -> bool:
+        """Whether anything is added to a reading."""
+        return bool(self.points) or (self.correction is not None and self.correction.value != 0)
 
 
 @dataclass(frozen=True)
@@ -115,8 +121,8 @@ class Constant:
     id: str
     value: Amount
     within: Amount | None  # half-width, uniform; None: taken as exact
-    u: Amount | None  # standard uncertainty, where that is what the source gives
+    u: Amount | None  # k times its standard uncertainty, where that is what the source gives
     source: str
     origin: str = ""
-    k: float = 1.0  # what the source multiplied `u` by
+    k: Decimal = Decimal(1)
     degrees: int | None = None  # of its uncertainty; None: taken as known

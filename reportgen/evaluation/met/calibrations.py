@@ -22,7 +22,7 @@ def corrected_readings(declared: Declared, readings: Mapping[ReadingKey, Reading
 
     def tell(instrument: Instrument, _: Sequence[Reading]) -> Met | None:
         calibration = instrument.calibration
-        if calibration is None or not (calibration.points or (calibration.correction and calibration.correction.value)):
+        if calibration is None or not calibration.corrects:
             return None
         on = instrument.calibrated
         when = say("corrected.when", day=day(on.first, on.last, on.text)) if on and on.first else ""

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from reportgen.addresses import from_to, instrument_page
 from reportgen.campaign.declared import Instrument
 from reportgen.finding import Finding
+from reportgen.metrology.stated import REACTION
 from reportgen.pages.photos import PhotoShown, photo_shown
 from reportgen.pages.told import Page
 from reportgen.prose.amounts import typed
@@ -15,11 +16,14 @@ from reportgen.prose.steps import reads_in
 from reportgen.site.card import Card, CardTest
 from reportgen.site.framing import Wide, frame_of
 from reportgen.site.wide.archive import newest_first
+from reportgen.site.wide.calibrations import Known, PointShown, known_of, points_of
 from reportgen.site.wide.uses import Use, uses
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import in_words
+from reportgen.wording.number import plain
 from reportgen.wording.sentence import capital
+from reportgen.wording.unit import joined
 
 _INDEX = "instruments/index.html"
 
@@ -53,6 +57,8 @@ class Described:
     origin: str
     uses: tuple[Use, ...]
     photo: PhotoShown | None
+    known: tuple[Known, ...] = ()
+    points: tuple[PointShown, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -124,7 +130,7 @@ def _list(wide: Wide, found: dict[str, list[tuple[Instrument, Used]]]) -> Instru
             Listed(
                 Link(newest.title, from_to(_INDEX, instrument_page(id))),
                 reads_in(newest) or words("not-noted"),
-                newest.accuracy.text,
+                newest.accuracy.text or words("accuracy.by-calibration"),
                 tuple(Link(card.title, from_to(_INDEX, card.address)) for card in cards),
             )
         )
@@ -146,10 +152,10 @@ def _described(page: str, i: Instrument, used: Used) -> Described:
         serial=i.serial,
         resolution=words("resolution", step=reads_in(i)) if reads_in(i) else words("resolution.unknown"),
         range=_range(i),
-        accuracy=words("accuracy", text=i.accuracy.text) if i.accuracy.known else words("unknown-accuracy"),
+        accuracy=_accuracy(i),
         accuracy_known=i.accuracy.known,
-        by_hand=words("by-hand") if i.by_hand else "",
-        shared=words(f"shared.{i.shared}") if i.accuracy.known else "",
+        by_hand=words("by-hand", reaction=_reaction(i)) if i.by_hand else "",
+        shared=words(f"shared.{i.shared}") if i.accuracy.known and i.accuracy.text else "",
         calibrated=words("calibrated.by", day=day, by=i.calibrated_by) if day and i.calibrated_by
         else words("calibrated", day=day) if day else words("not-calibrated"),
         source=i.source,
@@ -157,7 +163,19 @@ def _described(page: str, i: Instrument, used: Used) -> Described:
         origin=words("ready-made") if i.origin == "ready-made" else "",
         uses=uses(page, used),
         photo=photo_shown(used[0][0].id, page, i.photo) if i.photo else None,
+        known=known_of(i),
+        points=points_of(i),
     )  # fmt: skip
+
+
+def _accuracy(i: Instrument) -> str:
+    if not i.accuracy.known:
+        return words("unknown-accuracy")
+    return words("accuracy", text=i.accuracy.text) if i.accuracy.text else words("accuracy.by-calibration")
+
+
+def _reaction(i: Instrument) -> str:
+    return typed(i.reaction) if i.reaction else joined(plain(REACTION), "s")
 
 
 def _range(i: Instrument) -> str:
