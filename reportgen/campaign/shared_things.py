@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from typing import Generic, TypeVar
 
 from reportgen.addresses import as_id
+from reportgen.campaign.constants_of import constant_of
 from reportgen.campaign.declared import Constant, Instrument, Method, Repeatability
 from reportgen.campaign.given import Entry
 from reportgen.campaign.instrument_terms import DEGREES_OF_A_GUESS
@@ -121,24 +122,7 @@ def add_constants(
 ) -> None:
     """Add the constants of one file, each named by its key."""
     for entry in entries:
-        written = entry.value
-        if written.within and written.u:
-            says = "a constant has a width (`within`) or a standard uncertainty (`u`), not both"
-            error(told, "two-widths", written.u.at, says, do="Keep the one that the source gives.")
-        if written.k and not written.u:
-            says = "`k` is the factor of an expanded uncertainty, and no `u` can be read here"
-            error(told, "k-without-u", written.k.at, says, do="Add `u`, the expanded uncertainty U of the source.")
-        if written.k and written.k.value < 1:
-            says = f"a coverage factor of {written.k.value} makes U smaller than the standard uncertainty it is made of"
-            error(told, "k-below-one", written.k.at, says, do="Write the factor of the source, 2 in most of them.")
-        if written.degrees and not (written.u or written.within):
-            says = "`degrees` say how well `u` or `within` is known, and neither can be read here"
-            error(told, "degrees-without-u", written.degrees.at, says, do="Add one of them, or drop `degrees`.")
-        constant = Constant(
-            as_id(entry.name.value), written.value.value, written.within.value if written.within else None,
-            written.u.value if written.u else None, written.source.value, origin,
-            float(written.k.value or 1) if written.k else 1.0, written.degrees.value if written.degrees else None,
-        )  # fmt: skip
+        constant = constant_of(entry.name.value, entry.value, origin, told)
         _add(shared.constants, constant.id, constant, entry.name.at, "constant", told)
 
 

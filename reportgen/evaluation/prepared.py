@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
@@ -13,7 +14,9 @@ from reportgen.finding import Finding, Place, Refused
 from reportgen.metrology.errors import FormulaError, UnitError
 from reportgen.metrology.formula import names_in, parse
 from reportgen.metrology.grammar import Expression
-from reportgen.metrology.uncertain import Source, Uncertain
+from reportgen.metrology.input_quantity import input_quantity
+from reportgen.metrology.type_b import StandardUncertainty, from_expanded, rectangular
+from reportgen.metrology.uncertain import Uncertain
 from reportgen.metrology.unit import Unit, convert, parse_unit
 
 
@@ -109,12 +112,13 @@ def _constants(declared: Declared, findings: list[Finding]) -> Iterable[tuple[st
             def size(amount: Amount, unit: Unit = unit) -> float:
                 return convert(float(amount.value), parse_unit(amount.unit), unit, difference=True)
 
-            contributions = {}
+            degrees = math.inf if constant.degrees is None else constant.degrees
+            u: StandardUncertainty | None = None
             if constant.u:
-                contributions[Source("constant", constant.id, "", "normal")] = size(constant.u)
+                u = from_expanded(size(constant.u), float(constant.k), degrees)
             elif constant.within:
-                contributions[Source("constant", constant.id, "", "uniform")] = size(constant.within) / 3**0.5
-            yield in_formula(constant.id), Uncertain(float(constant.value.value), unit, contributions)
+                u = rectangular(size(constant.within), degrees)
+            yield in_formula(constant.id), input_quantity(float(constant.value.value), unit, u, name=constant.id)
         except UnitError as wrong:
             findings.append(Finding("error", "unit", place, f"Constant {constant.id}: {wrong.says}", do=wrong.do))
 

@@ -78,7 +78,7 @@ def coverage_factor(probability: float = 0.95, degrees: float = math.inf) -> flo
     Raises MetrologyError for a probability that isn't between 0 and 1 and for less than one degree of freedom.
     """
     if not 0 < probability < 1:
-        raise MetrologyError(f"a level of confidence of {probability:g}", "write 0.95 for 95 %")
+        raise MetrologyError(f"a level of confidence of {probability}", "write 0.95 for 95 %")
     whole = truncated(degrees)
     if whole is not None and whole < 1:
         raise MetrologyError("less than one degree of freedom: no interval can be given", "repeat the measurement")

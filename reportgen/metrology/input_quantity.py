@@ -47,7 +47,7 @@ def input_quantity(
     without a name.
     """
     if not math.isfinite(estimate):
-        raise MetrologyError(f"an estimate of {estimate:g}", "write a number")
+        raise MetrologyError(f"an estimate of {estimate}", "write a number")
     parts = u if isinstance(u, Mapping) else {"": u} if u is not None else {}
     if parts and not name:
         raise MetrologyError("an uncertainty without a name", "name its cause: equal names are one and the same error")
@@ -67,7 +67,7 @@ def from_limits(low: float, high: float, unit: str | Unit = "", name: str = "") 
     100.0
     """
     if not low <= high:
-        raise MetrologyError(f"limits of {low:g} and {high:g}", "write the lower one first")
+        raise MetrologyError(f"limits of {low} and {high}", "write the lower one first")
     return input_quantity((low + high) / 2, unit, rectangular((high - low) / 2), name=name)
 
 

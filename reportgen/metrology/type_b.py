@@ -27,10 +27,10 @@ class StandardUncertainty:
 
     def __post_init__(self) -> None:
         if not (math.isfinite(self.size) and self.size >= 0):
-            raise MetrologyError(f"an uncertainty of {self.size:g}", "write a size, nought or above")
+            raise MetrologyError(f"an uncertainty of {self.size}", "write a size, nought or above")
         if not self.degrees >= 1:
             raise MetrologyError(
-                f"{self.degrees:g} degrees of freedom: a size known so badly carries no uncertainty",
+                f"{self.degrees} degrees of freedom: a size known so badly carries no uncertainty",
                 "take a larger size that is known better",
             )
 
@@ -53,7 +53,7 @@ def from_expanded(expanded: float, k: float = 2.0, degrees: float = math.inf) ->
     80.0
     """
     if not k > 0:
-        raise MetrologyError(f"a coverage factor of {k:g}", "certificates mostly say k = 2; write theirs")
+        raise MetrologyError(f"a coverage factor of {k}", "certificates mostly say k = 2; write theirs")
     return StandardUncertainty(expanded / k, "normal", degrees)
 
 
@@ -75,7 +75,7 @@ def from_interval(half_width: float, probability: float = 0.95, degrees: float =
     3.9
     """
     if not 0 < probability < 1:
-        raise MetrologyError(f"a probability of {probability:g}", "write 0.95 for 95 %")
+        raise MetrologyError(f"a probability of {probability}", "write 0.95 for 95 %")
     below = (1 + probability) / 2
     if math.isinf(degrees):
         from statistics import NormalDist
@@ -139,5 +139,5 @@ def degrees_from_reliability(relative: float) -> float:
     (50, 2)
     """
     if relative < 0 or math.isnan(relative):
-        raise MetrologyError(f"a reliability of {relative:g}", "write 0.25 for one known to a quarter")
+        raise MetrologyError(f"a reliability of {relative}", "write 0.25 for one known to a quarter")
     return 0.5 / relative**2 if relative else math.inf

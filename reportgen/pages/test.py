@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from reportgen.addresses import campaign_page, from_to, in_formula, method_page, test_page
 from reportgen.campaign.channels import channels_of
-from reportgen.campaign.declared import Quantity, Test
+from reportgen.campaign.declared import Constant, Quantity, Test
 from reportgen.charts.figure import Figure
 from reportgen.charts.traces import address_of
 from reportgen.evaluation.evaluated import Caveat
@@ -30,6 +30,7 @@ from reportgen.prose.sentences import exclusion_line, finding_line, first_place
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import degrees
 from reportgen.wording.listing import and_list
+from reportgen.wording.number import as_written
 
 
 @dataclass(frozen=True)
@@ -194,7 +195,7 @@ def _constants(told: Told, quantity: Quantity) -> tuple[ConstantShown, ...]:
     """What the formula names besides readings and quantities: constants, and what is only assumed."""
     named = set(re.findall(r"\w+", quantity.formula))
     constants = [
-        ConstantShown(in_formula(c.id), typed(c.value), c.source)
+        ConstantShown(in_formula(c.id), _as_known(c), c.source)
         for c in told.campaign.constants.values()
         if in_formula(c.id) in named
     ]
@@ -208,6 +209,16 @@ def _constants(told: Told, quantity: Quantity) -> tuple[ConstantShown, ...]:
         if in_formula(a.id) in named
     ]
     return (*_until(quantity), *constants, *assumed)
+
+
+def _as_known(constant: Constant) -> str:
+    """Its value with what its source says of the uncertainty; the value alone where it is taken as exact."""
+    value = typed(constant.value)
+    if constant.within:
+        return words("constant.within", value=value, within=typed(constant.within))
+    if constant.u and constant.k != 1:
+        return words("constant.expanded", value=value, u=typed(constant.u), k=as_written(constant.k))
+    return words("constant.u", value=value, u=typed(constant.u)) if constant.u else value
 
 
 def _until(quantity: Quantity) -> tuple[ConstantShown, ...]:

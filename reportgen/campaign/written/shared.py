@@ -91,5 +91,6 @@ class WrittenConstant:
     source: Words = key("Where it comes from", required=True)
     within: SizeOf | None = key("Half its width, where it lies between two ends")
     u: SizeOf | None = key("Its standard uncertainty, where the source gives that")
-    k: Weight | None = key("The coverage factor, where `u` is an expanded uncertainty U: the source says k = 2, say")
+    uncertainty: SizeOf | None = key("Its expanded uncertainty U, as certificates give it, with `k`")
+    k: Weight | None = key("The coverage factor of that uncertainty, never guessed")
     degrees: Whole | None = key("The degrees of freedom of its uncertainty, where the source gives them")
