@@ -24,9 +24,9 @@ def printed(result: Result) -> str:
 def row_of(campaign: Campaign, result: Result) -> tuple[str, ...]:
     """A result's line of the table, under `HEADINGS`."""
     place = rank_range(result.rank) if result.rank else words("not ranked") if result.blocked else ""
-    return (
-        campaign.contender(result.contender).title, printed(result), str(result.passes), str(result.excluded), place,
-    )  # fmt: skip
+    counted = bool(campaign.quantity(result.quantity).count_of)  # over all passes, however many these were
+    passes, left_out = ("", "") if counted else (str(result.passes), str(result.excluded))
+    return campaign.contender(result.contender).title, printed(result), passes, left_out, place
 
 
 def alternative(title: str, found: str, told: Sequence[tuple[str, str]]) -> str:

@@ -44,6 +44,7 @@ def test_a_count_leads_to_the_lines_that_tell_its_incidents(tmp_path: Path) -> N
     assert "relight: a gust from the door" in text
     assert "count of relight" in text
     assert "log.csv, line 5" in text
+    assert "Ostler Mk II3 Tamsin" in text  # among the values drawn: counted over all passes, not in one
 
 
 def test_the_same_incident_is_the_caveat_of_the_readings_it_touched(tmp_path: Path) -> None:
