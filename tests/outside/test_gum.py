@@ -24,6 +24,7 @@ from reportgen.metrology import (
     input_quantity,
     output_estimate,
     parse_unit,
+    propagate_distributions,
     sensitivity_coefficients,
     sum_of,
     type_a,
@@ -117,6 +118,18 @@ def test_the_end_gauge_in_the_gums_own_words() -> None:
     assert c["d_alpha"].value == pytest.approx(50_000_623 * 0.1)  # −l_s·θ
     assert c["d_theta"].value == pytest.approx(-50_000_623 * 11.5e-6)  # −l_s·α_s
     assert (c["d_theta"].unit.symbol, c["l_s"].unit.symbol) == ("nm/K", "")
+
+
+def test_the_next_terms_of_the_end_gauge_come_out_of_draws() -> None:
+    """H.1.7: l_s·u(δα)·u(θ) = 11.7 nm and l_s·u(α_s)·u(δθ) = 1.7 nm raise u_c from 32 nm to 34 nm."""
+    known = {  # the standard uncertainties of table H.1, taken as known: the terms of H.1.7 know no degrees of freedom
+        name: input_quantity(x.value or 0.0, x.unit, u=combined_standard_uncertainty(x), name=name)
+        for name, x in INPUTS.items()
+    }
+    l_s, u = known["l_s"].value or 0.0, {name: combined_standard_uncertainty(x) for name, x in known.items()}
+    assert f"{l_s * u['d_alpha'] * u['theta']:.1f}" in ("11.6", "11.7")  # 0.58 and 0.41 there are rounded
+    assert f"{l_s * u['alpha_s'] * u['d_theta']:.1f}" == "1.7"
+    assert f"{propagate_distributions(LENGTH, known).u:.0f}" == "34"
 
 
 HARDNESS = """\
