@@ -15,7 +15,7 @@ from reportgen.metrology.arithmetic import in_unit
 from reportgen.metrology.background import BOUND_UNDER, NOTHING_FROM
 from reportgen.metrology.engine import FIRST_ORDER, Engine
 from reportgen.metrology.levels import energy_shares
-from reportgen.metrology.uncertain import Uncertain, combined
+from reportgen.metrology.uncertain import Uncertain, combined_standard_uncertainty
 from reportgen.metrology.unit import NUMBER, Unit, scale
 from reportgen.metrology.unit_algebra import unit_of_sum
 
@@ -37,7 +37,7 @@ def leaf(x: Uncertain) -> Bent:
 
 
 def _u(x: Bent) -> float:
-    return combined(x.first)
+    return combined_standard_uncertainty(x.first)
 
 
 def _at(x: Bent) -> float:

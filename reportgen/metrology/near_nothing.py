@@ -12,7 +12,7 @@ from dataclasses import replace
 from typing import Literal
 
 from reportgen.metrology.engine import FIRST_ORDER, Engine
-from reportgen.metrology.uncertain import Uncertain, combined
+from reportgen.metrology.uncertain import Uncertain, combined_standard_uncertainty
 
 Doubt = Literal["divisor-near-nothing", "logarithm-near-nothing", "root-near-nothing"]
 REACH = 1.96  # standard uncertainties to either side: 95 % of a normal distribution, all of a uniform one
@@ -20,7 +20,10 @@ REACH = 1.96  # standard uncertainties to either side: 95 % of a normal distribu
 
 def may_be_nothing(x: Uncertain) -> bool:
     """Whether the 95 % interval of its own uncertainty holds zero; never of a bound, nor of what is exact."""
-    return x.value is not None and x.limit is None and combined(x) > 0.0 and abs(x.value) <= REACH * combined(x)
+    if x.value is None or x.limit is not None:
+        return False
+    u = combined_standard_uncertainty(x)
+    return u > 0.0 and abs(x.value) <= REACH * u
 
 
 def watching(seen: list[Doubt]) -> Engine[Uncertain]:

@@ -20,7 +20,7 @@ from reportgen.finding import Refused
 from reportgen.intake.reading import ReadingKey
 from reportgen.metrology.arithmetic import add, subtract
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.uncertain import Limit, Uncertain, combined, correlation
+from reportgen.metrology.uncertain import Limit, Uncertain, combined_standard_uncertainty, correlation_coefficient
 from reportgen.metrology.unit import parse_unit
 from tests.evaluation.bench import all_stages, evaluated, pair, result, value
 
@@ -77,14 +77,14 @@ def test_a_stated_width_is_uniform_its_own_and_beside_the_instrument(
     seen = found["corvane", "fuel"]
     witness = middle + uniform(half) + uniform(2) + middle / 100 * uniform(1) + uniform(0.5)
     assert seen.value == middle
-    assert combined(seen) == pytest.approx(witness.std_dev, rel=1e-12)
+    assert combined_standard_uncertainty(seen) == pytest.approx(witness.std_dev, rel=1e-12)
 
 
 def test_digits_of_a_rough_reading_are_no_step(tmp_path: Path) -> None:
     plain = FUEL.replace(", scale\n", "\n").replace(SCALE, "")
     _, found = observer(tmp_path, plain, "contender,fuel\ncorvane,about 250\nostler,300.25\n")
-    assert combined(found["corvane", "fuel"]) == pytest.approx(10 / math.sqrt(3))
-    assert combined(found["ostler", "fuel"]) == pytest.approx(0.01 / math.sqrt(12))
+    assert combined_standard_uncertainty(found["corvane", "fuel"]) == pytest.approx(10 / math.sqrt(3))
+    assert combined_standard_uncertainty(found["ostler", "fuel"]) == pytest.approx(0.01 / math.sqrt(12))
 
 
 def test_a_reading_for_all_is_one_variable(tmp_path: Path) -> None:
@@ -94,9 +94,9 @@ def test_a_reading_for_all_is_one_variable(tmp_path: Path) -> None:
     offset, gain, rounding = uniform(2), uniform(1) / 100, [uniform(0.5) for _ in range(3)]
     jar = 120 + offset + 120 * gain + rounding[0]
     theirs = [full + offset + full * gain + step - jar for full, step in zip((351, 380), rounding[1:], strict=True)]
-    assert correlation(*ours) == pytest.approx(correlation_matrix(theirs)[0][1], rel=1e-9)
-    assert combined(subtract(*ours)) == pytest.approx((theirs[0] - theirs[1]).std_dev, rel=1e-9)
-    assert combined(ours[0]) == pytest.approx(theirs[0].std_dev, rel=1e-9)
+    assert correlation_coefficient(*ours) == pytest.approx(correlation_matrix(theirs)[0][1], rel=1e-9)
+    assert combined_standard_uncertainty(subtract(*ours)) == pytest.approx((theirs[0] - theirs[1]).std_dev, rel=1e-9)
+    assert combined_standard_uncertainty(ours[0]) == pytest.approx(theirs[0].std_dev, rel=1e-9)
 
 
 def test_its_step_leaves_a_comparison_and_stays_in_a_result(tmp_path: Path) -> None:
@@ -118,9 +118,11 @@ def test_a_reading_against_another_stands_on_it_as_one_variable(tmp_path: Path) 
     offset, gain, steps = uniform(2), uniform(1) / 100, [uniform(0.5), uniform(0.5)]
     theirs = 300 + offset + 300 * gain + steps[0]
     there = theirs + 72 + 72 * gain + steps[1]
-    assert combined(corvane) == pytest.approx(there.std_dev, rel=1e-9)
-    assert combined(subtract(corvane, ostler)) == pytest.approx((there - theirs).std_dev, rel=1e-9)
-    assert correlation(corvane, ostler) == pytest.approx(correlation_matrix([there, theirs])[0][1], rel=1e-9)
+    assert combined_standard_uncertainty(corvane) == pytest.approx(there.std_dev, rel=1e-9)
+    assert combined_standard_uncertainty(subtract(corvane, ostler)) == pytest.approx((there - theirs).std_dev, rel=1e-9)
+    assert correlation_coefficient(corvane, ostler) == pytest.approx(
+        correlation_matrix([there, theirs])[0][1], rel=1e-9
+    )
 
 
 def test_errors_that_nothing_shares_come_once_an_end(tmp_path: Path) -> None:
@@ -129,7 +131,7 @@ def test_errors_that_nothing_shares_come_once_an_end(tmp_path: Path) -> None:
     )
     _, found = observer(tmp_path, text, "contender,fuel\nostler,300\ncorvane,ostler + 72\n")
     there = 372 + uniform(2) + uniform(0.5) + uniform(2) + uniform(2) + uniform(0.5)
-    assert combined(found["corvane", "fuel"]) == pytest.approx(there.std_dev, rel=1e-9)
+    assert combined_standard_uncertainty(found["corvane", "fuel"]) == pytest.approx(there.std_dev, rel=1e-9)
 
 
 def test_ninety_degrees_fahrenheit_of_difference_are_fifty_kelvin(tmp_path: Path) -> None:
@@ -285,8 +287,8 @@ def test_two_frames_are_known_to_one_frame_each(tmp_path: Path) -> None:
     theirs = (4820 + uniform(0.5) - (1204 + uniform(0.5))) / float(RATE)
     assert ours.unit == parse_unit("s")
     assert ours.value == pytest.approx(theirs.nominal_value, rel=1e-15)
-    assert combined(ours) == pytest.approx(theirs.std_dev, rel=1e-12)
-    assert combined(ours) == pytest.approx(1 / float(RATE) / math.sqrt(6), rel=1e-12)
+    assert combined_standard_uncertainty(ours) == pytest.approx(theirs.std_dev, rel=1e-12)
+    assert combined_standard_uncertainty(ours) == pytest.approx(1 / float(RATE) / math.sqrt(6), rel=1e-12)
 
 
 def test_the_same_in_one_cell_and_as_a_number_of_frames(tmp_path: Path) -> None:
@@ -422,7 +424,7 @@ def test_no_mixture_of_cells_breaks_a_campaign(cells: list[str], everyone: str, 
         if reading.width is not None and reading.limit is None and _is_read(read.readings, key):
             seen = bench.observed(reading)
             bound = seen.value is None and seen.limit is not None  # it stands on one that has no size
-            assert bound or combined(seen) >= float(reading.width) / math.sqrt(3) * (1 - 1e-12)
+            assert bound or combined_standard_uncertainty(seen) >= float(reading.width) / math.sqrt(3) * (1 - 1e-12)
     for r in told.results:
         assert r.missing or (r.estimate is not None and (r.estimate.value is not None or r.estimate.limit))
 
@@ -437,7 +439,9 @@ def _is_read(readings: object, key: ReadingKey) -> bool:
 def test_a_difference_added_back_is_the_reading_itself(tmp_path: Path) -> None:
     _, found = observer(tmp_path, FUEL, "contender,fuel\nostler,300\ncorvane,ostler + 0\nbrindle,7\n")
     again = subtract(add(found["ostler", "fuel"], found["corvane", "fuel"]), found["ostler", "fuel"])
-    assert combined(again) == pytest.approx(combined(found["corvane", "fuel"]))
+    assert combined_standard_uncertainty(again) == pytest.approx(
+        combined_standard_uncertainty(found["corvane", "fuel"])
+    )
 
 
 def test_a_reading_for_all_makes_no_session_of_its_own(tmp_path: Path) -> None:

@@ -17,7 +17,7 @@ from reportgen.metrology.instrument import (
     observed_difference,
 )
 from reportgen.metrology.instrument_range import at_the_bottom, at_the_top, outside_points
-from reportgen.metrology.uncertain import Source, combined
+from reportgen.metrology.uncertain import Source, combined_standard_uncertainty
 from reportgen.metrology.unit import parse_unit
 
 G, C, F, BAR, DB = (parse_unit(unit) for unit in ("g", "°C", "°F", "bar", "dB"))
@@ -46,7 +46,7 @@ def test_a_reading_beyond_the_points_has_the_correction_of_the_gum() -> None:
     read = observed(30.0, C, LINE, "day 1", "1")
     assert read.value is not None
     assert f"{read.value - 30:.4f}" == "-0.1494"
-    assert f"{combined(read):.4f}" == "0.0041"
+    assert f"{combined_standard_uncertainty(read):.4f}" == "0.0041"
     assert {(s.sort, s.shape, s.degrees) for s in read.contributions} == {("calibration", "normal", 9)}
 
 
@@ -54,17 +54,17 @@ def test_the_same_holds_in_another_unit() -> None:
     # 30 °C is 86 °F; a step of 1 °C is 1.8 °F (NIST SP 811, B.8)
     read = observed(86.0, F, LINE, "day 1", "1")
     assert read.value == pytest.approx(86 - 0.1494 * 1.8, abs=0.0002)
-    assert combined(read) == pytest.approx(0.0041 * 1.8, abs=0.0001)
+    assert combined_standard_uncertainty(read) == pytest.approx(0.0041 * 1.8, abs=0.0001)
 
 
 def test_two_corrected_readings_share_the_error_of_the_line() -> None:
     # JCGM 100, H.3.6: the two errors of a line are those of its parameters; at one reading they cancel
     same = subtract(observed(25.0, C, LINE, "day 1", "1"), observed(25.0, C, LINE, "day 2", "2"))
-    assert (same.value, combined(same)) == (0.0, 0.0)
+    assert (same.value, combined_standard_uncertainty(same)) == (0.0, 0.0)
     apart = subtract(observed(26.0, C, LINE, "day 1", "1"), observed(22.0, C, LINE, "day 2", "2"))
     line = fitted(Points(C, READ, FOUND))
     assert apart.value == pytest.approx(4 * (1 + line.slope))
-    assert combined(apart) == pytest.approx(4 * line.u_slope)
+    assert combined_standard_uncertainty(apart) == pytest.approx(4 * line.u_slope)
 
 
 def scale(**found: object) -> Instrument:
@@ -76,14 +76,14 @@ def test_an_amount_is_added_to_every_reading_and_its_error_cancels_between_sessi
     one, other = observed(231.4, G, heavy, "day 1", "1"), observed(217.1, G, heavy, "day 2", "2")
     assert one.value == pytest.approx(231.28)
     assert one.contributions == {Source("calibration", "scale", "", "normal"): pytest.approx(0.02)}
-    assert combined(subtract(one, other)) == 0.0
+    assert combined_standard_uncertainty(subtract(one, other)) == 0.0
 
 
 def test_a_correction_in_percent_leaves_its_share_of_a_difference() -> None:
     heavy = scale(correction=Relative(0.5), u=Relative(0.1))
     apart = subtract(observed(200.0, G, heavy, "1", "1"), observed(100.0, G, heavy, "1", "2"))
     assert apart.value == pytest.approx(100.5)
-    assert combined(apart) == pytest.approx(0.1)
+    assert combined_standard_uncertainty(apart) == pytest.approx(0.1)
 
 
 def test_between_points_the_correction_goes_straight_and_beyond_them_it_stays() -> None:
@@ -104,8 +104,10 @@ def test_drift_grows_with_time_and_is_one_error_at_all_times() -> None:
     # JCGM 100, 4.3.7: anywhere within ±0.1 g a year alike
     moving = scale(drift=Size(0.1, G))
     early, late = (observed(50.0, G, moving, day, day, years=years) for day, years in (("1", 0.5), ("2", 2.0)))
-    assert [combined(early), combined(late)] == pytest.approx([0.05 / 3**0.5, 0.2 / 3**0.5])
-    assert combined(subtract(late, early)) == pytest.approx(0.15 / 3**0.5)
+    assert [combined_standard_uncertainty(early), combined_standard_uncertainty(late)] == pytest.approx(
+        [0.05 / 3**0.5, 0.2 / 3**0.5]
+    )
+    assert combined_standard_uncertainty(subtract(late, early)) == pytest.approx(0.15 / 3**0.5)
     with pytest.raises(MetrologyError, match="drifts"):
         observed(50.0, G, moving, "1", "1")
 
@@ -121,7 +123,7 @@ def test_how_far_an_instrument_repeats_itself_is_each_readings_own() -> None:
     scattering = Instrument("scale", repeatability=Size(0.05, G), repeatability_degrees=9)
     one, other = observed(5.0, G, scattering, "1", "1"), observed(5.0, G, scattering, "1", "2")
     assert one.contributions == {Source("repeatability", "scale", "1", "normal", 9): 0.05}
-    assert combined(subtract(one, other)) == pytest.approx(0.05 * 2**0.5)
+    assert combined_standard_uncertainty(subtract(one, other)) == pytest.approx(0.05 * 2**0.5)
     (source,) = observed(5.0, G, scattering, "1", "1", leant_on=True).contributions
     assert source.sort == "shared"
 
@@ -130,9 +132,9 @@ def test_a_class_is_a_percentage_of_what_lies_between_the_ends_of_the_scale() ->
     # EN 837-1 (from memory): a gauge of class 1.6 from 0 to 10 bar errs by 0.16 bar at most, wherever it points
     gauge = Instrument("gauge", low=Size(0, BAR), high=Size(10, BAR), of_range=1.6)
     for bar in (0.5, 9.0):
-        assert combined(observed(bar, BAR, gauge, "1", "1")) == pytest.approx(0.16 / 3**0.5)
+        assert combined_standard_uncertainty(observed(bar, BAR, gauge, "1", "1")) == pytest.approx(0.16 / 3**0.5)
     vacuum = Instrument("gauge", low=Size(-1, BAR), high=Size(9, BAR), of_range=1.6)
-    assert combined(observed(0.5, BAR, vacuum, "1", "1")) == pytest.approx(0.16 / 3**0.5)
+    assert combined_standard_uncertainty(observed(0.5, BAR, vacuum, "1", "1")) == pytest.approx(0.16 / 3**0.5)
     with pytest.raises(MetrologyError, match="range isn't stated"):
         observed(0.5, BAR, Instrument("gauge", of_range=1.6), "1", "1")
 
@@ -163,4 +165,6 @@ def test_a_reading_at_the_end_of_the_scale_is_noticed() -> None:
 
 def test_a_hand_may_be_quicker_than_usual() -> None:
     watch = Instrument("watch", by_hand=True, reaction=Size(0.15, parse_unit("s")))
-    assert combined(observed(12.0, parse_unit("s"), watch, "1", "1")) == pytest.approx(0.15 / 3**0.5)
+    assert combined_standard_uncertainty(observed(12.0, parse_unit("s"), watch, "1", "1")) == pytest.approx(
+        0.15 / 3**0.5
+    )

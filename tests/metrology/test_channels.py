@@ -17,7 +17,7 @@ from reportgen.metrology.evaluate import evaluate
 from reportgen.metrology.formula import parse
 from reportgen.metrology.instrument import Instrument, Size, observed
 from reportgen.metrology.trace import Piece, Trace
-from reportgen.metrology.uncertain import Limit, Uncertain, combined
+from reportgen.metrology.uncertain import Limit, Uncertain, combined_standard_uncertainty
 from reportgen.metrology.unit import parse_unit
 
 LUX = parse_unit("lx")
@@ -109,7 +109,7 @@ def test_a_falling_trace_passes_a_limit_where_interpolation_says() -> None:
     found = along("when(x, under, 0.1 * highest(x))", x=trace(t, v))
     assert found.value == pytest.approx(float(expected), rel=1e-12)
     assert found.limit is None
-    assert combined(found) == pytest.approx(
+    assert combined_standard_uncertainty(found) == pytest.approx(
         10 / math.sqrt(12)
     )  # half a sample interval either way, uniform: JCGM 100, 4.3.7
 
@@ -161,7 +161,9 @@ def test_an_offset_counts_whole_in_a_mean_and_times_the_duration_in_an_area() ->
 def test_a_rise_keeps_both_steps_of_the_display() -> None:
     meter = Instrument("meter", resolution=Size(1.0, LUX))
     rise = along("highest(x) - lowest(x)", x=trace([0, 10, 20], [5, 9, 4], instrument=meter))
-    assert combined(rise) == pytest.approx(math.sqrt(2 / 12))  # two readings of step 1: δ/√12 each, JCGM 100, F.2.2.1
+    assert combined_standard_uncertainty(rise) == pytest.approx(
+        math.sqrt(2 / 12)
+    )  # two readings of step 1: δ/√12 each, JCGM 100, F.2.2.1
 
 
 def test_a_coarse_display_leaves_a_crossing_as_open_as_its_true_slope() -> None:
@@ -171,7 +173,7 @@ def test_a_coarse_display_leaves_a_crossing_as_open_as_its_true_slope() -> None:
     found = along("when(x, under, 0.9 * highest(x))", x=trace(t, np.round(100 - t / 50), instrument=meter))
     steps = math.sqrt((50 / math.sqrt(12)) ** 2 + (0.9 * 50 / math.sqrt(12)) ** 2)
     assert found.limit is None
-    assert steps < combined(found) < 2 * steps
+    assert steps < combined_standard_uncertainty(found) < 2 * steps
 
 
 def test_levels_average_as_energies() -> None:
@@ -208,7 +210,7 @@ def test_a_crossing_stays_known_where_the_scale_ends_beyond_the_limit() -> None:
     x = trace([0, 10, 20, 30], [999, 999, 60, 40], sides=[1, 1, 0, 0])
     found = along("when(x, under, 100)", x=x)
     assert found.value == 15  # the middle: the line from a bound means nothing
-    assert combined(found) == pytest.approx(10 / math.sqrt(12))
+    assert combined_standard_uncertainty(found) == pytest.approx(10 / math.sqrt(12))
     with pytest.raises(NoValue, match="off the scale"):
         along("when(x, under, 1500)", x=x)
 
@@ -222,8 +224,8 @@ def test_a_limit_that_is_a_bound_bounds_the_crossing() -> None:
 def test_a_gap_is_bridged_with_all_the_room_the_trace_has() -> None:
     whole = trace([0, 10, 20, 30, 40], [0, 10, 20, 10, 0])
     broken = trace([0, 10, 30, 40], [0, 10, 10, 0], gaps=((10.0, 30.0),))
-    assert combined(along("area(x)", x=whole)) == 0
-    assert combined(along("area(x)", x=broken)) == pytest.approx(
+    assert combined_standard_uncertainty(along("area(x)", x=whole)) == 0
+    assert combined_standard_uncertainty(along("area(x)", x=broken)) == pytest.approx(
         20 * (10 - 0) / 2 / math.sqrt(3)
     )  # uniform over the range
     crossing = along(
@@ -232,7 +234,7 @@ def test_a_gap_is_bridged_with_all_the_room_the_trace_has() -> None:
         y=trace([0, 1], [1, 1]),
     )
     assert crossing.value == 40
-    assert combined(crossing) == pytest.approx(60 / math.sqrt(12))
+    assert combined_standard_uncertainty(crossing) == pytest.approx(60 / math.sqrt(12))
     with pytest.raises(NoValue, match="nothing was logged"):
         along("at(x, 40)", x=trace([0, 10, 70, 80], [0, 1, 9, 9], gaps=((10.0, 70.0),)))
 
@@ -252,7 +254,7 @@ def test_an_uncertain_end_of_a_stretch_reaches_its_area() -> None:
     clock = trace([0, 10, 20, 30], [9, 7, 3, 1])
     found = along("area(during(x, 0, when(c, under, 5 * lowest(c))))", x=x, c=clock)
     assert found.value == pytest.approx(60)
-    assert combined(found) == pytest.approx(4 * 10 / math.sqrt(12))
+    assert combined_standard_uncertainty(found) == pytest.approx(4 * 10 / math.sqrt(12))
 
 
 def test_a_thinned_trace_keeps_every_peak_and_breaks_at_gaps() -> None:
@@ -290,9 +292,9 @@ def test_never_passed_by_less_than_the_error_is_no_sure_bound() -> None:
     near = along("when(x, under, 10)", x=trace(t, v, instrument=meter))
     u = 0.6 / math.sqrt(3)
     assert (near.value, near.limit) == (90.0, "above")
-    assert combined(near) == pytest.approx(90.0 - float(np.interp(-(10 + u), -v, t)))
+    assert combined_standard_uncertainty(near) == pytest.approx(90.0 - float(np.interp(-(10 + u), -v, t)))
     far = along("when(x, under, 5)", x=trace(t, v, instrument=meter))
-    assert (far.value, far.limit, combined(far)) == (90.0, "above", 0.0)
+    assert (far.value, far.limit, combined_standard_uncertainty(far)) == (90.0, "above", 0.0)
 
 
 def test_the_highest_may_lie_below_a_limit_and_above_every_number() -> None:

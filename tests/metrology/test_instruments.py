@@ -11,7 +11,7 @@ from reportgen.metrology.combine import mean_of, sum_of
 from reportgen.metrology.errors import MetrologyError, UnitError
 from reportgen.metrology.instrument import Instrument, Shared, Size, observed
 from reportgen.metrology.instrument_range import off_step, outside
-from reportgen.metrology.uncertain import Source, Uncertain, combined
+from reportgen.metrology.uncertain import Source, Uncertain, combined_standard_uncertainty
 from reportgen.metrology.unit import parse_unit
 
 G = parse_unit("g")
@@ -129,7 +129,9 @@ def test_figures_in_degrees_are_steps() -> None:
 
 
 def test_without_an_instrument_the_step_that_was_written_counts() -> None:
-    assert combined(observed(14.2, G, None, "1", "1", step=0.1)) == pytest.approx(0.1 / math.sqrt(12))
+    assert combined_standard_uncertainty(observed(14.2, G, None, "1", "1", step=0.1)) == pytest.approx(
+        0.1 / math.sqrt(12)
+    )
     assert observed(14.2, G, None, "1", "1").contributions == {}
 
 

@@ -5,7 +5,7 @@ import pytest
 from reportgen.metrology.errors import FormulaError, NoValue
 from reportgen.metrology.evaluate import evaluate
 from reportgen.metrology.formula import parse
-from reportgen.metrology.uncertain import combined
+from reportgen.metrology.uncertain import combined_standard_uncertainty
 from tests.metrology.formula_bench import Bench, value
 
 
@@ -13,7 +13,7 @@ def test_a_mean_over_passes_keeps_what_they_share() -> None:
     passes = [value(20.0, "°C", probe=0.5, one=0.1), value(22.0, "°C", probe=0.5, two=0.1)]
     found = evaluate(parse("mean_of_passes(room)"), Bench(passes={"room": passes}))
     assert (found.value, found.unit.kind) == (21.0, "absolute")
-    assert combined(found) == pytest.approx((0.5**2 + 0.1**2 / 2) ** 0.5)
+    assert combined_standard_uncertainty(found) == pytest.approx((0.5**2 + 0.1**2 / 2) ** 0.5)
 
 
 def test_a_sum_over_parts_adds_them_up() -> None:
@@ -28,7 +28,7 @@ def test_another_contenders_reading_shares_its_errors() -> None:
     other = value(228.0, "Δ°C", probe=2.0)
     found = evaluate(parse("here - of(ostler, here)"), Bench(here=own, others={("ostler", "here"): other}))
     assert found.value == 72.0
-    assert combined(found) == 0.0
+    assert combined_standard_uncertainty(found) == 0.0
 
 
 def test_a_name_nobody_knows_is_told_at_its_own_column() -> None:

@@ -7,7 +7,7 @@ from reportgen.metrology.combine import mean_of, sum_of
 from reportgen.metrology.errors import UnitError
 from reportgen.metrology.evaluate import evaluate
 from reportgen.metrology.formula import parse
-from reportgen.metrology.uncertain import Uncertain, combined
+from reportgen.metrology.uncertain import Uncertain, combined_standard_uncertainty
 from reportgen.metrology.unit import parse_unit
 from tests.metrology.formula_bench import Bench, value
 
@@ -19,7 +19,7 @@ def test_two_temperatures_leave_a_difference_that_is_only_scaled() -> None:
     for unit in ("K", "ΔK", "°C", "Δ°C"):
         found = in_unit(rise, parse_unit(unit))
         assert found.value == 50.0
-        assert combined(found) == pytest.approx(0.5)
+        assert combined_standard_uncertainty(found) == pytest.approx(0.5)
         assert found.unit.kind == "difference"
 
 
@@ -85,7 +85,7 @@ def test_two_levels_leave_decibels_without_weighting() -> None:
     quieter = subtract(value(71.2, "dB(A)", meter=1.5), value(69.5, "dB(A)", meter=1.5))
     assert quieter.value == pytest.approx(1.7)
     assert (quieter.unit.symbol, quieter.unit.kind) == ("dB", "difference")
-    assert combined(quieter) == 0.0
+    assert combined_standard_uncertainty(quieter) == 0.0
     assert in_unit(quieter, parse_unit("dB")).unit.kind == "difference"
     assert add(value(70.0, "dB(A)"), quieter).unit == parse_unit("dB(A)")
 
@@ -123,4 +123,4 @@ def test_minus_keeps_a_difference_and_refuses_a_scale() -> None:
 def test_a_sum_is_in_the_unit_of_its_first_part() -> None:
     whole = sum_of([value(1.0, "kg", a=0.001), value(250.0, "g", b=2.0)])
     assert (whole.value, whole.unit.symbol) == (1.25, "kg")
-    assert combined(whole) == pytest.approx((0.001**2 + 0.002**2) ** 0.5, rel=1e-14)
+    assert combined_standard_uncertainty(whole) == pytest.approx((0.001**2 + 0.002**2) ** 0.5, rel=1e-14)

@@ -12,7 +12,7 @@ from reportgen.metrology.distributions import Propagated, propagate_distribution
 from reportgen.metrology.errors import NoValue
 from reportgen.metrology.evaluate import evaluate
 from reportgen.metrology.formula import parse
-from reportgen.metrology.uncertain import Shape, Source, Uncertain, combined
+from reportgen.metrology.uncertain import Shape, Source, Uncertain, combined_standard_uncertainty
 from reportgen.metrology.unit import NUMBER, parse_unit
 
 
@@ -76,7 +76,7 @@ def test_a_weight_calibrated_in_air_is_less_well_known_than_first_order_says() -
     shortest interval that holds 95 % is printed there as 1.0834 to 1.3825 mg; ours leaves 2.5 % on either side, and what
     is spread evenly to both sides has one length for both."""
     first = evaluate(parse(MASS), Given(**MASS_INPUTS))  # type: ignore[arg-type]  # asks for values alone
-    assert combined(first) == pytest.approx(0.0539, abs=0.00005)
+    assert combined_standard_uncertainty(first) == pytest.approx(0.0539, abs=0.00005)
     found = propagated(MASS, **MASS_INPUTS)
     assert found.settled
     assert found.estimate == pytest.approx(1.2341, abs=0.0005)
@@ -123,7 +123,7 @@ def test_comparison_loss_in_a_power_meter(
     within = 5 if u > 100 else 0.5
     assert found.estimate * LOSS == pytest.approx(estimate, abs=within + 1)  # the clause's own draws give 2551 for 2550
     assert found.u * LOSS == pytest.approx(u, abs=within + 0.5)
-    to_first_order = combined(evaluate(parse(formula), Given(one=one, other=other)))  # type: ignore[arg-type]
+    to_first_order = combined_standard_uncertainty(evaluate(parse(formula), Given(one=one, other=other)))  # type: ignore[arg-type]
     assert to_first_order * LOSS == pytest.approx(first_order, abs=0.5)
 
 
