@@ -101,6 +101,7 @@ def decide(test: Test, quantity: Quantity, part: str, gathered: Sequence[Gathere
             rests_on[p.first] | rests_on[p.second],
             p.within,
             percent=p.percent,
+            draws=p.draws,
         )
         for p in judged.pairs
     )

@@ -18,6 +18,7 @@ from reportgen.evaluation.caveat import Keys as Keys
 from reportgen.evaluation.caveat import Otherwise as Otherwise
 from reportgen.finding import Finding
 from reportgen.intake.reading import ReadingKey
+from reportgen.judgement.draws import ByDraws
 from reportgen.judgement.looks import Degree
 from reportgen.judgement.measured import Decision, Limit, Percent, Reason, ScatterFound, Settle, Within
 from reportgen.judgement.partial_order import Between, Told
@@ -184,6 +185,7 @@ class Result:
     stands: tuple[Stands, ...] = ()  # kind order: to each it was compared with, in the campaign's order
     level: int | None = None  # kind order: how many stand below it on the longest chain
     laboratory: Laboratory | None = None
+    draws: ByDraws | None = None  # what joint draws said, where first order might not do; used where they were needed
 
 
 @dataclass(frozen=True)
@@ -211,6 +213,7 @@ class Comparison:
     within: Within = ""  # taken within rounds or sessions, so not the difference of the two values shown
     seen: Between | None = None  # kind order: what all looks say of the pair
     percent: Percent | None = None  # the difference in percent of `second`'s result
+    draws: ByDraws | None = None
 
 
 @dataclass(frozen=True)

@@ -71,7 +71,8 @@ def several_specimens(passes: Iterable[Working]) -> bool:
     return len({w.key.specimen for w in passes if w.used}) > 1
 
 
-def _by_specimen(passes: Sequence[Working]) -> list[list[Working]]:
+def by_specimens(passes: Sequence[Working]) -> list[list[Working]]:
+    """The passes of each specimen, in their order."""
     found: dict[str, list[Working]] = {}
     for w in passes:
         found.setdefault(w.key.specimen, []).append(w)
@@ -81,7 +82,7 @@ def _by_specimen(passes: Sequence[Working]) -> list[list[Working]]:
 def _together(quantity: Quantity, passes: Sequence[Working], by_specimen: bool) -> tuple[Uncertain | None, str]:
     """The passes as one value, or why they give none (one above a limit and one below another can be anything)."""
     try:
-        groups = _by_specimen(passes) if by_specimen else [passes]
+        groups = by_specimens(passes) if by_specimen else [passes]
         means = [over_passes(quantity, values) for ws in groups if (values := [w.value for w in ws if w.value])]
         return (mean_of(means) if len(means) > 1 else means[0] if means else None), ""
     except NoValue as reason:
@@ -101,7 +102,7 @@ def _measured(
     known = _each_once([w for w in used if w.value is not None and w.value.value is not None])
     bounds = any(w.value is not None and w.value.limit for w in used)
     if by_specimen:
-        each = [[w.value.value for w in ws if w.value and w.value.value is not None] for ws in _by_specimen(known)]
+        each = [[w.value.value for w in ws if w.value and w.value.value is not None] for ws in by_specimens(known)]
         return Measured(
             name=contender,
             value=mean.value if mean else None,

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING, Literal
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.evaluation.evaluated import Crossing, Step
-from reportgen.evaluation.working import PassKey, Working, doubt_of
+from reportgen.evaluation.working import Answer, PassKey, Whole, Working, doubt_of
 from reportgen.intake.notations.against import chain_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.channel_crossing import Side
 from reportgen.metrology.errors import MetrologyError, NoValue, did_you_mean
+from reportgen.metrology.evaluate import along_channel
+from reportgen.metrology.grammar import Call
 from reportgen.metrology.near_nothing import Doubt
 from reportgen.metrology.trace import Trace
 from reportgen.metrology.uncertain import Uncertain
@@ -36,15 +38,17 @@ class PassLookup:
         self.joined = False  # whether some quantity was taken over all its passes, as these aren't the same
         self.steps: list[Step] = []
         self.crossings: list[Crossing] = []
+        self.answers: list[tuple[Answer, ...]] = []  # one entry a question the formula asked
+        self.behind: Working | Whole | None = None  # what the value found last was worked out from
         self.doubts: list[Doubt] = []  # where first derivatives say nothing, here or in a quantity behind
 
     def value(self, name: str) -> Uncertain:
-        return self._noted(name, self._find(name, self.contender, self.key))
+        return self._ask(name, [(self.contender, self.key)])[0]
 
     def over_passes(self, name: str) -> Sequence[Uncertain]:
         keys = dict.fromkeys(replace(k, part=self.key.part) for k in self._all_keys(name))
         before = len(self.keys)
-        found = [self._noted(name, self._find(name, self.contender, k)) for k in keys if self._counts(name, k)]
+        found = self._ask(name, [(self.contender, k) for k in keys if self._counts(name, k)])
         self.settled.update(self.keys[before:])
         return found
 
@@ -64,13 +68,32 @@ class PassLookup:
         here = (self.key.specimen, self.key.pass_)
         keys = [k for k in self._all_keys(name) if (k.specimen, k.pass_) == here]
         keys = [k for k in keys if k.part] or keys  # a pass without parts is whole
-        return [self._noted(name, self._find(name, self.contender, k)) for k in dict.fromkeys(keys)]
+        return self._ask(name, [(self.contender, k) for k in dict.fromkeys(keys)])
 
     def of(self, contender: str, name: str) -> Uncertain:
         id = as_id(contender)
         if id not in {c.id for c in self.workings.campaign.contenders}:
             raise KeyError(f"no contender is called {contender}")
-        return self._noted(f"{name} of {id}", self._find(name, id, self.key))
+        return self._ask(name, [(id, self.key)], f"{name} of {id}")[0]
+
+    def _ask(self, name: str, of: Iterable[tuple[str, PassKey]], noted_as: str = "") -> Sequence[Uncertain]:
+        """A name for one contender and pass or several; what was told is kept as one answer to the formula."""
+        found: list[Uncertain] = []
+        told: list[Answer] = []
+        for contender, key in of:
+            self.behind = None
+            value = self._find(name, contender, key)
+            told.append(self.behind or value)
+            found.append(self._noted(noted_as or name, value))
+        self.answers.append(tuple(told))
+        return found
+
+    def along(self, call: Call) -> Uncertain:
+        """What a function finds along a channel: one answer, whatever was asked for on the way."""
+        before = len(self.answers)
+        value = along_channel(call, self)
+        self.answers[before:] = [(value,)]
+        return value
 
     def trace(self, name: str) -> Trace:
         if name not in self.columns:
@@ -149,19 +172,20 @@ class PassLookup:
             for working in self.workings.by_pass(quantity, contender, parts):
                 if working.key == self.key:
                     self.keys.extend(working.keys)
-                    if working.value is None:
-                        raise NoValue(working.absent_because)
-                    return working.value
+                    return self._value_of(working)
         behind = [k for w in workings for k in w.keys]
         self.keys.extend(behind)
         self.settled.update(behind)
         self.joined = True
         self._doubt(doubt_of(workings))
-        return self.workings.joined(quantity, contender)
+        value = self.workings.joined(quantity, contender)
+        self.behind = Whole(quantity, contender, tuple(self.workings.counted(quantity, contender)), value)
+        return value
 
     def _value_of(self, working: Working) -> Uncertain:
         if working.value is None:
             raise NoValue(working.absent_because)
+        self.behind = working
         self._doubt(working.doubt)
         return working.value
 

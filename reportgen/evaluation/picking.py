@@ -25,8 +25,8 @@ def picked(how: str, values: Sequence[Uncertain]) -> Uncertain:
     if any(v.value is None for v in values):
         return mean_of(values)
     at = [v.value or 0.0 for v in values]
-    low = _places(how, [-math.inf if v.limit == "below" else x for v, x in zip(values, at, strict=True)])
-    high = _places(how, [math.inf if v.limit == "above" else x for v, x in zip(values, at, strict=True)])
+    low = places(how, [-math.inf if v.limit == "below" else x for v, x in zip(values, at, strict=True)])
+    high = places(how, [math.inf if v.limit == "above" else x for v, x in zip(values, at, strict=True)])
     open_below = any(values[i].limit == "below" for i in low)
     open_above = any(values[i].limit == "above" for i in high)
     if open_below and open_above:
@@ -41,7 +41,8 @@ def _together(chosen: Sequence[Uncertain], limit: Limit | None) -> Uncertain:
     return replace(mean_of([replace(v, limit=None) for v in chosen]), limit=limit)
 
 
-def _places(how: str, numbers: Sequence[float]) -> Sequence[int]:
+def places(how: str, numbers: Sequence[float]) -> Sequence[int]:
+    """Which of the numbers `how` picks: one, or the two in the middle of an even count."""
     order = sorted(range(len(numbers)), key=numbers.__getitem__)
     if how == "least":
         return order[:1]

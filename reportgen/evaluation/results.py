@@ -74,6 +74,7 @@ def measured_result(
         yes=None, of=None, grade="", grades={}, missing="", rests_on=gathered.rests_on,
         also=in_other_units(mean, single, campaign.show),
         laboratory=test.laboratory if quantity.kind == "laboratory" else None,
+        draws=single.draws,
     )  # fmt: skip
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from reportgen.campaign.declared import Declared, Quantity, Test
 from reportgen.evaluation.decide import decide, is_ranked, rules_for
+from reportgen.evaluation.drawn import with_draws
 from reportgen.evaluation.evaluated import Caveat, Comparison, FirstPlace, Result, ScatterUsed, bears_on
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.gathered import Gathered, gather, several_specimens
@@ -123,6 +124,7 @@ def _tell_part(
         c: gather(quantity, c, ws, bench.readings.readings, blocked[c], rules.rounds, several)
         for c, ws in passes.items()
     }
+    gathered = with_draws(bench.workings, quantity, gathered, several)
     judgeable = [g for g in gathered.values() if g.mean is not None]
     if not judgeable:
         return QuantityTold(quantity.id, tuple(_missing(test, quantity, part, g) for g in gathered.values()))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Literal, TypeAlias
 
 from reportgen.evaluation.evaluated import Crossing, PassValue, Step
 from reportgen.intake.reading import ReadingKey
@@ -21,6 +21,28 @@ class PassKey:
 
 
 @dataclass(frozen=True)
+class Whole:
+    """A quantity taken over all its passes at once."""
+
+    quantity: str
+    contender: str
+    passes: tuple[Working, ...]
+    value: Uncertain
+
+
+Answer: TypeAlias = "Uncertain | Working | Whole"
+
+
+@dataclass(frozen=True)
+class Heard:
+    """What a quantity's formula was told on one pass, in the order it asked: one entry a question, of several answers
+    where it asked for passes or parts. Another engine can work the same pass out from it."""
+
+    quantity: str
+    answers: tuple[tuple[Answer, ...], ...]
+
+
+@dataclass(frozen=True)
 class Working:
     """A pass (and part) of a quantity on one contender. `value` is None where it is absent or only a word."""
 
@@ -34,6 +56,8 @@ class Working:
     crossings: tuple[Crossing, ...] = ()
     together: bool = False  # of quantities of other tests, each over all its passes
     of_parts: tuple[Working, ...] = ()  # those it was joined from
+    joined_by: str = ""  # and how
+    heard: Heard | None = None
     doubt: Doubt | Literal[""] = ""  # why no uncertainty can be stated, where first derivatives say nothing
 
     @property
@@ -89,4 +113,4 @@ def _join(key: PassKey, found: Sequence[Working], how: str, parts: Sequence[str]
             key, None, keys, excluded, absent_because=absent or f"part {missing[0]} was not read", steps=steps
         )
     value = JOINS[how]([w.value for w in found if w.value is not None])
-    return Working(key, value, keys, excluded, steps=steps, of_parts=tuple(found), doubt=doubt_of(found))
+    return Working(key, value, keys, excluded, steps=steps, of_parts=tuple(found), joined_by=how, doubt=doubt_of(found))

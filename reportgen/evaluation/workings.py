@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from functools import partial
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Campaign, Quantity
@@ -20,12 +19,13 @@ from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.lookup import PassLookup
 from reportgen.evaluation.observing import Observer
 from reportgen.evaluation.picking import picked
-from reportgen.evaluation.working import JOINS, PassKey, Working, join_parts
+from reportgen.evaluation.working import JOINS, Heard, PassKey, Working, join_parts
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.arithmetic import in_unit
 from reportgen.metrology.combine import energy_mean, mean_of
+from reportgen.metrology.draws import Draws
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.evaluate import along_channel, evaluate_by
+from reportgen.metrology.evaluate import evaluate_by
 from reportgen.metrology.grammar import Expression
 from reportgen.metrology.near_nothing import watching
 from reportgen.metrology.type_a import uncertainty_of_mean
@@ -58,6 +58,7 @@ class Workings:
         self.quantities = {q.id: q for t in campaign.tests for q in t.quantities}
         self._tests = {q.id: t for t in campaign.tests for q in t.quantities}
         self._passes: dict[tuple[str, str], tuple[Working, ...]] = {}
+        self.draws = Draws()
 
     def by_part(self, quantity: str, contender: str) -> tuple[Working, ...]:
         """Each pass and part by itself, in the order of the readings."""
@@ -93,7 +94,7 @@ class Workings:
         """
         from scipy.special import stdtrit
 
-        used = [w.value for w in self.by_pass(quantity, contender, self.parts_of(quantity)) if w.used and w.value]
+        used = [w.value for w in self.counted(quantity, contender) if w.value]
         if not used:
             raise NoValue(f"{quantity} of {contender} was not read")
         mean = over_passes(self.quantities[quantity], used)
@@ -104,6 +105,10 @@ class Workings:
         scatter = Source("scatter", quantity, contender, "normal")
         wider = float(stdtrit(len(known) - 1, 0.975)) / 1.96
         return replace(mean, contributions={**mean.contributions, scatter: wider * u})
+
+    def counted(self, quantity: str, contender: str) -> Sequence[Working]:
+        """The passes that count towards the quantity, parts joined."""
+        return [w for w in self.by_pass(quantity, contender, self.parts_of(quantity)) if w.used]
 
     def _pass_keys(self, quantity: str, contender: str) -> tuple[PassKey, ...]:
         if self.quantities[quantity].count_of:
@@ -126,7 +131,7 @@ class Workings:
         bench = PassLookup(self, quantity, self._tests[quantity.id], contender, key)
         by = watching(bench.doubts)
         try:
-            found = evaluate_by(by, self.expressions[quantity.id], bench, partial(along_channel, lookup=bench))
+            found = evaluate_by(by, self.expressions[quantity.id], bench, bench.along)
             value = in_unit(found, self.units[quantity.id])
         except NoValue as reason:
             return Working(key, None, tuple(bench.keys), absent_because=reason.says, steps=tuple(bench.steps))
@@ -138,6 +143,7 @@ class Workings:
         return Working(
             key, value, keys, excluded, steps=tuple(bench.steps), crossings=tuple(bench.crossings),
             together=bench.joined and not own, doubt=next(iter(bench.doubts), ""),
+            heard=Heard(quantity.id, tuple(bench.answers)),
         )  # fmt: skip
 
     def excluded(self, quantity: str, keys: Keys) -> str:

@@ -11,12 +11,14 @@ from math import exp, inf, sqrt
 
 from reportgen.judgement.blocks import NOISE
 from reportgen.judgement.convolution import Parts, with_part
-from reportgen.judgement.draws import Beyond, ByDraws, Scattered, by_draws
+from reportgen.judgement.draws import INSTRUMENT_ALONE, Beyond, ByDraws, Scattered, by_draws
 from reportgen.judgement.draws import apart as difference_of_draws
 from reportgen.judgement.half_width import Rounding, combined, exceeds, half_width, holds_steps, rounding, unshared
 from reportgen.judgement.measured import Better, Measured, Rules
 from reportgen.judgement.scale import difference_from_logarithm
 from reportgen.judgement.scatter import Scatter, Spread, difference_of, with_readings_stood_on
+
+ALPHA_OF_INSTRUMENT = 0.05
 
 
 @dataclass(frozen=True)
@@ -123,6 +125,15 @@ def draws_at(weighed: Weighed, alpha: float) -> ByDraws | None:
         half = half_width(spread, weighed.parts, steps, alpha)
         weighed.asked[alpha] = by_draws(weighed.beyond, half, combined(spread, weighed.parts, steps), scattered, alpha)
     return weighed.asked[alpha]
+
+
+def instrument_reach(weighed: Weighed, half: float) -> tuple[float, float]:
+    """The same of the instrument alone, `half` being how far it reaches to first order."""
+    draws = by_draws(weighed.beyond, half, half / 2.0, INSTRUMENT_ALONE, ALPHA_OF_INSTRUMENT)
+    if draws is None or not draws.needed:
+        return half, half
+    floor = weighed.steps.floor
+    return max(-draws.low, floor), max(draws.high, floor)
 
 
 def u_of(weighed: Weighed) -> float:

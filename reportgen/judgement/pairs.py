@@ -14,7 +14,7 @@ from reportgen.judgement.differed import instrument_half_width
 from reportgen.judgement.draws import ByDraws
 from reportgen.judgement.equivalence import matters_beyond
 from reportgen.judgement.half_width import exceeds, holds_steps
-from reportgen.judgement.lead import Weighed, draws_at, half_at, reach, u_of
+from reportgen.judgement.lead import Weighed, draws_at, half_at, instrument_reach, reach, u_of
 from reportgen.judgement.measured import Decision, Measured, Pair, Reason, Rules, Settle, Within
 from reportgen.judgement.percent import percent_of_second
 from reportgen.judgement.scatter import Scatter, degrees_after
@@ -126,11 +126,14 @@ def instrument_interval(weighed: Weighed) -> tuple[bool | None, float | None, fl
     half = instrument_half_width(weighed.first, weighed.second, weighed.steps)
     if half is None:
         return None, None, None
+    below, above = instrument_reach(weighed, half)
     if weighed.d is None:
         certain = weighed.ahead is not None and exceeds(weighed.lead, half, weighed.level)
         return (True if certain else None), None, None
-    low, high = (weighed.in_unit(weighed.d + side) for side in (-half, half))
-    return exceeds(abs(weighed.d), half, weighed.level), low, high
+    if isinf(below + above):
+        return None, None, None
+    low, high = (weighed.in_unit(weighed.d + side) for side in (-below, above))
+    return exceeds(abs(weighed.d), below if weighed.d >= 0.0 else above, weighed.level), low, high
 
 
 def _undecidable(weighed: Weighed, first: Measured, second: Measured) -> Pair:

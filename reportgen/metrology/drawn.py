@@ -39,9 +39,10 @@ class Drawn:
     off: Numbers | None
 
 
-def drawn(x: Uncertain, draws: Draws, block: int) -> Drawn:
+def drawn(x: Uncertain, draws: Draws, block: int, left_out: frozenset[str] = frozenset()) -> Drawn:
     """What is known to first order (a reading, a constant), in one block of draws. Raises NoValue for a bound."""
-    return Drawn(_no_bound(x), spread(x.contributions, draws, block))
+    kept = {s: size for s, size in x.contributions.items() if s.sort not in left_out} if left_out else x.contributions
+    return Drawn(_no_bound(x), spread(kept, draws, block))
 
 
 def spread(contributions: Mapping[Source, float], draws: Draws, block: int) -> Numbers | None:
@@ -196,10 +197,10 @@ def _energies(values: Sequence[Drawn]) -> Numbers | None:
     return total
 
 
-def engine(draws: Draws, block: int) -> Engine[Drawn]:
-    """Sums on one block of draws."""
+def engine(draws: Draws, block: int, left_out: frozenset[str] = frozenset()) -> Engine[Drawn]:
+    """Sums on one block of draws; errors of the sorts `left_out` are taken for nothing."""
     return Engine(
-        leaf=lambda x: drawn(x, draws, block),
+        leaf=lambda x: drawn(x, draws, block, left_out),
         plain=lambda x: x.first if x.off is None else None,
         unit_of=lambda x: x.first.unit,
         in_unit=_in_unit,

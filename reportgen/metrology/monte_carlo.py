@@ -20,9 +20,10 @@ def tolerance(u: float, digits: int = 2) -> float:
     """
     if not u > 0.0 or math.isinf(u):
         return 0.0
-    written = f"{u:.{digits - 1}e}"  # rounded first: 0.0996 is 0.10, one digit up
-    exponent = int(written.partition("e")[2])
-    return 0.5 * 10.0 ** (exponent - digits + 1)
+    last = math.floor(math.log10(u)) - digits + 1
+    if round(u / 10.0**last) >= 10**digits:  # rounded first: 0.0996 is 0.10, one digit up
+        last += 1
+    return 0.5 * 10.0**last
 
 
 @dataclass(frozen=True)

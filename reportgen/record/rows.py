@@ -23,6 +23,7 @@ from reportgen.evaluation.says import says_of
 from reportgen.finding import Finding
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Reason
+from reportgen.record.draws import draws_row
 from reportgen.record.order_rows import laboratory_row, observed_row, stands_row
 from reportgen.record.pictures import moment_row
 from reportgen.record.plain import number, numbers
@@ -90,6 +91,7 @@ def result_row(
         "also": [_other_unit_row(o) for o in result.also],
         "stands": [stands_row(x) for x in result.stands],
         "laboratory": laboratory_row(result.laboratory) if result.laboratory else None,
+        "draws": draws_row(result.draws, e.value if e else None),
         "budget": [_budget_row(c) for c in e.contributions] if e else [],
     }
 
@@ -177,6 +179,7 @@ def comparison_row(pair: Comparison, caveats: list[str]) -> Row:
             "finer": settle.finer,
             "at": settle.at,
         },
+        "draws": draws_row(pair.draws, pair.difference),
         "caveats": caveats,
     }
 

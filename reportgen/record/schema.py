@@ -79,6 +79,10 @@ OBSERVED = row(
     follows={"type": "boolean"}, through=NAMES, looks=WHOLE,
 )  # fmt: skip
 AMOUNT = row(value=NUMBER, unit=TEXT)
+DRAWS = {"oneOf": [{"type": "null"}, row(
+    number=WHOLE, used={"type": "boolean"}, first_order_low=NUMBER, first_order_high=NUMBER, mean=NUMBER,
+    tolerance=NUMBER, within=NUMBER, settled={"type": "boolean"}, u_of=one_of("all draws", "middle 68 %"),
+)]}  # fmt: skip
 LABORATORY = row(
     name=NAME, report=NAME, number=MAYBE_TEXT, date=MAYBE_TEXT, accredited=MAYBE_TEXT, page=MAYBE_WHOLE,
     detection_limit={"oneOf": [{"type": "null"}, AMOUNT]}, report_limit={"oneOf": [{"type": "null"}, AMOUNT]},
@@ -96,6 +100,7 @@ RESULT = row(
     by_pass=every(PASS), scatter=NUMBER,
     degrees=NUMBER, effective_degrees=MAYBE_WHOLE,
     also=every(OTHER_UNIT), stands=every(STANDS), laboratory={"oneOf": [{"type": "null"}, LABORATORY]},
+    draws=DRAWS,
     budget=every(BUDGET),
 )  # fmt: skip
 COMPARISON = row(
@@ -104,7 +109,7 @@ COMPARISON = row(
     percent=NUMBER, percent_low=NUMBER, percent_high=NUMBER, percent_of=MAYBE_TEXT,
     resolved={"type": "boolean"}, differed=MAYBE_YES, differed_low=NUMBER, differed_high=NUMBER, favours=MAYBE_TEXT,
     beyond=MAYBE_YES, within=one_of("rounds", "sessions", "ratios", None), part=MAYBE_TEXT, reason=REASON,
-    observed={"oneOf": [{"type": "null"}, OBSERVED]},
+    observed={"oneOf": [{"type": "null"}, OBSERVED]}, draws=DRAWS,
     settle={"oneOf": [{"type": "null"}, row(difference=NUMBER, passes=MAYBE_WHOLE, finer={"type": "boolean"})]},
     caveats=NAMES,
 )  # fmt: skip
