@@ -13,6 +13,8 @@ from reportgen.prose.yardstick import scatter_unknown
 from reportgen.wording.count import in_words
 from reportgen.wording.language import say, say_of
 
+NOT_RANKED = ("sessions-apart", "off-scale-both", "not-above-zero", "no-answer")
+
 
 def finding_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:
     """The finding in a few words, without a full stop: "Corvane Sol is lowest, by 2.60 g"."""
@@ -27,7 +29,7 @@ def finding_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part
         return _winner(s, s.first.winner)
     if len(s.ranked) == 1:
         return say("finding.one", name=name(campaign, s.ranked[0].contender))
-    if not s.ranked or s.first.reason.code in ("sessions-apart", "off-scale-both", "not-above-zero"):
+    if not s.ranked or s.first.reason.code in NOT_RANKED:
         return say("finding.not-ranked")
     if scatter_unknown(s):
         return _once(s)

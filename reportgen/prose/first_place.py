@@ -43,7 +43,7 @@ def _ranked(s: Standing) -> list[str]:
     if len(s.ranked) == 1:
         only = s.ranked[0]
         return [say("first.one", name=name(s.campaign, only.contender), value=full(only))]
-    if code in ("sessions-apart", "off-scale-both", "not-above-zero"):
+    if code in ("sessions-apart", "off-scale-both", "not-above-zero", "no-answer"):
         return [say(f"first.{code}")]
     if scatter_unknown(s):
         return once(s)
