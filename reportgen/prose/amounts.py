@@ -172,8 +172,13 @@ def gap_alone(pair: Comparison, results: Sequence[Result]) -> str:
 
 
 def half(pair: Comparison) -> float | None:
-    """Half the interval that decided a pair; where the scatter isn't known, half the instrument's, if any."""
+    """Half the interval that decided a pair; where the scatter isn't known, half the instrument's, if any.
+
+    Of an uneven one from draws, how far it reaches from the difference towards zero, which is what decided.
+    """
     low, high = (pair.low, pair.high) if pair.low is not None else (pair.differed_low, pair.differed_high)
+    if pair.draws and pair.draws.needed and pair.difference is not None and low is not None and high is not None:
+        return pair.difference - low if pair.difference >= 0.0 else high - pair.difference
     return None if low is None or high is None else (high - low) / 2
 
 
