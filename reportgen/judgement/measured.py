@@ -99,7 +99,8 @@ class Settle:
 
 @dataclass(frozen=True)
 class Percent:
-    """First less second in percent of second, with its interval; `low`, `high` None where the scatter isn't known."""
+    """First less second in percent of second, with its interval; `low`, `high` are None where the scatter isn't known,
+    and where the interval of the difference comes from draws."""
 
     value: float
     low: float | None

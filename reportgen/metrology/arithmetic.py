@@ -18,13 +18,14 @@ from reportgen.metrology.limits import (
     limit_of_reciprocal,
     opposite,
 )
-from reportgen.metrology.uncertain import Limit, Source, Uncertain
+from reportgen.metrology.uncertain import Limit, Source, Uncertain, combined
 from reportgen.metrology.unit import NUMBER, Unit, alike, convert, named, scale
 from reportgen.metrology.unit_algebra import step_of, unit_of_power, unit_of_product, unit_of_sum
 
 HIGHEST_POWER = 100
 _RESIDUE = 1e-12  # what is left of two contributions that cancel, in parts of either, is rounding
 LARGEST = 1e75  # of values and contributions
+REACH = 1.96  # standard uncertainties to either side: 95 % of a normal distribution, all of a uniform one
 
 
 def exact(value: float, unit: Unit = NUMBER) -> Uncertain:
@@ -135,6 +136,8 @@ def divide(x: Uncertain, y: Uncertain) -> Uncertain:
     unit = unit_of_product(x.unit, y.unit, "/")
     if y.value == 0 and y.limit is None:
         raise NoValue("a division by zero", "look at the reading below the stroke: it came out as nothing")
+    if _limit_reaches_nothing(y):
+        raise NoValue("a division by a value that could be nothing", "its limit is too near to nothing to divide by")
     bounded = x.limit or y.limit
     value, limit = limit_of_product((x.value, x.limit), limit_of_reciprocal((y.value, y.limit)))
     if not bounded and x.value is not None and y.value is not None:
@@ -214,9 +217,14 @@ def log(x: Uncertain) -> Uncertain:
     plain = _number(x, "log")
     if plain.value is None:
         return plain
-    if plain.value <= 0:
+    if plain.value <= 0 or _limit_reaches_nothing(plain):
         raise NoValue("a logarithm of a value that isn't above zero", "look at the reading inside log(…)")
     return _found(math.log(plain.value), NUMBER, x.limit, [(1.0 / plain.value, plain)])
+
+
+def _limit_reaches_nothing(x: Uncertain) -> bool:
+    """Whether the limit of what is known from one side only may itself be nothing, by its 95 % interval."""
+    return x.limit is not None and x.value is not None and 0.0 < abs(x.value) <= REACH * combined(x)
 
 
 def _number(x: Uncertain, function: str) -> Uncertain:

@@ -11,11 +11,11 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Literal
 
+from reportgen.metrology.arithmetic import REACH
 from reportgen.metrology.engine import FIRST_ORDER, Engine
 from reportgen.metrology.uncertain import Uncertain, combined_standard_uncertainty
 
 Doubt = Literal["divisor-near-nothing", "logarithm-near-nothing", "root-near-nothing"]
-REACH = 1.96  # standard uncertainties to either side: 95 % of a normal distribution, all of a uniform one
 
 
 def may_be_nothing(x: Uncertain) -> bool:

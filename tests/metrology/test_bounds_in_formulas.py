@@ -15,7 +15,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from numpy.typing import NDArray
 
-from reportgen.metrology.errors import MetrologyError
+from reportgen.metrology.errors import MetrologyError, NoValue
 from reportgen.metrology.evaluate import evaluate
 from reportgen.metrology.formula import parse
 from reportgen.metrology.uncertain import Uncertain
@@ -109,3 +109,12 @@ def test_a_bound_says_nothing_of_how_far_the_truth_is(size: float) -> None:
     found = evaluate(parse("2 * a + b"), Bench(a=value(9.0, "", "above", scale=size), b=value(1.0)))
     assert (found.value, found.limit) == (19.0, "above")
     assert [round(s, 9) for s in found.contributions.values()] == ([2 * size] if size else [])
+
+
+@pytest.mark.parametrize("formula", ["1 / a", "log(a)", "b / a"])
+def test_a_limit_that_may_itself_be_nothing_bounds_no_quotient_and_no_logarithm(formula: str) -> None:
+    """Above 0.1 ± 0.4: the truth may be a hair above nothing, or below it, and one over it anything."""
+    wide, narrow = value(0.1, "", "above", meter=0.2), value(0.1, "", "above", meter=0.01)
+    with pytest.raises(NoValue):
+        evaluate(parse(formula), Bench(a=wide, b=value(2.0)))
+    assert evaluate(parse(formula), Bench(a=narrow, b=value(2.0))).limit == ("above" if "log" in formula else "below")
