@@ -26,7 +26,7 @@ Readings of an instrument carry what its figures make uncertain; what two readin
 Heavy libraries (Pint, NumPy, SciPy) load only where a rare unit, a gap in the rounds or a t value asks for them.
 """
 
-from reportgen.metrology import type_a, type_b
+from reportgen.metrology import fit, type_a, type_b
 from reportgen.metrology.arithmetic import (
     add,
     divide,
@@ -97,6 +97,7 @@ __all__ = [
     "exact",
     "exp",
     "expanded_uncertainty",
+    "fit",
     "from_limits",
     "from_observations",
     "functions_in",
