@@ -6,9 +6,11 @@ from collections.abc import Callable, Iterable
 from contextlib import suppress
 
 from reportgen.campaign.declared import Campaign
+from reportgen.campaign.declared import Instrument as DeclaredInstrument
 from reportgen.evaluation.instruments_known import instrument_for_metrology
 from reportgen.intake.notations.frames import is_frames
 from reportgen.intake.reading import Reading
+from reportgen.metrology.calibration import correction
 from reportgen.metrology.errors import UnitError
 from reportgen.metrology.instrument import Instrument
 from reportgen.metrology.unit import Unit, parse_unit
@@ -37,3 +39,18 @@ def those(campaign: Campaign, readings: Iterable[Reading], held: Held) -> Iterab
                 yield reading
         except UnitError:
             continue
+
+
+def correction_of(instrument: DeclaredInstrument | None, reading: Reading) -> float | None:
+    """What the calibration of its instrument adds to a reading, in the reading's unit; None where it adds nothing.
+
+    Of a difference to another contender's reading only its two ends could tell, and of a trace each sample has its own.
+    """
+    if instrument is None or instrument.calibration is None or not instrument.calibration.corrects:
+        return None
+    if reading.value is None or reading.beside or reading.unweighed or is_frames(reading.unit):
+        return None
+    try:
+        return correction(instrument_for_metrology(instrument), float(reading.value), parse_unit(reading.unit)) or None
+    except UnitError:
+        return None

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from reportgen.addresses import from_to, instrument_page, result_anchor, test_page
 from reportgen.campaign.declared.remarks import NOT_KNOWN
+from reportgen.evaluation.as_shown import correction_of
 from reportgen.evaluation.evaluated import PassValue, Result
 from reportgen.intake.reading import Reading, ReadingKey, Series
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
@@ -137,6 +138,11 @@ def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
         low, high = (number.as_written(end.normalize()) for end in (r.value - r.width, r.value + r.width))
         key = "reading.taken.difference" if r.beside else "reading.taken"
         yield Said(words(key, range=joined(words("interval", low=low, high=high), r.unit)))
+    added = correction_of(told.campaign.instruments.get(r.instrument), r)
+    if added is not None and r.value is not None:
+        places = max(r.decimals or 0, number.decimals_of(added) + 1)
+        by, to = number.fixed(added, places, sign=True), number.fixed(float(r.value) + added, places)
+        yield Said(words("reading.corrected", by=joined(by, r.unit), to=joined(to, r.unit)))
     if r.unweighed:
         yield Said(words("reading.some"))
     if r.beside:

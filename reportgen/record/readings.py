@@ -6,27 +6,33 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Any
 
+from reportgen.campaign.declared import Campaign
+from reportgen.evaluation.as_shown import correction_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.record.plain import number
 from reportgen.record.trace import from_folder
 
 ALWAYS = ("name", "text", "file", "line")
 
+
 def reading_rows(
-    keys: Iterable[ReadingKey], readings: Mapping[ReadingKey, Reading], contender: str, folder: str
+    keys: Iterable[ReadingKey], readings: Mapping[ReadingKey, Reading], contender: str, campaign: Campaign
 ) -> list[dict[str, Any]]:
     """The readings behind one pass of a contender, as they stand in their files, each once."""
     read = [readings[key] for key in dict.fromkeys(keys) if key in readings]
     read.sort(key=lambda r: (r.at.file, r.at.sheet, r.at.line, r.at.column, r.order))
-    return [_row(r, contender, folder) for r in read]
+    return [_row(r, contender, campaign) for r in read]
 
 
-def _row(r: Reading, contender: str, folder: str) -> dict[str, Any]:
-    """`contender` stands in the row only where the reading is another's; `column` counts cells from 1."""
+def _row(r: Reading, contender: str, campaign: Campaign) -> dict[str, Any]:
+    """`contender` stands in the row only where the reading is another's; `column` counts cells from 1; `corrected` is
+    the value with what the calibration of its instrument adds."""
+    added = correction_of(campaign.instruments.get(r.instrument), r)
     told: dict[str, Any] = {
         "name": r.key.name,
         "text": r.text,
         "value": number(float(r.value)) if r.value is not None else None,
+        "corrected": number(float(r.value) + added) if added is not None and r.value is not None else None,
         "unit": r.unit,
         "instrument": r.instrument,
         "limit": r.limit,
@@ -52,7 +58,7 @@ def _row(r: Reading, contender: str, folder: str) -> dict[str, Any]:
         "round": r.round_,
         "time": r.time,
         "note": r.note,
-        "file": from_folder(r.at.file, folder),
+        "file": from_folder(r.at.file, campaign.folder),
         "sheet": r.at.sheet,
         "line": r.at.line,
         "column": r.at.column,

@@ -81,7 +81,7 @@ def result_row(
             {
                 **_pass_row(p),
                 "conditions": _conditions(campaign.test(result.test), p, readings),
-                "readings": reading_rows(p.keys, readings, result.contender, campaign.folder),
+                "readings": reading_rows(p.keys, readings, result.contender, campaign),
             }
             for p in result.by_pass
         ],

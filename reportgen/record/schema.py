@@ -52,7 +52,8 @@ TRACE = and_perhaps(
 YES: Schema = {"const": True}
 READING = and_perhaps(
     row(name=NAME, text=TEXT, file=NAME, line=WHOLE),
-    value={"type": "number"}, unit=NAME, instrument=NAME, limit=one_of("above", "below"), word=NAME,
+    value={"type": "number"}, corrected={"type": "number"}, unit=NAME, instrument=NAME,
+    limit=one_of("above", "below"), word=NAME,
     absent_because=NAME, width={"type": "number", "minimum": 0}, rough=one_of("about", "stated", "between"),
     unweighed=YES, beside=NAME, for_all=YES, contender=NAME, was=TEXT, amendment=NAME, records=NAME, attachment=NAME,
     page=NUMBERED, photos=NAMES, frames=every(WHOLE), film=row(film=NAME, seconds={"type": "number"}),

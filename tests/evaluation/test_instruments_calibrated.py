@@ -190,3 +190,16 @@ def test_a_result_beyond_the_calibrated_points_says_so(tmp_path: Path) -> None:
     assert "100 g to 180 g: “200.3” (One). The correction at the nearest point is used" in caveats(held)[1]
     assert result_of(held, "weight", "one")["value"] == pytest.approx(200.5)
     assert "drawn on to there" in caveats(drawn)[1]
+
+
+def test_under_a_corrected_reading_stands_what_was_added_and_what_came_of_it(tmp_path: Path) -> None:
+    # straight between the points, by hand: 100.3 of 200 g on from 100 g to 300 g, so 0.2 g · 100.3/200 = 0.1003 g
+    points = "resolution: 0.1 g\ncalibration: {correction: {100 g: 0 g, 300 g: 0.2 g}, u: 0.05 g}\n"
+    told = compiled(tmp_path, points)
+    result = result_of(told, "weight", "one")
+    (reading,) = result["by_pass"][0]["readings"]
+    assert (reading["text"], reading["value"]) == ("200.3", 200.3)
+    assert reading["corrected"] == pytest.approx(200.4003)
+    assert result["value"] == pytest.approx(200.4003)
+    page = " ".join(page_of(tmp_path).split())
+    assert "Corrected by +0.100 g to 200.400 g" in page

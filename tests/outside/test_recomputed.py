@@ -147,3 +147,25 @@ def test_every_budget_adds_up_to_the_uncertainty_it_explains(demo_told: dict[str
     for told in explained:
         assert np.sqrt(sum(b["size"] ** 2 for b in told["budget"])) == pytest.approx(told["u"], rel=1e-6)
         assert sum(b["share"] for b in told["budget"]) == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize("stove", STOVES)
+def test_pulls_are_those_of_the_scale_corrected_at_each_reading(demo_told: dict[str, Any], stove: str) -> None:
+    """The table of corrections in kgf, straight between its points (numpy); 1 lbf is 4.4482216152605 N and 1 kgf
+    9.80665 N (NIST SP 811, B.8). u of the correction and drift are alike for all, scatter is pooled (JCGM 100, 4.2.4).
+    """
+    newtons = {"kgf": 9.80665, "lbf": 4.4482216152605}
+    at, add = (0.5, 1.5, 2.5, 4.0), (0.01, 0.02, 0.04, 0.06)
+    pulls: dict[str, list[float]] = {}
+    for r in rows("bench-log.csv"):
+        if r["what"] == "pull to tip":
+            kgf = float(r["value"]) * newtons[r["unit"]] / newtons["kgf"]
+            pulls.setdefault(r["contender"], []).append((kgf + float(np.interp(kgf, at, add))) * newtons["kgf"])
+    told = result_of(demo_told, "pull-to-tip", stove)
+    assert told["value"] == pytest.approx(np.mean(pulls[stove]), rel=1e-9)
+    sizes = {line["sort"]: line["size"] for line in told["budget"]}
+    assert sizes["calibration"] == pytest.approx(0.01 * newtons["kgf"])
+    days = 8  # from 1 to 9 May 2026
+    assert sizes["drift"] == pytest.approx(0.05 * newtons["kgf"] * days / 365.25 / np.sqrt(3))
+    pooled = np.sqrt(np.mean([np.var(values, ddof=1) for values in pulls.values()]))
+    assert sizes["scatter"] == pytest.approx(pooled / np.sqrt(3))
