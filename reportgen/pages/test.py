@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
 
-from reportgen.addresses import campaign_page, from_to, in_formula, method_page, test_page
+from reportgen.addresses import campaign_page, from_to, method_page, test_page
 from reportgen.campaign.channels import channels_of
-from reportgen.campaign.declared import Constant, Quantity, Test
+from reportgen.campaign.declared import Quantity, Test
 from reportgen.charts.figure import Figure
 from reportgen.charts.traces import address_of
 from reportgen.evaluation.evaluated import Caveat
 from reportgen.finding import Place
 from reportgen.pages.conditions import ConditionsShown, conditions_shown
+from reportgen.pages.constants import ConstantShown, causes_led, constants_of, names_led, scatter_anchor
+from reportgen.pages.equations import formula_set
+from reportgen.pages.formula_shown import Math
 from reportgen.pages.framing import frame_of
 from reportgen.pages.laboratory import LaboratoryShown, laboratory_shown
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
@@ -25,21 +27,12 @@ from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import LineLink, in_campaign, line_link
 from reportgen.pages.words import words
 from reportgen.pages.workings import Working, working_of
-from reportgen.prose.amounts import size, typed
+from reportgen.prose.amounts import size
 from reportgen.prose.sentences import exclusion_line, finding_line, first_place
+from reportgen.prose.together import pooled_line
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import degrees
 from reportgen.wording.listing import and_list
-from reportgen.wording.number import as_written
-
-
-@dataclass(frozen=True)
-class ConstantShown:
-    """A constant of the formula: its name there, its value, and where that comes from."""
-
-    name: str
-    value: str
-    source: str
 
 
 @dataclass(frozen=True)
@@ -61,8 +54,10 @@ class QuantityShown:
     left_out: tuple[str, ...]
     pairs: tuple[PairShown, ...]
     formula: str
+    set: tuple[Math, ...]
     constants: tuple[ConstantShown, ...]
     scatter: str
+    scatter_anchor: str
     says: str
     workings: tuple[Working, ...]
 
@@ -166,6 +161,7 @@ def _quantity(
     results = [r for r in told.evaluation.results if (r.quantity, r.part) == (quantity.id, part)]
     table = result_table(told, page, quantity, part, fresh)
     in_rows = {limit.number for limit in table.limits}
+    led = causes_led(told, page, quantity, part)
     return QuantityShown(
         id=quantity.id,
         anchor=address,
@@ -179,10 +175,12 @@ def _quantity(
         left_out=_left_out(told, quantity.id, part, bearing),
         pairs=pairs_of(told, page, quantity, part),
         formula=formula_of(quantity),
-        constants=_constants(told, quantity),
+        set=formula_set(told, page, quantity, names_led(told, quantity, part)),
+        constants=constants_of(told, quantity, address),
         scatter=_scatter(told, quantity, part),
+        scatter_anchor=scatter_anchor(address),
         says=quantity.says,
-        workings=tuple(working_of(told, page, quantity, r) for r in in_order(results, quantity)),
+        workings=tuple(working_of(told, page, quantity, r, led) for r in in_order(results, quantity)),
     )
 
 
@@ -191,56 +189,17 @@ def _left_out(told: Told, quantity: str, part: str, bearing: list[Caveat]) -> tu
     return tuple(filter(None, said))
 
 
-def _constants(told: Told, quantity: Quantity) -> tuple[ConstantShown, ...]:
-    """What the formula names besides readings and quantities: constants, and what is only assumed."""
-    named = set(re.findall(r"\w+", quantity.formula))
-    constants = [
-        ConstantShown(in_formula(c.id), _as_known(c), c.source)
-        for c in told.campaign.constants.values()
-        if in_formula(c.id) in named
-    ]
-    assumed = [
-        ConstantShown(
-            in_formula(a.id),
-            words("assumed.value", value=typed(a.value), within=typed(a.within)),
-            words("assumed.alike" if a.alike else "assumed.own", because=a.because),
-        )
-        for a in told.campaign.test(quantity.test).assumed
-        if in_formula(a.id) in named
-    ]
-    return (*_until(quantity), *constants, *assumed)
-
-
-def _as_known(constant: Constant) -> str:
-    """Its value with what its source says of the uncertainty; the value alone where it is taken as exact."""
-    value = typed(constant.value)
-    if constant.within:
-        return words("constant.within", value=value, within=typed(constant.within))
-    if constant.u and constant.k != 1:
-        return words("constant.expanded", value=value, u=typed(constant.u), k=as_written(constant.k))
-    return words("constant.u", value=value, u=typed(constant.u)) if constant.u else value
-
-
-def _until(quantity: Quantity) -> tuple[ConstantShown, ...]:
-    """The limit of a run timed by hand: no formula names it."""
-    limit = quantity.until
-    if limit is None or quantity.kind == "logged":
-        return ()
-    key = f"until.{limit.side}" if limit.side else "until.of-time" if limit.value_at else "until"
-    told = words(key, limit=typed(limit.limit), at=typed(limit.value_at) if limit.value_at else "")
-    return (ConstantShown("until", told, ""),)
-
-
 def _scatter(told: Told, quantity: Quantity, part: str) -> str:
     """The scatter the quantity was judged with; empty where it is in proportion to the value, or in no unit."""
-    used = [s.found for s in told.evaluation.scatters if (s.quantity, s.part) == (quantity.id, part)]
-    if not used or told.campaign.test(quantity.test).scatter != "common":
+    used = next((s for s in told.evaluation.scatters if (s.quantity, s.part) == (quantity.id, part)), None)
+    if used is None or told.campaign.test(quantity.test).scatter != "common":
         return ""
-    found = used[0]
+    found = used.found
     if found.sd is None or found.degrees is None:
         return words("scatter.none")
     results = [r for r in told.evaluation.results if (r.quantity, r.part) == (quantity.id, part)]
     if found.origin == "passes" and any(len({p.specimen for p in r.by_pass}) > 1 for r in results):
         return words("scatter.known.specimens", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees))
     origin = words(f"scatter.{found.origin}")
-    return words("scatter.known", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees), origin=origin)
+    known = words("scatter.known", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees), origin=origin)
+    return " ".join(filter(None, (known, pooled_line(told.campaign, results, used))))

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from reportgen.addresses import as_id, result_anchor
+from reportgen.addresses import as_id, in_formula, result_anchor
 from reportgen.campaign.declared import Quantity
-from reportgen.evaluation.evaluated import Contribution, PassValue, Result, bears_on
+from reportgen.evaluation.evaluated import PassValue, Result, Step, bears_on
 from reportgen.evaluation.says import says_of
 from reportgen.intake.reading import Reading
 from reportgen.judgement.measured import Limit
+from reportgen.pages.budget import BudgetShown, budget_shown
+from reportgen.pages.equations import Equation, equations
 from reportgen.pages.figures_shown import Printed, plain, printed
 from reportgen.pages.limits import CaveatMark, marks
 from reportgen.pages.named import Named, named
@@ -18,12 +20,13 @@ from reportgen.pages.readings_shown import ReadingShown, Said, anchors_of, pictu
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.amounts import also_in_full
+from reportgen.prose.draws import way_line
 from reportgen.prose.specimens import specimen_name
-from reportgen.wording import interval
-from reportgen.wording.decision import source_sort
+from reportgen.prose.together import together_lines
+from reportgen.wording import budget, interval
 from reportgen.wording.listing import and_list
 from reportgen.wording.reason import why_no_u
-from reportgen.wording.sentence import capital, inside
+from reportgen.wording.sentence import inside
 from reportgen.wording.unit import spelled
 
 
@@ -36,7 +39,7 @@ class StepShown:
 @dataclass(frozen=True)
 class PassShown:
     """One pass: its readings, the steps between, its value. `excluded` is the reason it is left out, "" if used;
-    `happened` what is noted of this pass and not of all."""
+    `happened` what is noted of this pass and not of all; `equations` the formula with the values in it."""
 
     title: str
     rows: tuple[ReadingShown, ...]
@@ -44,22 +47,12 @@ class PassShown:
     value: str
     excluded: str
     happened: tuple[CaveatMark, ...] = ()
-
-
-@dataclass(frozen=True)
-class BudgetRow:
-    """One source of uncertainty: what sort, of what, its signed size, its share of the variance, whether shared."""
-
-    says: str
-    of: str
-    size: str
-    share: str
-    shared: str
+    equations: tuple[Equation, ...] = ()
 
 
 @dataclass(frozen=True)
 class Working:
-    """Everything behind one number. `anchor` is its address on the test's page."""
+    """Everything behind one number. `anchor` is its address on the page; `together` how its passes were joined."""
 
     anchor: str
     contender: Named
@@ -67,12 +60,14 @@ class Working:
     unit: str
     u: str
     why_no_u: str
+    way: str  # how its interval was worked out
     passes: tuple[PassShown, ...]
-    budget: tuple[BudgetRow, ...]
+    together: tuple[str, ...]
+    budget: BudgetShown | None
 
 
-def working_of(told: Told, page: str, quantity: Quantity, result: Result) -> Working:
-    """The working of `result` as `page` shows it."""
+def working_of(told: Told, page: str, quantity: Quantity, result: Result, hrefs: Mapping[str, str]) -> Working:
+    """The working of `result` as `page` shows it; `hrefs` are the places there of what its budget may name."""
     e = result.estimate
     unit = e.unit if e else quantity.unit
     return Working(
@@ -82,28 +77,30 @@ def working_of(told: Told, page: str, quantity: Quantity, result: Result) -> Wor
         unit=spelled(unit),
         u=interval.uncertainty(result.u, unit) if result.u is not None else "",
         why_no_u=why_no_u(result.why_no_u) if result.why_no_u else "",
-        passes=tuple(_passes(told, page, unit, result)),
-        budget=tuple(_line(told, c, unit) for c in sorted(e.contributions, key=lambda c: -c.share))
-        if e and not e.limit
-        else (),
+        way=way_line(result),
+        passes=tuple(_passes(told, page, quantity, unit, result)),
+        together=together_lines(quantity, result),
+        budget=budget_shown(told, page, result, hrefs, {key: a for (_, key), a in anchors_of(told, result).items()}),
     )
 
 
-def _passes(told: Told, page: str, unit: str, result: Result) -> Iterator[PassShown]:
+def _passes(told: Told, page: str, quantity: Quantity, unit: str, result: Result) -> Iterator[PassShown]:
     anchors = anchors_of(told, result)
     contender = told.campaign.contender(result.contender)
+    written = equations(told, quantity, result, unit)
     several = bool(contender.specimens) or len({p.specimen for p in result.by_pass}) > 1
     for n, p in enumerate(result.by_pass):
         rows = pictured_once([shown(told, page, result, r, anchors[n, r.key]) for r in rows_of(told, p)])
-        if told.campaign.quantity(result.quantity).count_of:
-            yield _pass(told, unit, p, words("pass.all"), rows)
+        if quantity.count_of:
+            yield _pass(told, unit, p, words("pass.all"), rows, result.u)
             continue
         if p.together:
             left = tuple(_marked(told, result, r, row) for r, row in zip(rows_of(told, p), rows, strict=True))
-            yield _pass(told, unit, p, words("pass.together", names=_behind(told, p)), left)
+            yield _pass(told, unit, p, words("pass.together", names=_behind(told, p)), left, result.u)
             continue
-        shown_pass = _pass(told, unit, p, _title(p, specimen_name(contender, p.specimen) if several else ""), rows)
-        yield replace(shown_pass, happened=_happened(told, result, p))
+        title = _title(p, specimen_name(contender, p.specimen) if several else "")
+        shown_pass = _pass(told, unit, p, title, rows, result.u)
+        yield replace(shown_pass, happened=_happened(told, result, p), equations=written[n])
 
 
 def _behind(told: Told, p: PassValue) -> str:
@@ -133,7 +130,9 @@ def _title(p: PassValue, specimen: str) -> str:
     return words("pass.part", pass_=title, part=p.part) if p.part else title
 
 
-def _pass(told: Told, unit: str, p: PassValue, title: str, rows: tuple[ReadingShown, ...]) -> PassShown:
+def _pass(
+    told: Told, unit: str, p: PassValue, title: str, rows: tuple[ReadingShown, ...], u: float | None
+) -> PassShown:
     exclusions = [c for c in told.evaluation.caveats if c.sort == "exclusion" and c.id == p.excluded]
     excluded = next((c.because or says_of(c) for c in exclusions if p.excluded), "")
     if p.word:
@@ -143,27 +142,32 @@ def _pass(told: Told, unit: str, p: PassValue, title: str, rows: tuple[ReadingSh
     elif p.value is None:
         value = p.absent_because or words("interval.none")
     else:
-        value = plain(p.value, unit)
+        value = budget.worked(p.value, u, unit) if u else plain(p.value, unit)
     steps = tuple(
-        StepShown(s.name, _bound(told, p, s.value, s.unit, s.limit) if s.limit else plain(s.value, s.unit))
+        StepShown(_called(told, s.name), _bound(told, p, s.value, s.unit, s.limit) if s.limit else _made(s))
         for s in p.steps
-        if s.name not in {k.name for k in p.keys}
+        if s.name not in {k.name for k in p.keys} | _told_above(told)
     )
     return PassShown(title, rows, steps, value, excluded)
+
+
+def _made(step: Step) -> str:
+    return budget.worked(step.value, None, step.unit) if step.value is not None else plain(None, step.unit)
+
+
+def _told_above(told: Told) -> set[str]:
+    """Constants and assumptions: they stand with the formula, and are the same in every pass."""
+    assumed = {in_formula(a.id) for t in told.campaign.tests for a in t.assumed}
+    return assumed | {in_formula(id) for id in told.campaign.constants}
+
+
+def _called(told: Told, name: str) -> str:
+    """A step by the title of its quantity, where it is one."""
+    titles = {q.id: q.title for t in told.campaign.tests for q in t.quantities}
+    return titles.get(as_id(name), name)
 
 
 def _bound(told: Told, p: PassValue, value: float | None, unit: str, limit: Limit) -> str:
     """A bound, or what was read so far of a run that goes on."""
     running = any(r.running for r in rows_of(told, p))
     return interval.so_far(value, unit) if running and limit == "above" else interval.bound(value, unit, limit)
-
-
-def _line(told: Told, c: Contribution, unit: str) -> BudgetRow:
-    instrument = told.campaign.instruments.get(c.source.of)
-    return BudgetRow(
-        says=capital(source_sort(c.source.sort)),
-        of=instrument.title if instrument else c.source.of,
-        size=interval.uncertainty(abs(c.size), unit),
-        share=interval.percent(c.share),
-        shared=words("budget.common" if c.source.sort == "shared" else "budget.shared" if c.shared else "budget.own"),
-    )

@@ -1,4 +1,4 @@
-"""One result in words: its value and passes, why it has no uncertainty, what its uncertainty comes from."""
+"""One result in words: its value and passes, and why it has no uncertainty."""
 
 from __future__ import annotations
 
@@ -6,14 +6,10 @@ from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Result
 from reportgen.prose import amounts
 from reportgen.prose.standing import name
-from reportgen.wording import decision
 from reportgen.wording.count import in_words
-from reportgen.wording.interval import percent
 from reportgen.wording.language import say, say_of
 from reportgen.wording.reason import why_missing, why_no_u
 from reportgen.wording.sentence import sentence
-
-_NEARLY_ALL, _MOST = 0.9, 0.5
 
 
 def result_line(campaign: Campaign, result: Result) -> str:
@@ -37,19 +33,3 @@ def why_no_u_line(campaign: Campaign, result: Result) -> str:
         return ""
     who = name(campaign, result.contender)
     return sentence(say("result.why-no-u", name=who, why=why_no_u(result.why_no_u)))
-
-
-def budget_line(campaign: Campaign, result: Result) -> str:
-    """What most of the uncertainty comes from: "Most of the uncertainty is the scatter between passes."."""
-    if result.estimate is None or result.estimate.limit or not result.estimate.contributions:
-        return ""
-    largest = max(result.estimate.contributions, key=lambda c: c.share)
-    sort = decision.source_sort(largest.source.sort)
-    instrument = campaign.instruments.get(largest.source.of)
-    of = instrument.title if instrument else largest.source.of
-    named = say("budget.of", sort=sort, of=of) if of and largest.source.sort != "scatter" else sort
-    if largest.share >= _NEARLY_ALL:
-        return sentence(say("budget.only", source=named))
-    if largest.share >= _MOST:
-        return sentence(say("budget.most", source=named))
-    return sentence(say("budget.part", share=percent(largest.share), source=named))

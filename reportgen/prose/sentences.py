@@ -7,6 +7,7 @@ not rounded by `wording`. Every sentence speaks of what was bought and of these 
 from __future__ import annotations
 
 from reportgen.prose.amounts import full, short
+from reportgen.prose.budgets import budget_line
 from reportgen.prose.claim import bound, claim_in_short, claim_line, claimed
 from reportgen.prose.comparison import PairCell, comparison_line, pair_cell
 from reportgen.prose.exclusion import exclusion_line
@@ -14,7 +15,7 @@ from reportgen.prose.finding_line import finding_line
 from reportgen.prose.first_place import first_place
 from reportgen.prose.money import money_line
 from reportgen.prose.order import order_line
-from reportgen.prose.result import budget_line, result_line, why_no_u_line
+from reportgen.prose.result import result_line, why_no_u_line
 from reportgen.prose.standing import name, names
 from reportgen.prose.table_notes import (
     also_line,

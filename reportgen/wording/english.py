@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from reportgen.wording.english_budgets import BUDGETS
+from reportgen.wording.english_draws import DRAWS
 from reportgen.wording.english_instruments import INSTRUMENTS
 from reportgen.wording.english_met import MET
 from reportgen.wording.english_orders import ORDERS
@@ -34,4 +36,6 @@ def inside(title: str) -> str:
     return title[:1].lower() + title[1:] if title[1:2].islower() or title[1:2] == " " else title
 
 
-PHRASES: Mapping[str, str | Forms] = {**WORDS, **SENTENCES, **PRODUCTS, **MET, **ORDERS, **QUANTITIES, **INSTRUMENTS}
+PHRASES: Mapping[str, str | Forms] = {
+    **WORDS, **SENTENCES, **PRODUCTS, **MET, **ORDERS, **QUANTITIES, **INSTRUMENTS, **BUDGETS, **DRAWS,
+}  # fmt: skip

@@ -137,11 +137,11 @@ def test_a_budget_names_its_largest_source() -> None:
     assert result.estimate is not None
     lines = (
         Contribution(Source("step", "bench-scale"), 0.03, 0.6, False),
-        Contribution(Source("scatter", "corvane"), 0.02, 0.4, False),
+        Contribution(Source("scatter", "passes"), 0.0245, 0.4, False),
     )
-    result = replace(result, estimate=replace(result.estimate, contributions=lines))
-    assert sentences.budget_line(t.campaign, result) == (
-        "Most of the uncertainty is the step the instrument reads in (Bench scale, 2 kg)."
+    result = replace(result, u=0.0387, estimate=replace(result.estimate, contributions=lines))
+    assert plain(sentences.budget_line(t.campaign, result)) == (
+        "More than half of the uncertainty (60 %) is the step the bench scale reads in; without it 0.024 g would be left."
     )
 
 

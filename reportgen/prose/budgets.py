@@ -1,0 +1,141 @@
+"""What an uncertainty is made of, in words: its causes, the largest of them, and what would halve it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import ceil, sqrt
+
+from reportgen.campaign.declared import Campaign
+from reportgen.evaluation.evaluated import Contribution, Result
+from reportgen.metrology.uncertain import Shape
+from reportgen.wording import budget, interval
+from reportgen.wording.count import counted
+from reportgen.wording.language import say
+from reportgen.wording.sentence import inside, sentence
+
+NEARLY_ALL, MOST, HALF = 0.9, 0.75, 0.5  # of the variance; to halve u, three quarters of it must go
+HALF_WIDTH: dict[Shape, float] = {"uniform": sqrt(3), "triangular": sqrt(6), "arcsine": sqrt(2)}  # ÷ u (JCGM 100, 4.3)
+STEPS = ("step", "shared")
+KNOWN = ("offset", "gain", "accuracy", "calibration", "drift", "repeatability", "clock", "constant", "assumption")
+FEWEST = 0.1  # of what it is now: an improvement beyond that is no advice
+MOST_PASSES = 100
+
+
+@dataclass(frozen=True)
+class Cause:
+    """Lines of one cause: the steps of one scale are one, whoever stands on its readings."""
+
+    lines: tuple[Contribution, ...]
+
+    @property
+    def share(self) -> float:
+        """Its part of the variance."""
+        return sum(c.share for c in self.lines)
+
+    @property
+    def largest(self) -> Contribution:
+        """The line that speaks for it."""
+        return self.lines[0]
+
+
+def causes(lines: Sequence[Contribution]) -> tuple[Cause, ...]:
+    """Lines by cause, largest first."""
+    groups: dict[tuple[str, str, str], list[Contribution]] = {}
+    for c in lines:
+        sort = "step" if c.source.sort in STEPS else c.source.sort
+        groups.setdefault((sort, c.source.of, c.source.where), []).append(c)
+    return tuple(sorted((Cause(tuple(g)) for g in groups.values()), key=lambda cause: -cause.share))
+
+
+def by_specimens(result: Result) -> bool:
+    """Whether the values that scatter are those of specimens."""
+    return len({p.specimen for p in result.by_pass if not p.excluded and p.value is not None}) > 1
+
+
+def cause(campaign: Campaign, result: Result, c: Contribution, of: str = "") -> str:
+    """A line's cause inside a sentence: "the step the bench scale reads in". `of` stands in for the name, if given."""
+    sort, name = c.source.sort, of or name_of(campaign, c)
+    if sort == "scatter":
+        if c.source.of == "sessions":
+            return say("cause.scatter.sessions")
+        if c.source.of != "passes":
+            return say("cause.scatter.quantity", of=name)
+        return say("cause.scatter.specimens" if by_specimens(result) else "cause.scatter")
+    if sort in STEPS and not c.source.of:
+        return say(f"cause.{sort}.nobody")
+    if sort == "step" and c.source.of not in campaign.instruments:
+        return say("cause.step.other", of=name)
+    return say(f"cause.{sort}", of=name)
+
+
+def name_of(campaign: Campaign, c: Contribution) -> str:
+    """What a line is of, in a reader's words: an instrument's title, a constant's name."""
+    instrument = campaign.instruments.get(c.source.of)
+    if instrument is not None:
+        return say("cause.of", of=inside(instrument.title.partition(",")[0]))
+    titles = {q.id: inside(q.title) for t in campaign.tests for q in t.quantities}
+    if c.source.sort == "scatter":
+        return titles.get(c.source.of, c.source.of)
+    return c.source.of.replace("-", " ") if c.source.sort in ("constant", "assumption") else c.source.of
+
+
+def budget_line(campaign: Campaign, result: Result) -> str:
+    """What most of the uncertainty comes from, and what would halve it; empty where there is no budget."""
+    e = result.estimate
+    if e is None or e.limit or not e.contributions or not result.u:
+        return ""
+    found = causes(e.contributions)
+    first = found[0]
+    said = cause(campaign, result, first.largest)
+    if first.share >= NEARLY_ALL:
+        return sentence(say("made.all", cause=said, cure=_cure(result, first)))
+    if first.share >= MOST:
+        return sentence(say("made.most", cause=said, cure=_cure(result, first)))
+    if first.share > HALF:
+        part = budget.share(first.share)
+        return sentence(say("made.more-than-half", share=part, cause=said, cure=_without(result, first)))
+    second = found[1]
+    other = cause(campaign, result, second.largest)
+    return sentence(
+        say(
+            "made.several",
+            first=said, one=budget.share(first.share), second=other, other=budget.share(second.share),
+        )
+    )  # fmt: skip
+
+
+def _without(result: Result, first: Cause) -> str:
+    assert result.u is not None
+    rest = sqrt(max(0.0, 1.0 - first.share)) * result.u
+    unit = result.estimate.unit if result.estimate else ""
+    return say("cure.without", rest=interval.uncertainty(rest, unit)) if rest > 1e-9 * result.u else ""
+
+
+def _cure(result: Result, first: Cause) -> str:
+    """What would halve u: this cause must fall to `left` of its size, the others staying as they are."""
+    left = sqrt(max(0.0, (first.share - MOST) / first.share))
+    line = first.largest
+    behind = line.behind
+    if line.source.sort == "reaction":
+        return say("cure.hand")
+    if behind is None or left < FEWEST:
+        return _without(result, first)
+    if line.source.sort == "scatter" and line.source.of == "passes":
+        needed = ceil(behind.count / left**2 - 1e-9)
+        noun = "specimen" if by_specimens(result) else "pass"
+        if needed > MOST_PASSES:
+            return _without(result, first)
+        return say("cure.passes", n=counted(noun, needed), now=counted(noun, behind.count))
+    if line.source.sort in STEPS and line.source.of and _is_scale(line):
+        return say("cure.step", step=budget.written(budget.nice_below(behind.u * sqrt(12) * left), behind.unit))
+    if line.source.sort in KNOWN and line.source.shape in HALF_WIDTH:
+        now = behind.u * HALF_WIDTH[line.source.shape]
+        half = interval.uncertainty(now * left, behind.unit)
+        return say("cure.known", half=half, now=budget.half_width(now, behind.unit))
+    return _without(result, first)
+
+
+def _is_scale(line: Contribution) -> bool:
+    """Whether its step is one that an instrument reads in, and is known."""
+    return line.source.shape == "uniform" and bool(line.behind and line.behind.keys)

@@ -1,0 +1,96 @@
+"""English, part of its table: what an uncertainty is made of, and how a result can be worked out again by hand."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from reportgen.wording.phrase import Forms
+
+BUDGETS: Mapping[str, str | Forms] = {
+    # causes, as they stand in a sentence; {of} is an instrument, a constant, a quantity
+    "cause.of": "the {of}",
+    "cause.step": "the step {of} reads in",
+    "cause.step.nobody": "the last digit that was written",
+    "cause.step.other": "{of}",
+    "cause.shared": "the step {of} reads in, on a reading that others stand on too",
+    "cause.shared.nobody": "the last digit of a reading that others stand on too",
+    "cause.rough": "how roughly it was read",
+    "cause.repeatability": "how far {of} repeats itself",
+    "cause.calibration": "how well the correction of {of} is known",
+    "cause.drift": "how far {of} may have drifted since its calibration",
+    "cause.clock": "how well {of} keeps time",
+    "cause.laboratory": "what {of} says of its own value",
+    "cause.offset": "how far {of} may be off, by the same amount on every reading",
+    "cause.gain": "how far {of} may be off, by the same part of every reading",
+    "cause.accuracy": "how far {of} may be off, on each reading by itself",
+    "cause.reaction": "the hand on {of}",
+    "cause.constant": "how well the constant “{of}” is known",
+    "cause.assumption": "what is assumed of “{of}”",
+    "cause.fit": "how well the line fits its points",
+    "cause.scatter": "the scatter between passes",
+    "cause.scatter.specimens": "the scatter between specimens",
+    "cause.scatter.sessions": "the scatter between sessions",
+    "cause.scatter.quantity": "the scatter between passes of {of}",
+    # the sentence over a budget
+    "made.all": "Nearly all of the uncertainty is {cause}{cure}",
+    "made.most": "Most of the uncertainty is {cause}{cure}",
+    "made.more-than-half": "More than half of the uncertainty ({share}) is {cause}{cure}",
+    "made.several": "No single cause makes most of the uncertainty: the two largest are {first} ({one}) and "
+    "{second} ({other})",
+    "cure.step": "; an instrument that reads in steps of {step} would halve it",
+    "cure.passes": "; {n} in place of {now} would halve it",
+    "cure.known": "; it would be halved if that were known to {half} either way in place of {now}",
+    "cure.hand": "; a start and stop without a hand would take that away",
+    "cure.without": "; without it {rest} would be left",
+    # how a line is known
+    "known.uniform": "within {half} either way, any value as likely as another",
+    "known.triangular": "within {half} either way, the middle likelier than the ends",
+    "known.arcsine": "within {half} either way, the ends likelier than the middle",
+    "known.normal": "spread as a bell curve",
+    "known.student": "spread as Student’s t, {degrees}",
+    # how it is weighed
+    "weighed": "{u} × {sensitivity}",
+    "weighed.several": "{u} × {sensitivity} × √{count}",
+    "weighed.mean": "{u} ÷ √{count}",
+    "weighed.once": "{u}",
+    "weighed.differing": "{weighed}, on the whole",
+    "sensitivity.per": "{size} per {unit}",
+    "budget.readings": {"one": "{count} reading", "other": "{count} readings"},
+    "budget.share.under": "under {value}",
+    "budget.shares": "{mark}, {cause}: {share}",
+    "budget.drawn": "Shares of the uncertainty, squared: {shares}.",
+    "budget.unknown": "The accuracy of {of} isn’t known, so nothing of it is in here: the true uncertainty is larger.",
+    "budget.step-held": "Reading in steps moves one pass by at most half of {step}. That has no line of its own: the "
+    "scatter between passes already holds it.",
+    "budget.effective": "Effective degrees of freedom: {degrees} (JCGM 100, G.4.1; shown, not used for the range).",
+    "budget.effective.infinite": "Effective degrees of freedom: without limit, as every line is taken as known "
+    "(JCGM 100, G.4.1).",
+    # where the interval comes from
+    "range.student": "The {level} range reaches {half} either way: t = {t} for {degrees} (JCGM 100, table G.2) times "
+    "{root}.",
+    "range.mixed": "The {level} range reaches {half} either way. The scatter spreads as Student’s t with {degrees} "
+    "(t = {t}), every other line as it says; their sum stays within {half} in 95 of 100 cases (JCGM 101, 5). "
+    "That isn’t 2 × u.",
+    "range.known": "The {level} range reaches {half} either way: each line spreads as it says, and their sum stays "
+    "within {half} in 95 of 100 cases (JCGM 101, 5). That isn’t 2 × u. Whether a repeat would agree isn’t in it.",
+    "range.uneven": "The {level} range isn’t as far on both sides: from {low} to {high}.",
+    "level": "95 %",
+    "level.at-least": "at least 95 %",
+    # how passes were put together
+    "together.mean": "Mean of {count}: ({values}) ÷ {n} = {value}.",
+    "together.mean.many": "Mean of {count}: {value}.",
+    "together.specimens": "Mean of each specimen’s passes, then of {count}: {value}.",
+    "together.energy": "Mean energy of {count}, 10 lg of the mean of 10^(L/10): {value}.",
+    "together.least": "The least of {count}: {value}.",
+    "together.most": "The most of {count}: {value}.",
+    "together.middle": "The middle one of {count}: {value}.",
+    "together.own": "These passes by themselves scatter by {s}.",
+    "together.used": "Used is a scatter of {s} for one ({degrees}); ÷ √{n}, that is {mean} for the mean.",
+    "together.used.one": "Used is a scatter of {s} for one ({degrees}).",
+    "together.used.more": "Used is a scatter of {s} for the result, with what its passes share ({degrees}).",
+    "together.own.each": "{name} {s} ({passes})",
+    "together.pooled": "Each by itself: {each}. Joined: the squares weighed by one less than the passes.",
+    "together.pooled.rounds": "Each by itself: {each}. Joined: the squares weighed by one less than the passes. Rounds "
+    "moved all of them together, so it rests on {degrees} in place of {plain} (JCGM 100, G.4.1).",
+    "count.specimen": {"one": "{count} specimen", "other": "{count} specimens"},
+}
