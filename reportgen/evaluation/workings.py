@@ -101,7 +101,7 @@ class Workings:
         known = [u.value for u in used if u.value is not None]
         u = uncertainty_of_mean(known)
         if u is None or mean.value is None:
-            return mean
+            return _stood_on(mean)
         scatter = Source("scatter", quantity, contender, "normal")
         wider = float(stdtrit(len(known) - 1, 0.975)) / 1.96
         return replace(mean, contributions={**mean.contributions, scatter: wider * u})
@@ -159,6 +159,13 @@ class Workings:
     def pass_keys(self, quantity: str, contender: str) -> frozenset[PassKey]:
         """The passes (and parts) a quantity is worked out for."""
         return frozenset(self._pass_keys(quantity, contender))
+
+
+def _stood_on(value: Uncertain) -> Uncertain:
+    """What was read once and is then stood on by every pass of something else: their scatter doesn't show how far its
+    instrument repeats itself, which therefore counts like a step that several stand on."""
+    found = {replace(s, sort="shared") if s.sort == "repeatability" else s: c for s, c in value.contributions.items()}
+    return replace(value, contributions=found)
 
 
 def over_passes(quantity: Quantity, values: Sequence[Uncertain]) -> Uncertain:

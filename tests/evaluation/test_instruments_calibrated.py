@@ -203,3 +203,22 @@ def test_under_a_corrected_reading_stands_what_was_added_and_what_came_of_it(tmp
     assert result["value"] == pytest.approx(200.4003)
     page = " ".join(page_of(tmp_path).split())
     assert "Corrected by +0.100 g to 200.400 g" in page
+
+
+def test_repeatability_of_what_was_read_once_counts_beside_the_scatter_of_what_stands_on_it(tmp_path: Path) -> None:
+    # JCGM 100, 4.3.10 again: the passes show the scatter of `loss` and nothing of the one weighing they all stand on
+    yaml = (
+        f"{HEAD}measure:\n  full: one reading, g, lower, scale\n"
+        "  loss: {kind: one reading, unit: g, better: lower, instrument: plain, formula: full - empty,\n"
+        "         columns: {empty: {unit: g, instrument: plain}}}\n"
+        "readings: [readings.csv, empty.csv]\n"
+    )
+    files = {
+        "instruments/plain.yaml": "accuracy: ±0.01 g\n",
+        "empty.csv": "contender,empty\none,100.0\none,100.2\none,100.4\nother,50.0\nother,50.2\nother,50.4\n",
+    }
+    scale = "resolution: 0.01 g\naccuracy: ±0.01 g\nrepeatability: 0.5 g\n"
+    told = compiled(tmp_path, scale, yaml, "contender,full\none,200.30\nother,149.81\n", **files)
+    result = result_of(told, "loss", "one")
+    assert [line["size"] for line in result["budget"] if line["sort"] == "shared"] == pytest.approx([0.5])
+    assert result["u"] == pytest.approx((0.5**2 + 0.2**2 / 3) ** 0.5, rel=0.01)
