@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
+from math import inf
 from typing import TYPE_CHECKING
 
 from reportgen.campaign.declared import Quantity
@@ -19,7 +20,7 @@ from reportgen.evaluation.workings import Workings
 from reportgen.judgement.draws import Beyond
 from reportgen.judgement.measured import Measured
 from reportgen.metrology import drawn
-from reportgen.metrology.bending import BENDING
+from reportgen.metrology.bending import BENDING, bending
 from reportgen.metrology.draws import Draws
 from reportgen.metrology.engine import Engine
 from reportgen.metrology.errors import NoValue
@@ -43,7 +44,7 @@ def with_draws(
     bends = {c: drawing.bend(_used(g)) for c, g in gathered.items() if _has_interval(g)}
     if not any(bends.values()):
         return dict(gathered)
-    return {c: drawing.offered(g, bends[c]) if c in bends else g for c, g in gathered.items()}
+    return {c: drawing.offered(g) if c in bends else g for c, g in gathered.items()}
 
 
 def _has_interval(gathered: Gathered) -> bool:
@@ -66,50 +67,44 @@ class _Drawing:
         """What second order adds to their result, one standard uncertainty away, at most; in its unit."""
         return self._by(BENDING, passes).bend
 
-    def offered(self, gathered: Gathered, bend: float) -> Gathered:
+    def bend_beside_scatter(self, passes: Sequence[Working]) -> float:
+        """The same of what the scatter between passes doesn't hold."""
+        return self._by(bending(HELD_BY_SCATTER), passes).bend
+
+    def offered(self, gathered: Gathered) -> Gathered:
         """The result with its draws, and the one with every excluded pass put back with its own."""
         with_all = gathered.with_all
         if with_all is not None:
-            every = [w for w in gathered.passes if w.value is not None]
-            with_all = self._told(with_all, every, self.bend(every))
-        return replace(gathered, measured=self._told(gathered.measured, _used(gathered), bend), with_all=with_all)
+            with_all = self._told(with_all, [w for w in gathered.passes if w.value is not None])
+        return replace(gathered, measured=self._told(gathered.measured, _used(gathered)), with_all=with_all)
 
-    def _told(self, measured: Measured, passes: Sequence[Working], bend: float) -> Measured:
-        """`bend` 0: first order has all of it; it is drawn for comparisons alone. What rests on a bound somewhere is
-        never drawn."""
+    def _told(self, measured: Measured, passes: Sequence[Working]) -> Measured:
+        """What rests on a bound somewhere is never drawn. A straight one is, for comparisons with those that aren't."""
         try:
             mean = self._by(drawn.engine(Draws(2), 0), passes).first
         except NoValue:
             return measured
-        steps = {s: size / TWELVE for s, size in steps_of_one_pass(passes).items()}
         draws = self.workings.draws
+        bends = {True: self.bend_beside_scatter(passes), False: self.bend(passes)}
+        rounding = {s: size / TWELVE for s, size in steps_of_one_pass(passes).items()}
+        several = len(passes) > 1
 
         @lru_cache(maxsize=KEPT)
         def block(number: int, repeat: bool) -> tuple[Numbers, Numbers]:
             left_out = HELD_BY_SCATTER if repeat else frozenset({"scatter"})
-            if (
-                not repeat and len(passes) > 1
-            ):  # rounding doesn't shrink with passes on one reading each: one pass's is added
+            if several and not repeat:
                 left_out |= {"step"}
-            straight = _straight(mean, left_out, draws, number)
-            full = straight
-            if bend:
+            straight = full = _straight(mean, left_out, draws, number)
+            if bends[repeat]:
                 found = self._by(drawn.engine(draws, number, left_out), passes)
                 full = straight if found.off is None else found.off
-            several = not repeat and len(passes) > 1
-            if several:  # rounding doesn't shrink with passes: that of one is added below
-                left_out |= {"step"}
-            straight = _straight(mean, left_out, draws, number)
-            full = straight
-            if bend:
-                found = self._by(drawn.engine(draws, number, left_out), passes)
-                full = straight if found.off is None else found.off
-            if several:
-                rounding = _filled(drawn.spread(steps, draws, number), draws)
-                return straight + rounding, full + rounding
+            if several and not repeat:  # passes don't make rounding smaller: that of one is added
+                added = _filled(drawn.spread(rounding, draws, number), draws)
+                straight, full = straight + added, full + added
             return straight, full
 
-        return replace(measured, beyond=Beyond(bend, block))
+        degrees = min((s.degrees for s in mean.contributions), default=inf)
+        return replace(measured, beyond=Beyond(bends.__getitem__, block, degrees))
 
     def _by(self, engine: Engine[V], passes: Sequence[Working]) -> V:
         w = self.workings

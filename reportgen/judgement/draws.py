@@ -14,7 +14,6 @@ from math import hypot, inf, isfinite, sqrt
 from typing import TYPE_CHECKING
 
 from reportgen.judgement.zero import zero_of_rising
-from reportgen.metrology.bending import REACH
 from reportgen.metrology.draws import BLOCK
 from reportgen.metrology.monte_carlo import Settled, tolerance, until_settled
 
@@ -25,7 +24,8 @@ if TYPE_CHECKING:
     Numbers = NDArray[np.float64]
     Block = Callable[[int, bool], tuple[Numbers, Numbers]]
 
-GROUPS = 500  # of neighbouring draws, each taken as one beside Student's t, which smooths more than that
+LARGE = 1e6  # degrees of freedom, as good as none counted
+GROUPS = 250  # of neighbouring draws, each taken as one beside Student's t, which smooths more than that
 MIDDLE = (0.15865525, 0.84134475)  # one standard deviation to either side, were they normal
 U_STANDS = 0.05  # of itself; where the standard deviation of draws doesn't settle so far, it has no meaning
 CLAIM_BLOCKS = 10  # 100 000 draws: a probability to within 0.003
@@ -35,14 +35,22 @@ CLAIM_BLOCKS = 10  # 100 000 draws: a probability to within 0.003
 class Beyond:
     """What first order leaves out of one result.
 
-    `bend`: a guess from above of the second order (`metrology.bending`), in the result's unit. `block(number, repeat)`
-    gives how far each draw lies from the value: to first order, and as the formula has it (no number where it has no
-    answer). With `repeat`, what the scatter between passes holds already is not drawn: steps, and how an instrument
-    repeats itself; without, the scatter of quantities behind.
+    `bend(repeat)`: a guess from above of the second order (`metrology.bending`), in the result's unit; `degrees`: the
+    fewest that any of its sources has. `block(number, repeat)` gives how far each draw lies from the value: to first
+    order, and as the formula has it (no number where it has no answer). With `repeat`, what the scatter between passes
+    holds already is not drawn: steps, and how an instrument repeats itself; without, the scatter of quantities behind.
     """
 
-    bend: float
+    bend: Callable[[bool], float]
     block: Block
+    degrees: float = inf
+
+    def most(self, alpha: float, repeat: bool) -> float:
+        """How far second order may move an end at two-sided `alpha`, at most: z² bends, and one for the middle."""
+        from scipy.special import stdtrit
+
+        z = float(stdtrit(min(self.degrees, LARGE), 1.0 - alpha / 2.0))
+        return self.bend(repeat) * (z * z + 1.0)
 
 
 @dataclass(frozen=True)
@@ -106,7 +114,7 @@ def by_draws(beyond: Beyond | None, half: float, u: float, scattered: Scattered,
 
     `half`, `u`: half-width and combined standard uncertainty to first order.
     """
-    if beyond is None or beyond.bend * REACH * REACH <= tolerance(u):
+    if beyond is None or beyond.most(alpha, scattered.repeat) <= tolerance(u):
         return None
     tails = (alpha / 2.0, 1.0 - alpha / 2.0)
 
@@ -119,11 +127,11 @@ def by_draws(beyond: Beyond | None, half: float, u: float, scattered: Scattered,
         return (delta, delta, inf, inf, inf, inf)
 
     settled = until_settled(block, tolerances)
-    return _told(settled, half, scattered)
+    return _told(settled, half, u, scattered)
 
 
 def _figures(straight: Numbers, full: Numbers, scattered: Scattered, tails: Sequence[float]) -> Sequence[float]:
-    """How far either end moves, mean and variance of the draws, ends of their middle 68 %."""
+    """How far either end moves, how far the mean does, how much the variance grows; the ends of the middle 68 %."""
     import numpy as np
 
     known = np.sort(full[np.isfinite(full)])
@@ -136,19 +144,19 @@ def _figures(straight: Numbers, full: Numbers, scattered: Scattered, tails: Sequ
         quantile(known, p, scattered) - quantile(flat, tail, scattered)
         for p, tail in zip(shares[:2], tails, strict=True)
     ]
-    middle = [quantile(known, p, INSTRUMENT_ALONE) for p in shares[2:]]
-    return (*moved, float(known.mean()), float(known.var(ddof=1)), *middle)
+    middle = [_quantile_of(known, p) for p in shares[2:]]
+    added = np.where(np.isfinite(full), full - straight, 0.0)
+    return (*moved, float(added.mean()), float(known.var(ddof=1) - straight.var(ddof=1)), *middle)
 
 
 def quantile(ordered: Numbers, share: float, scattered: Scattered) -> float:
     """h with P(T·√A + B ≤ h) = `share`, B among draws in order; infinite where the share isn't between 0 and 1."""
-    import numpy as np
     from scipy.special import stdtr, stdtrit
 
     if not 0.0 < share < 1.0:
         return inf if share >= 1.0 else -inf
     if scattered.root <= 0.0:
-        return float(np.quantile(ordered, share))
+        return _quantile_of(ordered, share)
     groups = _grouped(ordered) / scattered.root
     alone = float(stdtrit(scattered.degrees, share))
 
@@ -163,14 +171,27 @@ def _grouped(ordered: Numbers) -> Numbers:
 
     if len(ordered) <= GROUPS:
         return ordered
-    return np.array([group.mean() for group in np.array_split(ordered, GROUPS)])
+    begins = np.linspace(0, len(ordered), GROUPS, endpoint=False).astype(np.intp)
+    counts = np.diff(np.append(begins, len(ordered)))
+    means: Numbers = np.add.reduceat(ordered, begins) / counts
+    return means
 
 
-def _told(settled: Settled, half: float, scattered: Scattered) -> ByDraws:
-    low, high, mean, variance, begins, ends = settled.averages
-    of_draws = sqrt(variance) if isfinite(variance) and variance > 0.0 else 0.0
-    middle = not (isfinite(variance) and settled.within[3] <= 2.0 * U_STANDS * variance)
-    u = hypot((ends - begins) / 2.0 if middle else of_draws, scattered.root)
+def _quantile_of(ordered: Numbers, share: float) -> float:
+    """Between the two draws it lies between (JCGM 101, 7.5 and 7.7, of draws in order)."""
+    if not 0.0 < share < 1.0:
+        return inf if share >= 1.0 else -inf
+    at = share * (len(ordered) - 1)
+    below = int(at)
+    above = min(below + 1, len(ordered) - 1)
+    return float(ordered[below] + (at - below) * (ordered[above] - ordered[below]))
+
+
+def _told(settled: Settled, half: float, first_u: float, scattered: Scattered) -> ByDraws:
+    low, high, mean, added, begins, ends = settled.averages
+    variance = first_u * first_u + added
+    middle = not (variance >= 0.0 and settled.within[3] <= 2.0 * U_STANDS * variance)  # so too of what is no number
+    u = hypot((ends - begins) / 2.0, scattered.root) if middle else sqrt(variance)
     delta = tolerance(u)
     return ByDraws(
         low=low - half,
@@ -216,7 +237,8 @@ def apart(first: Beyond | None, second: Beyond | None) -> Beyond | None:
         a, b = one(number, repeat), other(number, repeat)
         return a[0] - b[0], a[1] - b[1]
 
-    return Beyond(first.bend + second.bend, block)
+    one_bend, other_bend = first.bend, second.bend
+    return Beyond(lambda repeat: one_bend(repeat) + other_bend(repeat), block, min(first.degrees, second.degrees))
 
 
 def in_logarithms(beyond: Beyond | None, value: float, u: float) -> Beyond | None:
@@ -233,4 +255,5 @@ def in_logarithms(beyond: Beyond | None, value: float, u: float) -> Beyond | Non
             logs = np.log1p(full / value)
         return straight / value, np.where(np.isfinite(logs), logs, np.nan)
 
-    return Beyond(beyond.bend / value + (u / value) ** 2 / 2.0, block)
+    bend = beyond.bend
+    return Beyond(lambda repeat: bend(repeat) / value + (u / value) ** 2 / 2.0, block, beyond.degrees)

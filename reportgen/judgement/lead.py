@@ -10,11 +10,11 @@ from dataclasses import dataclass, field
 from math import exp, inf, sqrt
 
 from reportgen.judgement.blocks import NOISE
-from reportgen.judgement.convolution import Parts, with_part
 from reportgen.judgement.draws import INSTRUMENT_ALONE, Beyond, ByDraws, Scattered, by_draws
 from reportgen.judgement.draws import apart as difference_of_draws
 from reportgen.judgement.half_width import Rounding, combined, exceeds, half_width, holds_steps, rounding, unshared
 from reportgen.judgement.measured import Better, Measured, Rules
+from reportgen.judgement.parts import Parts, with_part
 from reportgen.judgement.scale import difference_from_logarithm
 from reportgen.judgement.scatter import Scatter, Spread, difference_of, with_readings_stood_on
 
@@ -129,7 +129,8 @@ def draws_at(weighed: Weighed, alpha: float) -> ByDraws | None:
 
 def instrument_reach(weighed: Weighed, half: float) -> tuple[float, float]:
     """The same of the instrument alone, `half` being how far it reaches to first order."""
-    draws = by_draws(weighed.beyond, half, half / 2.0, INSTRUMENT_ALONE, ALPHA_OF_INSTRUMENT)
+    u = half / 1.96  # near enough to tell which digits count; it is printed nowhere
+    draws = by_draws(weighed.beyond, half, u, INSTRUMENT_ALONE, ALPHA_OF_INSTRUMENT)
     if draws is None or not draws.needed:
         return half, half
     floor = weighed.steps.floor

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reportgen.metrology.arithmetic import in_unit
 from reportgen.metrology.background import BOUND_UNDER, NOTHING_FROM
@@ -19,7 +19,7 @@ from reportgen.metrology.uncertain import Uncertain, combined_standard_uncertain
 from reportgen.metrology.unit import NUMBER, Unit, scale
 from reportgen.metrology.unit_algebra import unit_of_sum
 
-REACH = 4.0  # standard uncertainties: draws beyond are too few to move a 95 % interval
+REACH = 4.0  # standard uncertainties to either side of a kink: draws beyond are too few to move a 95 % interval
 _NEPER = math.log(10.0) / 10.0  # of one decibel of energy
 
 
@@ -31,9 +31,12 @@ class Bent:
     bend: float
 
 
-def leaf(x: Uncertain) -> Bent:
-    """What is known to first order is straight in its sources."""
-    return Bent(x, 0.0)
+def leaf(x: Uncertain, left_out: frozenset[str] = frozenset()) -> Bent:
+    """What is known to first order is straight in its sources; errors of the sorts `left_out` are taken for nothing."""
+    if not left_out:
+        return Bent(x, 0.0)
+    kept = {s: size for s, size in x.contributions.items() if s.sort not in left_out}
+    return Bent(replace(x, contributions=kept), 0.0)
 
 
 def _u(x: Bent) -> float:
@@ -151,3 +154,8 @@ BENDING: Engine[Bent] = Engine(
     },
     joins={how: _joined(how) for how in FIRST_ORDER.joins},
 )
+
+
+def bending(left_out: frozenset[str]) -> Engine[Bent]:
+    """The same where errors of some sorts are taken for nothing."""
+    return replace(BENDING, leaf=lambda x: leaf(x, left_out))

@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 LEAST_BLOCKS = 10  # the scatter of fewer is too rough to stop by: the lucky ones would stop early
+FEWEST_BLOCKS = 3  # enough where they agree to a tenth of what is asked: luck goes so far once in a hundred times
 MOST_BLOCKS = 100  # of 10 000 draws: a million
 
 
@@ -55,10 +56,11 @@ def until_settled(
         averages = tuple(math.fsum(column) / n for column in columns)
         if not all(map(math.isfinite, averages)):
             return Settled(averages, (math.inf,) * len(averages), n, stands=False)
-        if n < LEAST_BLOCKS:
+        if n < FEWEST_BLOCKS:
             continue
         within = tuple(2.0 * _sd_of_average(column, mean) for column, mean in zip(columns, averages, strict=True))
-        stands = all(w <= t for w, t in zip(within, tolerances(averages), strict=True))
+        closer = 1.0 if n >= LEAST_BLOCKS else 0.1
+        stands = all(w <= closer * t for w, t in zip(within, tolerances(averages), strict=True))
         if stands or n >= most:
             return Settled(averages, within, n, stands)
 
