@@ -8,7 +8,7 @@ from typing import Literal, TypeAlias
 
 from reportgen.evaluation.evaluated import Crossing, PassValue, Step
 from reportgen.intake.reading import ReadingKey
-from reportgen.metrology.combine import energy_mean, mean_of, sum_of
+from reportgen.metrology.combine import energy_mean, energy_sum, mean_of, sum_of
 from reportgen.metrology.near_nothing import Doubt
 from reportgen.metrology.uncertain import Uncertain
 
@@ -81,7 +81,7 @@ def doubt_of(workings: Iterable[Working]) -> Doubt | Literal[""]:
     return next((w.doubt for w in workings if w.doubt and w.used), "")
 
 
-JOINS = {"sum": sum_of, "mean": mean_of, "energy mean": energy_mean}
+JOINS = {"sum": sum_of, "mean": mean_of, "energy mean": energy_mean, "energy sum": energy_sum}
 
 
 def join_parts(workings: Sequence[Working], how: str, parts: Sequence[str]) -> tuple[Working, ...]:

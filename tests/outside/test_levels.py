@@ -104,3 +104,15 @@ def test_levels_added_with_a_plus_are_refused_with_what_to_write(tmp_path: Path)
         **{"tests/it.yaml": it},
     )
     assert "energy_sum(a, b)" in found.do
+
+
+def test_parts_may_be_joined_by_the_sum_of_their_energies(tmp_path: Path) -> None:
+    """Two machines, read one at a time: 90 dB and 80 dB together are 90.41 dB (ISO 1683, ISO 3745)."""
+    told = compile_campaign(
+        tmp_path,
+        TWO
+        + "measure: {noise: {kind: level, unit: dB, better: lower, over parts: energy sum}}\nreadings: readings.csv\n",
+        readings="contender,pass,part,noise\ncorvane,1,fan,90.0\ncorvane,1,pump,80.0\nostler,1,fan,70.3\nostler,1,pump,70.3\n",
+    )
+    assert f"{result_of(told, 'noise', 'corvane')['value']:.2f}" == "90.41"
+    assert f"{result_of(told, 'noise', 'ostler')['value']:.2f}" == "73.31"

@@ -50,7 +50,7 @@ class Quantity:
     reads: tuple[str, ...] = ()
     matters: Amount | None = None
     instrument: str = ""
-    over_parts: Literal["", "sum", "mean", "each", "energy mean"] = ""
+    over_parts: Literal["", "sum", "mean", "each", "energy mean", "energy sum"] = ""
     over_passes: Literal["", "mean", "least", "most", "middle", "energy mean"] = ""
     until: Until | None = None
     grades: tuple[str, ...] = ()

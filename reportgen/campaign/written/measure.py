@@ -17,11 +17,13 @@ from reportgen.campaign.until import UntilOf
 from reportgen.campaign.written.accidents import WrittenAssumption
 from reportgen.finding import Place
 
-OverParts = Literal["sum", "mean", "each", "energy mean"]
+OverParts = Literal["sum", "mean", "each", "energy mean", "energy sum"]
 OverPasses = Literal["mean", "least", "most", "middle", "energy mean"]
 KindOfIt = Annotated[Given[Kind], choice("a kind of measurement", *KINDS)]
 Direction = Annotated[Given[Better], choice("a direction", *short.BETTER)]
-JoinParts = Annotated[Given[OverParts], choice("a way to join parts", "sum", "mean", "each", "energy mean")]
+JoinParts = Annotated[
+    Given[OverParts], choice("a way to join parts", "sum", "mean", "each", "energy mean", "energy sum")
+]
 JoinPasses = Annotated[
     Given[OverPasses], choice("a way to join passes", "mean", "least", "most", "middle", "energy mean")
 ]

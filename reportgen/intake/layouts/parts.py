@@ -11,7 +11,7 @@ from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.intake.table import spelt
 
 MISSING = "part-missing"
-JOINED = frozenset({"sum", "mean", "energy mean"})
+JOINED = frozenset({"sum", "mean", "energy mean", "energy sum"})
 
 Pass = tuple[str, str, str]  # contender, specimen, pass
 
