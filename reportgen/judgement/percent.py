@@ -16,7 +16,7 @@ from reportgen.judgement.convolution import NOTHING as NO_PARTS
 from reportgen.judgement.convolution import Parts, quantile, with_part
 from reportgen.judgement.differed import instrument_half_width
 from reportgen.judgement.half_width import Rounding, half_width, holds_steps, rounding, unshared
-from reportgen.judgement.lead import Weighed, half_at, with_sessions
+from reportgen.judgement.lead import Weighed, draws_at, half_at, with_sessions
 from reportgen.judgement.measured import Measured, Percent
 from reportgen.judgement.scatter import Scatter, Spread, result_of
 
@@ -45,6 +45,9 @@ def percent_of_second(weighed: Weighed, scatter: Scatter, alpha: float, between:
     asked = _Ratio(weighed, base, scatter, alpha, between or 0.0)
     if base <= asked.half_of_base():
         return None
+    draws = draws_at(weighed, alpha)
+    if draws is not None and draws.needed:  # to first order the ends are off, and draws are of the difference alone
+        return Percent(100 * (ratio - 1), None, None)
     low, high = asked.end(ratio, -1), asked.end(ratio, 1)
     return Percent(100 * (ratio - 1), 100 * (low - 1), 100 * (high - 1))
 

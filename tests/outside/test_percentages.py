@@ -130,3 +130,41 @@ def test_a_saving_on_nothing_is_no_number(tmp_path: Path) -> None:
     found = result_of(told, "saved", "corvane")
     assert found["value"] is None
     assert found["missing"] == "a division by zero"
+
+
+def test_where_draws_give_the_difference_its_interval_the_percentage_has_none(tmp_path: Path) -> None:
+    """One over 1.5 ± 0.5: first order is off, and a percentage to first order would be as well."""
+    told = compile_campaign(
+        tmp_path,
+        TWO + "tests: [speed]\n",
+        readings="contender,pass,way,time\ncorvane,1,12.1,1.51\nostler,1,7.3,1.62\nostler,2,7.4,1.61\ncorvane,2,12.3,1.54\n",
+        **{
+            "instruments.yaml": "watch: {resolution: 0.01 s, accuracy: ±0.5 s}\n",
+            "tests/speed.yaml": "title: Speed\nreadings:\n  file: readings.csv\n"
+            "  columns: {way: 'way, m', time: 'time, s, watch'}\n"
+            "quantities:\n  speed: {formula: way / time, unit: m/s, better: higher}\n",
+        },
+    )
+    found = comparison_of(told, "speed", "corvane", "ostler")
+    assert found["low"] is not None
+    assert found["percent"] == pytest.approx(100 * (found["difference"] / result_of(told, "speed", "ostler")["value"]))
+    assert (found["percent_low"], found["percent_high"]) == (None, None)
+
+
+def test_the_kinds_for_a_share_lost_and_a_rise_read_in_their_instrument_s_unit(tmp_path: Path) -> None:
+    """11.8 of 40.1 by hand; a rise keeps no part of the thermometer's offset, two steps of it are left."""
+    told = compile_campaign(
+        tmp_path,
+        TWO
+        + "measure: {lost: 'share lost, %, higher, scale', warmed: 'rise, °C, lower, probe'}\nreadings: readings.csv\n",
+        readings="contender,lost before,lost after,warmed start,warmed end\ncorvane,40.1,28.3,20.1,31.4\nostler,41.7,30.2,20.2,31.1\n",
+        **{"instruments.yaml": "scale: 0.1 g, accuracy ±0.3 g\nprobe: 0.1 °C, accuracy ±1 °C\n"},
+    )
+    lost, warmed = result_of(told, "lost", "corvane"), result_of(told, "warmed", "corvane")
+    assert (lost["value"], lost["unit"]) == (pytest.approx(100 * 11.8 / 40.1), "%")
+    offset, step = 0.3 / sqrt(3), 0.1 / sqrt(12)
+    by_offset, by_steps = 28.3 / 40.1**2 - 1 / 40.1, sqrt((28.3 / 40.1**2) ** 2 + (1 / 40.1) ** 2)
+    assert lost["u"] == pytest.approx(100 * sqrt((offset * by_offset) ** 2 + (step * by_steps) ** 2), rel=1e-9)
+    assert (warmed["value"], warmed["unit"]) == (pytest.approx(11.3), "°C")
+    assert warmed["u"] == pytest.approx(0.1 * sqrt(2 / 12), rel=1e-9)
+    assert warmed["printed"].startswith("11.3")
