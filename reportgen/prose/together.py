@@ -97,9 +97,11 @@ def range_line(result: Result) -> str:
         return say("range.known", level=level, half=half)
     t, told = budget.figure(student(0.975, line.degrees)), degrees(line.degrees)
     with_t = [c for c in e.contributions if c is line or c.source.sort == "step"]
+    root = budget.size(hypot(*(c.size for c in with_t)), result.u or 1.0, e.unit)
     if len(with_t) == len(e.contributions):
-        root = budget.size(hypot(*(c.size for c in with_t)), result.u or 1.0, e.unit)
         return say("range.student", level=level, half=half, t=t, degrees=told, root=root)
+    if len(with_t) > 1:
+        return say("range.mixed.step", level=level, half=half, t=t, degrees=told, root=root)
     return say("range.mixed", level=level, half=half, t=t, degrees=told)
 
 

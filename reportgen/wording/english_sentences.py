@@ -210,9 +210,9 @@ SENTENCES: Mapping[str, str | Forms] = {
     "claim.evidence.unknown-accuracy": "{found}. How far the instrument itself may be off isn't known, and isn't in "
     "that chance",
     "note.unknown-accuracy": {
-        "one": "How far the {instruments} may be off isn't known, and the ranges leave that out: off by the same amount "
-        "everywhere, it shifts values and leaves the gaps between them; off by a percentage, it changes values and "
-        "gaps by that percentage",
+        "one": "How far the {instruments} may be off isn't known, and the ranges leave that out: off by the same "
+        "amount everywhere, it shifts values and leaves the gaps between them; off by a percentage, it changes values "
+        "and gaps by that percentage",
         "other": "How far the {instruments} may be off isn't known, and the ranges leave that out: off by the same "
         "amount everywhere, they shift values and leave the gaps between them; off by a percentage, they change values "
         "and gaps by that percentage",
