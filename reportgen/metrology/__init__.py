@@ -54,9 +54,11 @@ from reportgen.metrology.errors import FormulaError, MetrologyError, NoValue, Un
 from reportgen.metrology.evaluate import Lookup, evaluate
 from reportgen.metrology.formula import contenders_in, functions_in, names_in, parse
 from reportgen.metrology.grammar import Expression
+from reportgen.metrology.groups import nested
 from reportgen.metrology.input_quantity import from_limits, from_observations, input_quantity
 from reportgen.metrology.instrument import Instrument, Size, observed
 from reportgen.metrology.model import output_estimate, sensitivity_coefficients
+from reportgen.metrology.simultaneous import from_simultaneous_observations
 from reportgen.metrology.uncertain import (
     Source,
     Uncertain,
@@ -100,6 +102,7 @@ __all__ = [
     "fit",
     "from_limits",
     "from_observations",
+    "from_simultaneous_observations",
     "functions_in",
     "in_unit",
     "input_quantity",
@@ -108,6 +111,7 @@ __all__ = [
     "multiply",
     "names_in",
     "negate",
+    "nested",
     "observed",
     "output_estimate",
     "parse",

@@ -20,7 +20,9 @@ from reportgen.metrology import (
     correlation_coefficient,
     covariance,
     fit,
+    from_simultaneous_observations,
     input_quantity,
+    nested,
     observed,
     parse_unit,
     subtract,
@@ -215,3 +217,44 @@ def test_what_has_no_true_zero_has_no_line_through_it(unit: str) -> None:
 def test_a_power_beyond_reason_is_told() -> None:
     with pytest.raises(MetrologyError, match="power 21"):
         fit.polynomial(range(40), range(40), 21, name="curve")
+
+
+def test_groups_of_unlike_size_are_one_value_each() -> None:
+    """By hand: means 10 and 16, so 13 ± 3; the mean of all six would be 14."""
+    found = nested([[9, 11], [15, 16, 16, 17]])
+    assert (found.mean, found.u, found.degrees, found.degrees_within) == (13.0, 3.0, 1, 4)
+    assert found.s_within == pytest.approx(1.0)  # (2 + 2)/4
+    assert found.f == pytest.approx(48.0)  # 2·4² + 4·2² = 48
+
+
+def test_groups_that_differ_less_than_their_repeats_show_no_part_of_their_own() -> None:
+    assert nested([[1, 9], [2, 8], [0, 10]]).between == 0.0
+
+
+def test_groups_of_one_have_no_scatter_within() -> None:
+    found = nested([[1.0], [2.0], [3.0]])
+    assert (found.u, found.s_within, found.f, found.between) == (pytest.approx(1 / math.sqrt(3)), None, None, None)
+
+
+@pytest.mark.parametrize("groups", [[], [[1, 2, 3]], [[1, 2], []]])
+def test_one_group_or_an_empty_one_is_told(groups: list[list[int]]) -> None:
+    with pytest.raises(MetrologyError, match="one group"):
+        nested(groups)
+
+
+@pytest.mark.parametrize(
+    ("observations", "says"), [([[1, 2, 3], [1, 2]], "not equally often"), ([[1], [2]], "one observation"), ([], "one")]
+)
+def test_observations_not_made_together_are_told(observations: list[list[int]], says: str) -> None:
+    with pytest.raises(MetrologyError, match=says):
+        from_simultaneous_observations(observations, ["V"] * len(observations), name="bench")
+
+
+def test_what_is_observed_together_agrees_with_numpy() -> None:
+    import numpy as np
+
+    columns = [[5.1, 4.9, 5.3, 5.0], [1.2, 1.1, 1.4, 1.0], [0.3, 0.9, 0.1, 0.4]]
+    found = from_simultaneous_observations(columns, ["V", "A", "s"], name="bench")
+    expected = np.cov(columns) / 4
+    got = [[covariance(a, b) for b in found] for a in found]
+    assert np.allclose(got, expected, rtol=1e-12, atol=1e-15)
