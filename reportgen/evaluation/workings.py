@@ -88,12 +88,7 @@ class Workings:
         return tuple(dict.fromkeys(p for p in found if p))
 
     def joined(self, quantity: str, contender: str) -> Uncertain:
-        """The quantity over all its passes as one value, its scatter a source of its own.
-
-        That is taken as normal further on, so it is as wide as reaches as far as Student's t would.
-        """
-        from scipy.special import stdtrit
-
+        """The quantity over all its passes as one value, its scatter a source of its own, Student's t times s/√n."""
         used = [w.value for w in self.counted(quantity, contender) if w.value]
         if not used:
             raise NoValue(f"{quantity} of {contender} was not read")
@@ -102,9 +97,8 @@ class Workings:
         u = uncertainty_of_mean(known)
         if u is None or mean.value is None:
             return _stood_on(mean)
-        scatter = Source("scatter", quantity, contender, "normal")
-        wider = float(stdtrit(len(known) - 1, 0.975)) / 1.96
-        return replace(mean, contributions={**mean.contributions, scatter: wider * u})
+        scatter = Source("scatter", quantity, contender, "normal", len(known) - 1)
+        return replace(mean, contributions={**mean.contributions, scatter: u})
 
     def counted(self, quantity: str, contender: str) -> Sequence[Working]:
         """The passes that count towards the quantity, parts joined."""

@@ -9,11 +9,12 @@ from math import fsum, hypot, inf, isinf, sqrt
 from typing import Literal
 
 from reportgen.judgement import draws
-from reportgen.judgement.convolution import Parts, probability_below, with_part
+from reportgen.judgement.convolution import probability_below
 from reportgen.judgement.differed import with_rounding
 from reportgen.judgement.draws import Beyond
 from reportgen.judgement.half_width import holds_steps, unshared
 from reportgen.judgement.measured import Limit, Measured, Reason, Single
+from reportgen.judgement.parts import Parts, with_part
 
 Outcome = Literal["supported", "contradicted", "undecided", "not tested"]
 Scope = Literal["repeat", "this run", ""]

@@ -5,19 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import sqrt
 
-from reportgen.judgement.convolution import Parts, parts_of, quantile
+from reportgen.judgement.convolution import quantile
 from reportgen.judgement.half_width import Rounding, unshared
 from reportgen.judgement.measured import Measured
+from reportgen.judgement.parts import Parts, joined, parts_of
 
 LEVEL = 0.95
 
 
 def with_rounding(parts: Parts, steps: Sequence[float]) -> Parts:
     """The parts, and one uniform part as wide as its step for each reading (JCGM 100, F.2.2.1)."""
-    if not steps:
-        return parts
-    uniform = [a / sqrt(3.0) for a in parts.uniform] + [s / sqrt(12.0) for s in steps]
-    return parts_of(uniform, [parts.normal])
+    return joined(parts, parts_of(step / sqrt(12.0) for step in steps)) if steps else parts
 
 
 def instrument_half_width(first: Measured, second: Measured, steps: Rounding) -> float | None:

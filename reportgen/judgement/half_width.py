@@ -8,14 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import fsum, sqrt
+from math import fsum, hypot, isfinite, sqrt
 
 from reportgen.judgement.blocks import NOISE
-from reportgen.judgement.convolution import NOTHING, Parts, parts_of, quantile, sd_of
+from reportgen.judgement.convolution import quantile
 from reportgen.judgement.least_lead import floor_of_lead
 from reportgen.judgement.measured import Measured
+from reportgen.judgement.parts import NOTHING, Parts, parts_of, sd_of
 from reportgen.judgement.scatter import Spread
-from reportgen.metrology.uncertain import Source
+from reportgen.metrology.uncertain import Source, estimate_of
 
 TOLERANCE = 1e-9  # relative: leads and half-widths closer than this are equal but for binary fractions
 
@@ -35,19 +36,31 @@ def unshared(first: Mapping[Source, float], second: Mapping[Source, float], *, r
     A shared gain leaves its share of the difference by the same subtraction. Steps and scatter are left out: they
     have rules of their own; for a `repeat`, what a result carries of the scatter of another quantity is one more part.
     How far an instrument repeats itself is inside the scatter between passes: a `repeat` doesn't count it again.
+    Contributions that rest on one estimate of a variance are one Student's t together.
     """
     sources = {*first, *second}
     if not sources:
         return NOTHING
-    uniform: list[float] = []
-    normal: list[float] = []
+    by_shape: dict[str, list[float]] = {"uniform": [], "normal": [], "triangular": [], "arcsine": []}
+    estimated: dict[Source, float] = {}
     left_out = {"step", "repeatability" if repeat else "scatter"}
     for source in sorted(s for s in sources if s.sort not in left_out):
         size, other = first.get(source, 0.0), second.get(source, 0.0)
         left = size - other
-        if abs(left) > TOLERANCE * max(abs(size), abs(other)):
-            (uniform if source.shape == "uniform" else normal).append(left)
-    return parts_of(uniform, normal)
+        if abs(left) <= TOLERANCE * max(abs(size), abs(other)):
+            continue
+        if source.shape == "normal" and isfinite(source.degrees):
+            estimate = estimate_of(source)
+            estimated[estimate] = hypot(estimated.get(estimate, 0.0), left)
+        else:
+            by_shape[source.shape].append(left)
+    return parts_of(
+        by_shape["uniform"],
+        by_shape["normal"],
+        by_shape["triangular"],
+        by_shape["arcsine"],
+        [(size, estimate.degrees) for estimate, size in estimated.items()],
+    )
 
 
 def rounding(first: Measured, second: Measured) -> Rounding:

@@ -12,12 +12,13 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from math import expm1, fsum, sqrt
 
-from reportgen.judgement.convolution import NOTHING as NO_PARTS
-from reportgen.judgement.convolution import Parts, quantile, with_part
+from reportgen.judgement.convolution import quantile
 from reportgen.judgement.differed import instrument_half_width
 from reportgen.judgement.half_width import Rounding, half_width, holds_steps, rounding, unshared
 from reportgen.judgement.lead import Weighed, draws_at, half_at, with_sessions
 from reportgen.judgement.measured import Measured, Percent
+from reportgen.judgement.parts import NOTHING as NO_PARTS
+from reportgen.judgement.parts import Parts, with_part
 from reportgen.judgement.scatter import Scatter, Spread, result_of
 
 TURNS, CLOSE = 50, 1e-10
@@ -147,8 +148,8 @@ class _Ratio:
         parts = with_part(unshared(second.contributions, {}, repeat=True), self.between / sqrt(len(second.sessions)))
         steps = rounding(second, NOTHING)
         scatter = quantile(1.0 - self.alpha / 2.0, sqrt(variance + steps.variance), spread.degrees, NO_PARTS)
-        reach = max(scatter + fsum(parts.uniform) + 4.0 * parts.normal, steps.floor)
-        if self.base > reach:
+        reach = max(scatter + parts.bounded + 4.0 * parts.normal, steps.floor)
+        if self.base > reach and not parts.student:  # whose tails end nowhere
             return reach
         return self._width(replace(spread, variance=variance), parts, steps)
 

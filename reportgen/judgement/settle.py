@@ -12,10 +12,11 @@ from math import ceil, hypot, isfinite, sqrt
 
 from scipy.special import nctdtr, ndtr
 
-from reportgen.judgement.convolution import NOTHING, quantile, sd_of
+from reportgen.judgement.convolution import quantile
 from reportgen.judgement.half_width import Rounding, holds_steps
 from reportgen.judgement.lead import Weighed
 from reportgen.judgement.measured import Settle
+from reportgen.judgement.parts import NOTHING, sd_of
 from reportgen.judgement.scatter import hidden
 from reportgen.judgement.simultaneous import ALPHA
 

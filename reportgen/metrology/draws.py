@@ -12,7 +12,7 @@ from collections import OrderedDict
 from hashlib import sha256
 from typing import TYPE_CHECKING
 
-from reportgen.metrology.uncertain import Source
+from reportgen.metrology.uncertain import Source, estimate_of
 
 if TYPE_CHECKING:
     import numpy as np
@@ -59,7 +59,8 @@ class Draws:
         normal = stream.standard_normal(self.size)
         if math.isinf(source.degrees):
             return normal
-        estimate = _stream("variance", source, "", block)  # one for all parameters of a fit
+        of_one = estimate_of(source)  # one for all parameters of a fit
+        estimate = _stream("variance", of_one, of_one.where, block)
         return normal / np.sqrt(estimate.chisquare(source.degrees, self.size) / source.degrees)
 
 

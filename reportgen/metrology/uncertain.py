@@ -15,7 +15,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from reportgen.metrology.unit import Unit
@@ -61,6 +61,14 @@ class Source:
     where: str = ""
     shape: Shape = "uniform"
     degrees: float = math.inf
+
+
+def estimate_of(source: Source) -> Source:
+    """What the variance of a source was estimated from, as a source: equal for those of one fit, or of one instrument.
+
+    The scatter of one contender's passes is an estimate by itself.
+    """
+    return source if source.sort == "scatter" else replace(source, where="")
 
 
 @dataclass(frozen=True)

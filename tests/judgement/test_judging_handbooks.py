@@ -5,8 +5,9 @@ from math import floor
 
 import pytest
 
-from reportgen.judgement.convolution import NOTHING, quantile
+from reportgen.judgement.convolution import quantile
 from reportgen.judgement.measured import Rules
+from reportgen.judgement.parts import NOTHING
 from tests.judgement.bench import HIGHER, judged, pair
 
 # Montgomery, Design and Analysis of Experiments: tensile strength (psi) of paper by hardwood content (from memory).
