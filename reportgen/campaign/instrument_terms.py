@@ -21,6 +21,7 @@ _PLAIN = NUMBER.removeprefix("[-+−]?")
 _SHARE = r"%\s*of\s+(?:the\s+)?reading"
 _YEAR = r"\s*(?:a|per|/)\s*year"
 _READINGS = r"\s+from\s+[0-9]{1,6}\s+readings"
+_NOT_FROM = r"(?!.*\sfrom\s(?!\s*[0-9]{1,6}\s+readings\s*$))"  # of anything but readings
 
 
 def amount_or_share(text: str) -> Amount:
@@ -58,6 +59,8 @@ def repeats(text: str) -> Repeats:
     found = re.fullmatch(r"(.+?)(?:\s+from\s+([0-9]{1,6})\s+readings|,\s*(a guess))?", said)
     assert found is not None
     sd = amount(found[1])
+    if re.search(r"\sfrom\s", sd.unit):
+        raise NotThat(f"“{said}” doesn't say from how many readings", "Write it like this: 0.05 g from 10 readings.")
     if sd.value <= 0 or not sd.unit:
         raise NotThat(f"“{said}” is no standard deviation", "Write a number above 0 with its unit.")
     if found[2] and int(found[2]) < 2:
@@ -85,6 +88,6 @@ DriftOf = Annotated[
 ]  # fmt: skip
 RepeatsOf = Annotated[
     Given[Repeats],
-    Scalar("a standard deviation", repeats, rf"^\s*{_PLAIN_AMOUNT}(?:{_READINGS}|,\s*a guess)?\s*$",
+    Scalar("a standard deviation", repeats, rf"^\s*{_NOT_FROM}{_PLAIN_AMOUNT}(?:{_READINGS}|,\s*a guess)?\s*$",
            Repeats(_NOTHING, None), ("0.05 g", "0.05 g from 10 readings", "0.05 g, a guess")),
 ]  # fmt: skip

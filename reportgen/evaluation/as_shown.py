@@ -41,12 +41,17 @@ def those(campaign: Campaign, readings: Iterable[Reading], held: Held) -> Iterab
             continue
 
 
+def is_corrected(instrument: DeclaredInstrument | None) -> bool:
+    """Whether what an instrument shows is corrected by what its calibration found."""
+    return instrument is not None and instrument.calibration is not None and instrument.calibration.corrects
+
+
 def correction_of(instrument: DeclaredInstrument | None, reading: Reading) -> float | None:
     """What the calibration of its instrument adds to a reading, in the reading's unit; None where it adds nothing.
 
     Of a difference to another contender's reading only its two ends could tell, and of a trace each sample has its own.
     """
-    if instrument is None or instrument.calibration is None or not instrument.calibration.corrects:
+    if instrument is None or not is_corrected(instrument):
         return None
     if reading.value is None or reading.beside or reading.unweighed or is_frames(reading.unit):
         return None

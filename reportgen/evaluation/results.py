@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from reportgen.campaign.declared import Campaign, Contender, Day, Quantity, Test
+from reportgen.evaluation.as_shown import is_corrected
 from reportgen.evaluation.budgets import Lines, budget_of
 from reportgen.evaluation.evaluated import Estimate, Keys, Result, ResultKind, Stands
 from reportgen.evaluation.exact import COUNTED
@@ -57,7 +58,7 @@ def measured_result(
         steps=gathered.measured.steps,
         limit=mean.limit,
         unknown_accuracy=_unknown(campaign, used, readings),
-        decimals=_decimals(quantity, used, readings),
+        decimals=_decimals(campaign, quantity, used, readings),
         assumed_step=COUNTED not in mean.contributions
         and any(_step_assumed(readings[k]) for w in used for k in w.keys),
         effective_degrees=lines.effective_degrees,
@@ -198,11 +199,16 @@ def _step_assumed(reading: Reading) -> bool:
     return not reading.instrument and reading.value is not None and not stated
 
 
-def _decimals(quantity: Quantity, used: Sequence[Working], readings: Mapping[ReadingKey, Reading]) -> int | None:
-    """The most decimals its readings were written with; None where one is in another unit or has no written digits."""
+def _decimals(
+    campaign: Campaign, quantity: Quantity, used: Sequence[Working], readings: Mapping[ReadingKey, Reading]
+) -> int | None:
+    """The most decimals its readings were written with; None where one is in another unit, has no written digits or is
+    corrected, so that its value isn't what was written."""
     every = [readings[k] for w in used for k in w.keys]
     behind = [r for r in every if r.value is not None or r.series is not None]
     found = [r.decimals for r in behind if r.decimals is not None and r.unit == quantity.unit]
+    if any(is_corrected(campaign.instruments.get(r.instrument)) for r in behind):
+        return None
     return max(found) if behind and len(found) == len(behind) else None
 
 

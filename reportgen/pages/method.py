@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from reportgen.addresses import campaign_page, from_to, instrument_page, method_page, test_page
 from reportgen.campaign.declared import Instrument, Test
+from reportgen.evaluation.as_shown import is_corrected
 from reportgen.pages.framing import frame_of
 from reportgen.pages.laboratory import LaboratoryShown, laboratory_shown
 from reportgen.pages.own_words import OwnText, own_text
@@ -156,7 +157,7 @@ def _calibrated(i: Instrument) -> str:
     said = i.calibrated.text if i.calibrated else words("not-noted")
     if i.calibration and i.calibration.expires:
         said = words("calibrated.until", day=said, until=i.calibration.expires.text)
-    return words("calibrated.corrected", calibrated=said) if i.calibration and i.calibration.corrects else said
+    return words("calibrated.corrected", calibrated=said) if is_corrected(i) else said
 
 
 def _scatter(test: Test) -> str:

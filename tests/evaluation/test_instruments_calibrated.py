@@ -201,6 +201,7 @@ def test_under_a_corrected_reading_stands_what_was_added_and_what_came_of_it(tmp
     assert (reading["text"], reading["value"]) == ("200.3", 200.3)
     assert reading["corrected"] == pytest.approx(200.4003)
     assert result["value"] == pytest.approx(200.4003)
+    assert result["printed"].startswith("200.400"), "to the place of its uncertainty (JCGM 100, 7.2.6), not of 200.3"
     page = " ".join(page_of(tmp_path).split())
     assert "Corrected by +0.100 g to 200.400 g" in page
 
@@ -222,3 +223,36 @@ def test_repeatability_of_what_was_read_once_counts_beside_the_scatter_of_what_s
     result = result_of(told, "loss", "one")
     assert [line["size"] for line in result["budget"] if line["sort"] == "shared"] == pytest.approx([0.5])
     assert result["u"] == pytest.approx((0.5**2 + 0.2**2 / 3) ** 0.5, rel=0.01)
+
+
+LOGGED = f"""\
+{HEAD}tested: 2026-05-02
+tests: [warming]
+constants: {{eighty: {{value: 80 °C, source: chosen}}}}
+"""
+WARMING = """\
+title: Warming
+headline: to eighty
+readings: {logger: "raw/{contender}.csv", time: "t, s", columns: {warmth: "T, °C, scale"}}
+quantities:
+  to eighty: {kind: logged, formula: "when(warmth, over, eighty)", unit: s, better: lower}
+  mean warmth: {kind: logged, formula: "mean_level(warmth)", unit: °C, better: neither}
+"""
+
+
+def test_the_samples_of_a_trace_are_corrected_before_anything_is_looked_for_in_them(tmp_path: Path) -> None:
+    # a straight rise from 20 to 100 °C in 80 s, read 2 °C too low at the top and right at the bottom: it is over 80 °C
+    # where it read 20 + 60·(80/82), after 58.5366 s (by hand); the mean is 60 °C and half of 2 °C
+    rise = "t,T\n" + "".join(f"{t},{20 + t}.00\n" for t in range(81))
+    files = {"tests/warming.yaml": WARMING, "raw/one.csv": rise, "raw/other.csv": rise}
+    probe = (
+        "resolution: 0.01 °C\nrange: 0 °C to 100 °C\ncalibrated: 2025-05-02\ndrift: 0.3 °C a year\n"
+        "calibration: {correction: {20 °C: 0 °C, 100 °C: +2 °C}, u: 0.1 °C}\n"
+    )
+    told = compile_campaign(tmp_path, LOGGED, **files, **{"instruments/scale.yaml": probe})
+    assert result_of(told, "to-eighty", "one")["value"] == pytest.approx(60 * 80 / 82, abs=1e-6)
+    mean = result_of(told, "mean-warmth", "one")
+    assert mean["value"] == pytest.approx(61.0)
+    assert budget(mean)["calibration"] == pytest.approx(0.1)
+    assert budget(mean)["drift"] == pytest.approx(0.3 / 3**0.5, rel=0.001)
+    assert not [f for f in told["findings"] if f["rule"] == "outside-range"], "it showed no more than 100 °C"
