@@ -18,7 +18,7 @@ from reportgen.metrology.limits import (
     limit_of_reciprocal,
     opposite,
 )
-from reportgen.metrology.uncertain import Limit, Source, Uncertain, combined
+from reportgen.metrology.uncertain import Limit, Source, Uncertain, combined_standard_uncertainty
 from reportgen.metrology.unit import NUMBER, Unit, alike, convert, named, scale
 from reportgen.metrology.unit_algebra import step_of, unit_of_power, unit_of_product, unit_of_sum
 
@@ -224,7 +224,9 @@ def log(x: Uncertain) -> Uncertain:
 
 def _limit_reaches_nothing(x: Uncertain) -> bool:
     """Whether the limit of what is known from one side only may itself be nothing, by its 95 % interval."""
-    return x.limit is not None and x.value is not None and 0.0 < abs(x.value) <= REACH * combined(x)
+    return (
+        x.limit is not None and x.value is not None and 0.0 < abs(x.value) <= REACH * combined_standard_uncertainty(x)
+    )
 
 
 def _number(x: Uncertain, function: str) -> Uncertain:

@@ -12,7 +12,7 @@ from collections.abc import Iterable
 
 from reportgen.metrology.errors import MetrologyError
 from reportgen.metrology.type_a import student
-from reportgen.metrology.uncertain import Source, Uncertain, combined_standard_uncertainty
+from reportgen.metrology.uncertain import Source, Uncertain, combined_standard_uncertainty, estimate_of
 
 
 def welch_satterthwaite(parts: Iterable[tuple[float, float]]) -> float:
@@ -47,14 +47,11 @@ def effective_degrees_of_freedom(x: Uncertain) -> float:
 
 def estimates(contributions: Iterable[tuple[Source, float]]) -> list[tuple[float, float]]:
     """Standard uncertainties with degrees of freedom, those that rest on one estimate of a variance joined."""
-    joined: dict[object, list[float]] = {}
-    degrees: dict[object, float] = {}
+    joined: dict[Source, list[float]] = {}
     for source, size in contributions:
         together = source.shape == "normal" and math.isfinite(source.degrees)
-        key = (source.sort, source.of, source.degrees) if together else source
-        joined.setdefault(key, []).append(size)
-        degrees[key] = source.degrees
-    return [(math.hypot(*sizes), degrees[key]) for key, sizes in joined.items()]
+        joined.setdefault(estimate_of(source) if together else source, []).append(size)
+    return [(math.hypot(*sizes), source.degrees) for source, sizes in joined.items()]
 
 
 def truncated(degrees: float) -> int | None:

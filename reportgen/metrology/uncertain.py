@@ -95,9 +95,6 @@ def combined_standard_uncertainty(x: Uncertain) -> float:
     return math.sqrt(math.fsum(size * size for size in x.contributions.values()))
 
 
-combined = combined_standard_uncertainty  # its short name inside the program
-
-
 def covariance(x: Uncertain, y: Uncertain) -> float:
     """u(x, y) in x's unit times y's: what the sources they share bring (JCGM 100, 5.2.2; F.1.2.3, equation F.1).
 
@@ -123,6 +120,3 @@ def correlation_coefficient(x: Uncertain, y: Uncertain) -> float:
     """
     apart = combined_standard_uncertainty(x) * combined_standard_uncertainty(y)
     return max(-1.0, min(1.0, covariance(x, y) / apart)) if apart else 0.0
-
-
-correlation = correlation_coefficient  # its short name inside the program
