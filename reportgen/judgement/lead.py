@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from math import exp, inf, sqrt
+from typing import Literal
 
 from reportgen.judgement.blocks import NOISE
 from reportgen.judgement.draws import INSTRUMENT_ALONE, Beyond, ByDraws, Scattered, by_draws
@@ -45,7 +46,7 @@ class Weighed:
     freed: bool = False
     centre: float | None = None
     beyond: Beyond | None = None
-    asked: dict[float, ByDraws | None] = field(default_factory=dict, compare=False)
+    asked: dict[float | Literal["instrument"], ByDraws | None] = field(default_factory=dict, compare=False)
 
     def in_unit(self, d: float) -> float:
         """A difference on the working scale in the quantity's unit."""
@@ -130,7 +131,7 @@ def draws_at(weighed: Weighed, alpha: float) -> ByDraws | None:
 def instrument_reach(weighed: Weighed, half: float) -> tuple[float, float]:
     """The same of the instrument alone, `half` being how far it reaches to first order."""
     u = half / 1.96  # near enough to tell which digits count; it is printed nowhere
-    draws = by_draws(weighed.beyond, half, u, INSTRUMENT_ALONE, ALPHA_OF_INSTRUMENT)
+    draws = weighed.asked["instrument"] = by_draws(weighed.beyond, half, u, INSTRUMENT_ALONE, ALPHA_OF_INSTRUMENT)
     if draws is None or not draws.needed:
         return half, half
     floor = weighed.steps.floor
@@ -140,7 +141,7 @@ def instrument_reach(weighed: Weighed, half: float) -> tuple[float, float]:
 def u_of(weighed: Weighed) -> float:
     """Combined standard uncertainty of the difference; only where the pair is comparable."""
     assert weighed.spread is not None
-    needed = [draws for draws in weighed.asked.values() if draws is not None and draws.needed]
+    needed = [draws for of, draws in weighed.asked.items() if of != "instrument" and draws and draws.needed]
     if needed:
         return needed[0].u
     return combined(weighed.spread, weighed.parts, weighed.steps)

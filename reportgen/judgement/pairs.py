@@ -139,7 +139,8 @@ def instrument_interval(weighed: Weighed) -> tuple[bool | None, float | None, fl
 def _undecidable(weighed: Weighed, first: Measured, second: Measured) -> Pair:
     code = "sessions-apart" if weighed.apart else "no-scatter-known"
     found = instrument_interval(weighed)
-    return _nothing_said(first, second, difference(first, second), Reason(code), *found)
+    said = _nothing_said(first, second, difference(first, second), Reason(code), *found)
+    return replace(said, draws=_in_unit(weighed, weighed.asked.get("instrument")))
 
 
 def _nothing_said(
