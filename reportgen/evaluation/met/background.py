@@ -17,6 +17,8 @@ from reportgen.metrology.unit import convert, parse_unit
 from reportgen.wording.met import Met
 from reportgen.wording.quoting import first_few
 
+NOISE = 1e-9  # dB: 70.1 − 64.1 is 6
+
 
 def backgrounds_near(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> Iterable[Caveat]:
     """A caveat for each quantity that takes a background off readings less than 6 dB above it."""
@@ -58,4 +60,4 @@ def _is_near(r: Reading, test: str, level: str, background: str, readings: Mappi
         there = convert(float(other.value), parse_unit(other.unit), parse_unit(r.unit))
     except MetrologyError:
         return False  # told where the formula is worked out
-    return round(float(r.value) - there, 9) < BOUND_UNDER
+    return float(r.value) - there < BOUND_UNDER - NOISE
