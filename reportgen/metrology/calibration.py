@@ -29,6 +29,9 @@ if TYPE_CHECKING:
     Floats = NDArray[np.float64]
 
 
+HEIGHT, SLOPE = "height of the line", "slope of the line"
+
+
 @dataclass(frozen=True)
 class Line:
     """A straight line through points about their middle: `height` + `slope`·(x − `middle`).
@@ -126,7 +129,7 @@ def _of_line(instrument: Instrument, calibration: Calibration, value: float, uni
         Source("calibration", instrument.id, where, "normal", line.degrees): convert(
             size, points.unit, unit, difference=True
         )
-        for where, size in (("height of the line", line.u_height), ("slope of the line", line.u_slope * away))
+        for where, size in ((HEIGHT, line.u_height), (SLOPE, line.u_slope * away))
     }
 
 

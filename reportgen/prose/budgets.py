@@ -8,6 +8,7 @@ from math import ceil, sqrt
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Contribution, Result
+from reportgen.metrology.calibration import SLOPE
 from reportgen.metrology.uncertain import Shape
 from reportgen.wording import budget, interval
 from reportgen.wording.count import counted
@@ -66,6 +67,10 @@ def cause(campaign: Campaign, result: Result, c: Contribution, of: str = "") -> 
         return say(f"cause.{sort}.nobody")
     if sort == "step" and c.source.of not in campaign.instruments:
         return say("cause.step.other", of=name)
+    if sort == "calibration" and c.source.where:
+        return say("cause.calibration.slope" if c.source.where == SLOPE else "cause.calibration.height", of=name)
+    if sort == "shared" and c.source.shape == "normal":
+        return say("cause.shared.repeats", of=name)
     return say(f"cause.{sort}", of=name)
 
 

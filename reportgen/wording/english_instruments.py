@@ -27,6 +27,9 @@ INSTRUMENTS: Mapping[str, str | Forms] = {
     "met.outside-points.line": "Some readings of “{what}” lie outside the points at which the {instrument} was "
     "calibrated, {low} to {high}: {texts}. The line through the points is drawn on to there, and what that adds to its "
     "uncertainty is counted; that it stays straight is assumed.",
+    "cause.calibration.height": "how well the height of the line through the calibration points of {of} is known",
+    "cause.calibration.slope": "how well the slope of the line through the calibration points of {of} is known",
+    "cause.shared.repeats": "how far {of} repeats itself, on a reading that others stand on too",
     "count.day": {"one": "{count} day", "other": "{count} days"},
     "count.month": {"one": "{count} month", "other": "{count} months"},
     "count.year": {"one": "{count} year", "other": "{count} years"},

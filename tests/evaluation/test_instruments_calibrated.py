@@ -1,5 +1,6 @@
 """Instruments with a calibration, a drift, a class, through a compiled campaign."""
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -256,3 +257,11 @@ def test_the_samples_of_a_trace_are_corrected_before_anything_is_looked_for_in_t
     assert budget(mean)["calibration"] == pytest.approx(0.1)
     assert budget(mean)["drift"] == pytest.approx(0.3 / 3**0.5, rel=0.001)
     assert not [f for f in told["findings"] if f["rule"] == "outside-range"], "it showed no more than 100 °C"
+
+
+def test_the_budget_of_a_result_tells_the_two_errors_of_a_line_apart(tmp_path: Path) -> None:
+    told = READ_ONCE.replace("warmth", "weight")
+    compiled(tmp_path, f"title: Probe\n{THERMOMETER}", told, "contender,weight\none,30.0000\nother,21.0000\n")
+    page = " ".join(re.sub("<[^>]+>", "", page_of(tmp_path)).split())
+    for error in ("height", "slope"):
+        assert f"how well the {error} of the line through the calibration points of the probe is known" in page.lower()
