@@ -13,7 +13,7 @@ from math import inf
 from typing import TYPE_CHECKING
 
 from reportgen.campaign.declared import Quantity
-from reportgen.evaluation.gathered import TWELVE, Gathered, by_specimens, steps_of_one_pass
+from reportgen.evaluation.gathered import TWELVE, Gathered, steps_of_one_pass
 from reportgen.evaluation.replayed import Replayed, V
 from reportgen.evaluation.working import Working, doubt_of
 from reportgen.evaluation.workings import Workings
@@ -109,9 +109,8 @@ class _Drawing:
     def _by(self, engine: Engine[V], passes: Sequence[Working]) -> V:
         w = self.workings
         replayed = Replayed(engine, w.expressions, w.units, w.quantities)
-        groups = by_specimens(passes) if self.by_specimen else [passes]
-        means = [replayed.over_passes(self.quantity.id, group) for group in groups]
-        return engine.joins["mean"](means) if len(means) > 1 else means[0]
+        joined = replayed.over_specimens if self.by_specimen else replayed.over_passes
+        return joined(self.quantity.id, passes)
 
 
 def _straight(mean: Uncertain, left_out: frozenset[str], draws: Draws, number: int) -> Numbers:

@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import fsum
 
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Keys
 from reportgen.evaluation.exact import COUNTED
+from reportgen.evaluation.nested import by_specimens, over_passes, over_specimens, specimens
 from reportgen.evaluation.working import Working
-from reportgen.evaluation.workings import over_passes
 from reportgen.intake.notations.against import chain_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Measured
-from reportgen.metrology.combine import mean_of
 from reportgen.metrology.errors import NoValue
 from reportgen.metrology.uncertain import Source, Uncertain
 
@@ -66,25 +65,14 @@ def gather(
     )
 
 
-def several_specimens(passes: Iterable[Working]) -> bool:
-    """Was more than one specimen used?"""
-    return len({w.key.specimen for w in passes if w.used}) > 1
-
-
-def by_specimens(passes: Sequence[Working]) -> list[list[Working]]:
-    """The passes of each specimen, in their order."""
-    found: dict[str, list[Working]] = {}
-    for w in passes:
-        found.setdefault(w.key.specimen, []).append(w)
-    return list(found.values())
-
-
 def _together(quantity: Quantity, passes: Sequence[Working], by_specimen: bool) -> tuple[Uncertain | None, str]:
     """The passes as one value, or why they give none (one above a limit and one below another can be anything)."""
     try:
-        groups = by_specimens(passes) if by_specimen else [passes]
-        means = [over_passes(quantity, values) for ws in groups if (values := [w.value for w in ws if w.value])]
-        return (mean_of(means) if len(means) > 1 else means[0] if means else None), ""
+        if by_specimen:
+            means = specimens(quantity, passes)
+            return (over_specimens(quantity, means) if len(means) > 1 else means[0] if means else None), ""
+        values = [w.value for w in passes if w.value]
+        return (over_passes(quantity, values) if values else None), ""
     except NoValue as reason:
         return None, reason.says
 
@@ -102,11 +90,11 @@ def _measured(
     known = _each_once([w for w in used if w.value is not None and w.value.value is not None])
     bounds = any(w.value is not None and w.value.limit for w in used)
     if by_specimen:
-        each = [[w.value.value for w in ws if w.value and w.value.value is not None] for ws in by_specimens(known)]
+        each = [[w.value for w in ws if w.value] for ws in by_specimens(known)]
         return Measured(
             name=contender,
             value=mean.value if mean else None,
-            values=() if bounds else tuple(fsum(values) / len(values) for values in each),
+            values=() if bounds else tuple(over_passes(quantity, values).value or 0.0 for values in each),
             contributions=without_steps(mean) if mean else {},
             steps=tuple(steps_of_one_pass(used).values()),
             sessions=_sessions(used, readings),

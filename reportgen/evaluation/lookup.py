@@ -9,10 +9,11 @@ from typing import TYPE_CHECKING, Literal
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.evaluation.evaluated import Crossing, Step
-from reportgen.evaluation.working import Answer, PassKey, Whole, Working, doubt_of
+from reportgen.evaluation.working import Answer, OfSpecimen, PassKey, Whole, Working, doubt_of
 from reportgen.intake.notations.against import chain_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.channel_crossing import Side
+from reportgen.metrology.combine import mean_of
 from reportgen.metrology.errors import MetrologyError, NoValue, did_you_mean
 from reportgen.metrology.evaluate import along_channel
 from reportgen.metrology.grammar import Call
@@ -48,9 +49,21 @@ class PassLookup:
     def over_passes(self, name: str) -> Sequence[Uncertain]:
         keys = dict.fromkeys(replace(k, part=self.key.part) for k in self._all_keys(name))
         before = len(self.keys)
-        found = self._ask(name, [(self.contender, k) for k in keys if self._counts(name, k)])
+        counted = [k for k in keys if self._counts(name, k)]
+        found = self._ask(name, [(self.contender, k) for k in counted])
         self.settled.update(self.keys[before:])
-        return found
+        return self._by_specimen(counted, found)
+
+    def _by_specimen(self, keys: Sequence[PassKey], values: Sequence[Uncertain]) -> Sequence[Uncertain]:
+        """One value a specimen, where there are several: one that ran more often doesn't weigh more."""
+        groups: dict[str, list[int]] = {}
+        for i, key in enumerate(keys):
+            groups.setdefault(key.specimen, []).append(i)
+        if len(groups) < 2:
+            return values
+        told = self.answers.pop()
+        self.answers.append(tuple(OfSpecimen(tuple(told[i] for i in of)) for of in groups.values()))
+        return [mean_of([values[i] for i in of]) for of in groups.values()]
 
     def _counts(self, name: str, key: PassKey) -> bool:
         """Is a pass of a name left in? Where none is, all are taken, and what rests on them is left out as well."""

@@ -7,11 +7,14 @@ What a function found along a channel stays as it was found, to first order.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from typing import Generic, TypeVar
 
 from reportgen.campaign.declared import Quantity
+from reportgen.evaluation.nested import by_specimens, joined_by, several_specimens
 from reportgen.evaluation.picking import places
-from reportgen.evaluation.working import Answer, Heard, Whole, Working
+from reportgen.evaluation.working import Answer, Heard, OfSpecimen, Whole, Working
+from reportgen.evaluation.workings import stood_on
 from reportgen.metrology.engine import Engine
 from reportgen.metrology.evaluate import evaluate_by
 from reportgen.metrology.grammar import Call, Expression
@@ -43,6 +46,11 @@ class Replayed(Generic[V]):
             return self.engine.joins["mean"]([self.of(passes[i]) for i in places(how, at)])
         return self.engine.joins[how or "mean"]([self.of(w) for w in passes])
 
+    def over_specimens(self, quantity: str, passes: Sequence[Working]) -> V:
+        """The same where each specimen is one value, however many passes it had."""
+        values = [self.over_passes(quantity, group) for group in by_specimens(passes)]
+        return self.engine.joins[joined_by(self.quantities[quantity])](values) if len(values) > 1 else values[0]
+
     def of(self, working: Working) -> V:
         """One pass, its parts joined."""
         if id(working) not in self._passes:
@@ -65,16 +73,26 @@ class Replayed(Generic[V]):
             return self.engine.leaf(answer)
         if isinstance(answer, Working):
             return self.of(answer)
+        if isinstance(answer, OfSpecimen):
+            return self.engine.joins["mean"]([self.answer(each) for each in answer.answers])
         return self._whole(answer)
 
     def _whole(self, whole: Whole) -> V:
         """All passes of a quantity, and beside them how far those scatter, which stays as it was found."""
-        mean = self.over_passes(whole.quantity, whole.passes)
         scatter = {s: c for s, c in whole.value.contributions.items() if s.sort == "scatter" and s.of == whole.quantity}
+        by = self if scatter else self._stood_on()
+        joined = by.over_specimens if several_specimens(whole.passes) else by.over_passes
+        mean = joined(whole.quantity, whole.passes)
         if not scatter:
             return mean
         beside = Uncertain(0.0, step_of(self.engine.unit_of(mean)), scatter)
         return self.engine.signs["+"](mean, self.engine.leaf(beside))
+
+    def _stood_on(self) -> Replayed[V]:
+        """The same of one reading that several passes of something else stand on."""
+        leaf = self.engine.leaf
+        engine = replace(self.engine, leaf=lambda x: leaf(stood_on(x)))
+        return Replayed(engine, self.expressions, self.units, self.quantities)
 
 
 class _Told(Generic[V]):

@@ -10,8 +10,9 @@ from reportgen.evaluation.decide import decide, is_ranked, rules_for
 from reportgen.evaluation.drawn import with_draws
 from reportgen.evaluation.evaluated import Caveat, Comparison, FirstPlace, Result, ScatterUsed, bears_on
 from reportgen.evaluation.feeds import Feeds
-from reportgen.evaluation.gathered import Gathered, gather, several_specimens
+from reportgen.evaluation.gathered import Gathered, gather
 from reportgen.evaluation.inputs import inputs_of
+from reportgen.evaluation.nested import several_specimens
 from reportgen.evaluation.orders import order_comparisons, order_results, orders_seen
 from reportgen.evaluation.results import measured_result, missing_result, plain_result, so_far, untested
 from reportgen.evaluation.says import says_of

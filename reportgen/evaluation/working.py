@@ -30,7 +30,14 @@ class Whole:
     value: Uncertain
 
 
-Answer: TypeAlias = "Uncertain | Working | Whole"
+@dataclass(frozen=True)
+class OfSpecimen:
+    """The passes of one of several specimens, which a mean over passes takes as one value: their mean."""
+
+    answers: tuple[Answer, ...]
+
+
+Answer: TypeAlias = "Uncertain | Working | Whole | OfSpecimen"
 
 
 @dataclass(frozen=True)

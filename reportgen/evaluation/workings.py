@@ -17,12 +17,11 @@ from reportgen.evaluation.evaluated import Caveat, Keys, bears_on
 from reportgen.evaluation.exact import COUNTED
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.lookup import PassLookup
+from reportgen.evaluation.nested import over_passes, over_specimens, several_specimens, specimens
 from reportgen.evaluation.observing import Observer
-from reportgen.evaluation.picking import picked
 from reportgen.evaluation.working import JOINS, Heard, PassKey, Working, join_parts
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.arithmetic import in_unit
-from reportgen.metrology.combine import energy_mean, mean_of
 from reportgen.metrology.draws import Draws
 from reportgen.metrology.errors import NoValue
 from reportgen.metrology.evaluate import evaluate_by
@@ -88,15 +87,20 @@ class Workings:
         return tuple(dict.fromkeys(p for p in found if p))
 
     def joined(self, quantity: str, contender: str) -> Uncertain:
-        """The quantity over all its passes as one value, its scatter a source of its own, Student's t times s/√n."""
-        used = [w.value for w in self.counted(quantity, contender) if w.value]
+        """The quantity over all its passes as one value, its scatter a source of its own, Student's t times s/√n.
+
+        Of several specimens each is one value, and theirs is the scatter.
+        """
+        rule, counted = self.quantities[quantity], self.counted(quantity, contender)
+        nested = several_specimens(counted)
+        used = specimens(rule, counted) if nested else [w.value for w in counted if w.value]
         if not used:
             raise NoValue(f"{quantity} of {contender} was not read")
-        mean = over_passes(self.quantities[quantity], used)
+        mean = over_specimens(rule, used) if nested else over_passes(rule, used)
         known = [u.value for u in used if u.value is not None]
         u = uncertainty_of_mean(known)
         if u is None or mean.value is None:
-            return _stood_on(mean)
+            return stood_on(mean)
         scatter = Source("scatter", quantity, contender, "normal", len(known) - 1)
         return replace(mean, contributions={**mean.contributions, scatter: u})
 
@@ -155,17 +159,8 @@ class Workings:
         return frozenset(self._pass_keys(quantity, contender))
 
 
-def _stood_on(value: Uncertain) -> Uncertain:
+def stood_on(value: Uncertain) -> Uncertain:
     """What was read once and is then stood on by every pass of something else: their scatter doesn't show how far its
     instrument repeats itself, which therefore counts like a step that several stand on."""
     found = {replace(s, sort="shared") if s.sort == "repeatability" else s: c for s, c in value.contributions.items()}
     return replace(value, contributions=found)
-
-
-def over_passes(quantity: Quantity, values: Sequence[Uncertain]) -> Uncertain:
-    """Passes joined as the quantity says. `least`, `most` and `middle` pick (the middle of an even count is a mean)."""
-    if quantity.over_passes == "energy mean":
-        return energy_mean(values)
-    if quantity.over_passes in ("", "mean"):
-        return mean_of(values)
-    return picked(quantity.over_passes, values)

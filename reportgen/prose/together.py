@@ -45,9 +45,8 @@ def _joined(quantity: Quantity, result: Result, e: Estimate) -> Iterator[str]:
     if quantity.over_passes in PICKED:
         yield say(PICKED[quantity.over_passes], count=n, value=value)
     elif by_specimens(result):
-        yield say(
-            "together.specimens", count=counted("specimen", len(dict.fromkeys(p.specimen for p in used))), value=value
-        )
+        code = "together.specimens.energy" if quantity.over_passes == "energy mean" else "together.specimens"
+        yield say(code, count=counted("specimen", len(dict.fromkeys(p.specimen for p in used))), value=value)
     elif quantity.over_passes == "energy mean":
         yield say("together.energy", count=n, value=value)
     elif len(used) > SHOWN_PASSES:

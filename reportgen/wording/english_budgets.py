@@ -83,6 +83,7 @@ BUDGETS: Mapping[str, str | Forms] = {
     "together.mean": "Mean of {count}: ({values}) ÷ {n} = {value}.",
     "together.mean.many": "Mean of {count}: {value}.",
     "together.specimens": "Mean of each specimen’s passes, then of {count}: {value}.",
+    "together.specimens.energy": "Mean energy of each specimen’s passes, then of {count}: {value}.",
     "together.energy": "Mean energy of {count}, 10 lg of the mean of 10^(L/10): {value}.",
     "together.least": "The least of {count}: {value}.",
     "together.most": "The most of {count}: {value}.",

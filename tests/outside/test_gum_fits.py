@@ -122,7 +122,7 @@ def test_the_line_about_the_middle_of_the_points_has_parts_that_go_apart() -> No
     assert r(found.intercept, found.slope) == pytest.approx(0.0, abs=1e-12)
 
 
-# table H.9: means of five readings on each of ten days, µV above 10 V, and the scatter within each day
+# table H.9 (through a campaign: tests/products/test_contenders.py): means of five readings on each of ten days, µV above 10 V, and the scatter within each day
 DAY_MEANS = [172, 116, 13, 144, 106, 31, 60, 125, 163, 41]
 DAY_SDS = [60, 77, 111, 101, 67, 93, 80, 73, 88, 86]
 OFF = [-2, -1, 0, 1, 2]  # five readings of a day, made so that their mean and scatter are the day's
@@ -142,31 +142,6 @@ def test_days_with_readings_within() -> None:
     assert (f"{found.s_between:.0f}", f"{found.s_within:.0f}") == ("128", "85")
     assert found.f == pytest.approx(2.25, abs=0.02)  # (128/85)²; 57 and 85 are printed to half a unit
     assert f"{found.between:.0f}" == "43"
-
-
-NESTED = """\
-title: A voltage on ten days
-contenders:
-  standard: {title: The Zener standard, specimens: [d1, d2, d3, d4, d5, d6, d7, d8, d9, d10]}
-instruments:
-  meter: {accuracy: unknown}
-measure:
-  voltage: {kind: one reading, unit: V, instrument: meter}
-readings: readings.csv
-"""
-
-
-def test_days_with_readings_within_come_out_of_a_campaign(tmp_path: Path) -> None:
-    """H.5.2.5 and equation H.24b: 10.000 097 V, u 18 µV from the scatter of the ten means, 9 degrees of freedom."""
-    rows = "".join(
-        f"standard,d{day},{n},{10 + microvolts * 1e-6:.8f}\n"
-        for day, of in enumerate(days(), 1)
-        for n, microvolts in enumerate(of, 1)
-    )
-    told = compile_campaign(tmp_path, NESTED, readings="contender,specimen,pass,voltage\n" + rows)
-    voltage = result_of(told, "voltage", "standard")
-    assert (f"{voltage['value']:.6f}", f"{voltage['u'] * 1e6:.0f}") == ("10.000097", "18")
-    assert voltage["effective_degrees"] == 9
 
 
 def of_file(name: str) -> tuple[list[list[str]], Callable[[str], list[str]]]:
