@@ -72,6 +72,7 @@ class TestView:
     title: str
     why: str
     quantities: tuple[QuantityShown, ...]
+    has_budgets: bool
     several: bool
     cautions: tuple[str, ...]
     cannot_tell: tuple[str, ...]
@@ -108,6 +109,7 @@ def test_view(told: Told, test: Test) -> TestView:
         title=heading(test),
         why=test.why,
         quantities=quantities,
+        has_budgets=any(w.budget for q in quantities for w in q.workings),
         several=len(quantities) > 1,
         cautions=tuple(dict.fromkeys((*campaign.cautions, *(method.cautions if method else ()), *test.cautions))),
         cannot_tell=tuple(dict.fromkeys((*(method.cannot_tell if method else ()), *test.cannot_tell))),

@@ -158,7 +158,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "claim.bound.at-most": "at most {amount}",
     "claim.bound.at-least": "at least {amount}",
     "claim.bound.also": "{amount} ({other})",
-    "claim.bound.within": "{amount} ± {within}",
+    "claim.bound.within": "{amount}, give or take {within}",
     "claim.bound.both": "{low} to {high}",
     "claim.line.supported": "{says}: supported for the one we bought",
     "claim.line.contradicted": "{says}: contradicted by the one we bought",
