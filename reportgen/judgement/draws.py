@@ -58,16 +58,17 @@ class ByDraws:
     """What draws say. `low` and `high` are ends relative to the value, `u` beside them; `mean` is how far the average
     of all draws lies from the value.
 
-    `first_low`, `first_high`: the ends to first order. They are good enough where both lie within `tolerance` (JCGM
-    101, 8.2): then `needed` is False. `within`: how far the ends may still be off; `settled`: that is within the
-    tolerance too. `middle`: u is half of what holds the middle 68 % of the draws, as their standard deviation doesn't
-    settle.
+    `first_u`, `first_low`, `first_high`: u and the ends to first order. The ends are good enough where both lie within
+    `tolerance` (JCGM 101, 8.2): then `needed` is False. `within`: how far the ends may still be off; `settled`: that is
+    within the tolerance too. `middle`: u is half of what holds the middle 68 % of the draws, as their standard
+    deviation doesn't settle.
     """
 
     low: float
     high: float
     u: float
     mean: float
+    first_u: float
     first_low: float
     first_high: float
     tolerance: float
@@ -90,6 +91,7 @@ class ByDraws:
             high=value * self.high,
             u=value * self.u,
             mean=value * self.mean,
+            first_u=value * self.first_u,
             first_low=value * self.first_low,
             first_high=value * self.first_high,
             tolerance=value * self.tolerance,
@@ -198,6 +200,7 @@ def _told(settled: Settled, half: float, first_u: float, scattered: Scattered) -
         high=high + half,
         u=u,
         mean=mean,
+        first_u=first_u,
         first_low=-half,
         first_high=half,
         tolerance=delta,

@@ -20,6 +20,7 @@ def draws_row(draws: ByDraws | None, value: float | None) -> dict[str, Any] | No
     return {
         "number": draws.draws,
         "used": draws.needed,
+        "first_order_u": number(draws.first_u),
         "first_order_low": number(value + draws.first_low),
         "first_order_high": number(value + draws.first_high),
         "mean": number(value + draws.mean),

@@ -81,8 +81,9 @@ OBSERVED = row(
 )  # fmt: skip
 AMOUNT = row(value=NUMBER, unit=TEXT)
 DRAWS = {"oneOf": [{"type": "null"}, row(
-    number=WHOLE, used={"type": "boolean"}, first_order_low=NUMBER, first_order_high=NUMBER, mean=NUMBER,
-    tolerance=NUMBER, within=NUMBER, settled={"type": "boolean"}, u_of=one_of("all draws", "middle 68 %"),
+    number=WHOLE, used={"type": "boolean"}, first_order_u=NUMBER, first_order_low=NUMBER, first_order_high=NUMBER,
+    mean=NUMBER, tolerance=NUMBER, within=NUMBER, settled={"type": "boolean"},
+    u_of=one_of("all draws", "middle 68 %"),
 )]}  # fmt: skip
 LABORATORY = row(
     name=NAME, report=NAME, number=MAYBE_TEXT, date=MAYBE_TEXT, accredited=MAYBE_TEXT, page=MAYBE_WHOLE,

@@ -24,7 +24,7 @@ DRAWS: Mapping[str, str | Forms] = {
     "to show",
     "draws.middle": "A few draws lie so far out that their standard deviation never settles; the standard "
     "uncertainty is half of what holds the middle 68 % of them",
-    "draws.budget": "What it is made of, below, is told to first order",
+    "draws.budget": "What it is made of, below, is told to first order, and adds up to {u}",
     "why-no-u.no-answer": "for too many of the values its readings may stand for the formula has no answer: a divisor, "
     "a logarithm or a root may be of nothing",
     "reason.no-answer": "for too many of the values the readings may stand for the formula has no answer",
