@@ -16,10 +16,11 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from reportgen.metrology.errors import MetrologyError
+from reportgen.metrology import fit
+from reportgen.metrology.errors import MetrologyError, NoValue
 from reportgen.metrology.specification import Calibration, Instrument, Points, Relative, Size
 from reportgen.metrology.stated import of_reading
-from reportgen.metrology.uncertain import Source
+from reportgen.metrology.uncertain import Source, combined_standard_uncertainty
 from reportgen.metrology.unit import Unit, convert, is_decibel
 
 if TYPE_CHECKING:
@@ -97,19 +98,23 @@ def of_calibration(instrument: Instrument, value: float, unit: Unit, years: floa
 
 
 def fitted(points: Points) -> Line:
-    """The least-squares line of the points (JCGM 100, H.3.2, about the mean of x, where the two errors part).
+    """The least-squares line of the points, told about the mean of their readings, where its two errors part (JCGM 100,
+    H.3.2 and H.3.3).
 
     Raises MetrologyError where there are fewer than three points, or all at one reading.
     """
     n = len(points.at)
-    middle, height = math.fsum(points.at) / n, math.fsum(points.add) / n
-    spread = math.fsum((x - middle) ** 2 for x in points.at)
-    if n < 3 or not spread:
-        raise MetrologyError(f"a line with its scatter can't be fitted to {n} points", "give three or more, apart")
-    slope = math.fsum((x - middle) * (y - height) for x, y in zip(points.at, points.add, strict=True)) / spread
-    left = [y - height - slope * (x - middle) for x, y in zip(points.at, points.add, strict=True)]
-    s = math.sqrt(math.fsum(r * r for r in left) / (n - 2))
-    return Line(middle, height, slope, s / math.sqrt(n), s / math.sqrt(spread), n - 2)
+    try:
+        found = fit.line(points.at, points.add, name="calibration")
+    except NoValue as reason:
+        says = f"a line with its scatter can't be fitted to {n} points: {reason.says}"
+        raise MetrologyError(says, "give three or more, apart") from None
+    middle = math.fsum(points.at) / n
+    height, slope = found.at(middle).value, found.slope
+    assert height is not None
+    assert slope.value is not None
+    u_height, u_slope = found.residual_sd / math.sqrt(n), combined_standard_uncertainty(slope)
+    return Line(middle, height, slope.value, u_height, u_slope, found.degrees)
 
 
 def as_read(value: float, unit: Unit, other: Unit) -> float:
