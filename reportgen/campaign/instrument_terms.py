@@ -1,4 +1,4 @@
-"""What is said of an instrument in single terms: a correction, a drift, how far it repeats itself, its hand.
+"""What is said of an instrument in single terms: a correction, a drift, how far it repeats itself, its hand, its clock.
 
 A part of the reading is written in percent: `0.4 %`, or `0.4 % of reading` where the instrument itself reads in
 percent.
@@ -19,6 +19,11 @@ OF_READING = "% of reading"
 DEGREES_OF_A_GUESS = 8  # a standard deviation known to 25 %: JCGM 100, G.4.2
 _PLAIN = NUMBER.removeprefix("[-+−]?")
 _SHARE = r"%\s*of\s+(?:the\s+)?reading"
+_IN_TIME = {"ppm": Decimal("1e-6"), "%": Decimal("0.01")}
+_SECONDS = {"ms": Decimal("0.001"), "s": Decimal(1), "min": Decimal(60)}
+_IN = {"minute": 60, "hour": 3600, "day": 86400, "week": 604800, "month": 2629800, "year": 31557600}  # s; 365.25 days
+_MOST_WRONG = Decimal("0.5")  # beyond that a clock tells no time
+_RATE = rf"(?:ppm|%|(?:ms|s|min)\s*(?:a|per|/)\s*(?:{'|'.join(_IN)}))"
 _YEAR = r"\s*(?:a|per|/)\s*year"
 _READINGS = r"\s+from\s+[0-9]{1,6}\s+readings"
 _NOT_FROM = r"(?!.*\sfrom\s(?!\s*[0-9]{1,6}\s+readings\s*$))"  # of anything but readings
@@ -69,6 +74,19 @@ def repeats(text: str) -> Repeats:
     return Repeats(Amount(sd.value, sd.unit, said), degrees)
 
 
+def clock(text: str) -> Amount:
+    """`±50 ppm`, `±2 s a day`, `±1 min a month`: how fast or slow at most, as a part of any time. Raises NotThat."""
+    said = text.strip()
+    found = re.fullmatch(rf"(?:±|\+/-|\+-)?\s*({_PLAIN})\s*({_RATE})", said)
+    if found is None:
+        raise NotThat(f"“{said}” doesn't say how fast or slow a clock is", "Write it like this: ±50 ppm · ±2 s a day.")
+    unit, _, rest = re.sub(r"\s*(?:\ba\b|\bper\b|/)\s*", " ", found[2]).partition(" ")
+    part = number(found[1]) * (_IN_TIME[unit] if not rest else _SECONDS[unit] / _IN[rest])
+    if not 0 < part < _MOST_WRONG:
+        raise NotThat(f"“{said}” is no accuracy a clock can have", "Write how far off it may be: ±50 ppm · ±2 s a day.")
+    return Amount(part, "", said)
+
+
 _NOTHING = Amount(Decimal(0), "", "")
 _PLAIN_AMOUNT = rf"{_PLAIN}(?:\s*{UNIT.replace('±', '±+')})?"
 CorrectionOf = Annotated[
@@ -85,6 +103,11 @@ DriftOf = Annotated[
     Given[Amount],
     Scalar("a drift", drift, rf"^\s*(?:±|\+/-|\+-)?\s*(?:{_PLAIN}\s*{_SHARE}|{_PLAIN_AMOUNT}){_YEAR}\s*$", _NOTHING,
            ("0.1 g a year", "0.2 % a year")),
+]  # fmt: skip
+ClockOf = Annotated[
+    Given[Amount],
+    Scalar("how well a clock keeps time", clock, rf"^\s*(?:±|\+/-|\+-)?\s*{_PLAIN}\s*{_RATE}\s*$", _NOTHING,
+           ("±50 ppm", "±2 s a day")),
 ]  # fmt: skip
 RepeatsOf = Annotated[
     Given[Repeats],

@@ -55,6 +55,7 @@ def instrument_of(name: str, written: WrittenInstrument, origin: str, told: list
         drift=w.drift.value if w.drift else None,
         repeatability=w.repeatability.value if w.repeatability else None,
         reaction=w.reaction.value if w.reaction else None,
+        clock=w.clock.value if w.clock else None,
     )
 
 

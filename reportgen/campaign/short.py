@@ -70,6 +70,8 @@ def instrument(text: str) -> Mapping[str, str]:
             _put(found, "range", piece)
         elif piece.startswith("reaction "):
             _put(found, "reaction", piece.removeprefix("reaction "))
+        elif piece.startswith("clock "):
+            _put(found, "clock", piece.removeprefix("clock "))
         elif piece.startswith("shared "):
             _put(found, "shared", piece.removeprefix("shared "))
         elif re.match(NUMBER, piece):

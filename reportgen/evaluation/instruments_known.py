@@ -32,6 +32,7 @@ def instrument_for_metrology(declared: DeclaredInstrument) -> Instrument:
         repeatability_degrees=repeats.degrees if repeats and repeats.degrees else math.inf,
         reaction=_size(declared.reaction),
         calibration=_calibration(declared),
+        clock=float(declared.clock.value) if declared.clock else None,
     )
 
 

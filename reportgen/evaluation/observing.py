@@ -21,9 +21,9 @@ from reportgen.intake.notations.against import chain_of, other_of
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.arithmetic import add
 from reportgen.metrology.errors import MetrologyError, NoValue, UnitError
-from reportgen.metrology.instrument import observed, observed_difference
+from reportgen.metrology.instrument import clock, observed, observed_difference
 from reportgen.metrology.trace import Trace
-from reportgen.metrology.uncertain import Uncertain
+from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import convert, is_decibel, parse_unit
 from reportgen.metrology.unit_algebra import step_of
 
@@ -110,7 +110,8 @@ class Observer:
             years=self._years(reading),
         )
         value = as_stated(value, laboratory_of(self.campaign, reading), self._stated(reading))
-        further = first_frame(reading, reading.instrument, name, step or 0.0)
+        of_frame = first_frame(reading, reading.instrument, name, step or 0.0)
+        further = {**of_frame, **self._clock(reading, rate)}
         return replace(value, contributions={**value.contributions, **further}) if further else value
 
     def _beside(self, reading: Reading, other: Uncertain) -> Uncertain:
@@ -138,7 +139,14 @@ class Observer:
             ends=ends,
             years=self._years(reading),
         )
-        return add(other, apart)
+        return add(other, replace(apart, contributions={**apart.contributions, **self._clock(reading, rate)}))
+
+    def _clock(self, reading: Reading, rate: Fraction | None) -> dict[Source, float]:
+        """How far a camera's rate may be off, as a part of the time its frames make."""
+        seconds = _in_seconds(reading.value, rate)
+        if rate is None or not seconds:
+            return {}
+        return {source: seconds * part for source, part in clock(self.instruments.get(reading.instrument)).items()}
 
     def _name(self, reading: Reading) -> str:
         return self.same.get(reading.key, _name(reading.key))

@@ -9,7 +9,7 @@ from reportgen.finding import Finding
 from reportgen.intake.reading import Reading, Series
 from reportgen.metrology.calibration import corrections
 from reportgen.metrology.errors import MetrologyError, UnitError
-from reportgen.metrology.instrument import Instrument, observed
+from reportgen.metrology.instrument import Instrument, clock, observed
 from reportgen.metrology.trace import Piece, Trace
 from reportgen.metrology.uncertain import Limit, Uncertain
 from reportgen.metrology.unit import Unit, alike, convert, named, parse_unit
@@ -60,6 +60,7 @@ def trace_of(
         interval=series.interval,
         gaps=series.gaps,
         reading=name,
+        clock=clock(instrument),
     )
 
 

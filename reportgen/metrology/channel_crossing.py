@@ -2,6 +2,7 @@
 
 An error of the trace's or of the limit moves the crossing by its size over the slope, as far as that error reaches;
 what both share, such as the instrument's gain where the limit is a part of the trace's own peak, cancels by its name.
+A clock that is fast or slow makes the time longer or shorter by the same part of it.
 Between the two samples the true crossing may lie anywhere: half of their distance either way, uniformly. Where they are
 the ends of a gap, the middle of the gap is taken, and the same holds of it.
 """
@@ -15,7 +16,7 @@ from typing import Literal
 from reportgen.metrology.arithmetic import in_unit, weighted
 from reportgen.metrology.errors import NoValue
 from reportgen.metrology.limits import opposite
-from reportgen.metrology.trace import Trace, in_gaps, joined
+from reportgen.metrology.trace import Trace, added, in_gaps, joined
 from reportgen.metrology.uncertain import Limit, Source, Uncertain
 from reportgen.metrology.unit import NUMBER, parse_unit
 
@@ -74,7 +75,7 @@ def when(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
         errors = weighted([(1.0, limit), (-1.0, trace.observe(limit.value, None, here))])
         slope = _slope(trace, side, limit.value, math.sqrt(math.fsum(e * e for e in errors.values())), step)
         found |= {source: size / slope for source, size in errors.items()}
-    return Uncertain(step.at, seconds, found, _bounded(side, limit.limit))
+    return Uncertain(step.at, seconds, added(found, trace.of_clock(step.at)), _bounded(side, limit.limit))
 
 
 def _never(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
@@ -89,7 +90,7 @@ def _never(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
     early = _at(trace, side, (limit.value or 0.0) + (-u if side == "over" else u)) if u else None
     reach = trace.ends - early if early is not None else 0.0
     found = {source: size / u * reach for source, size in errors.items()} if reach else {}
-    return Uncertain(trace.ends, parse_unit("s"), found, "above")
+    return Uncertain(trace.ends, parse_unit("s"), added(found, trace.of_clock(trace.ends)), "above")
 
 
 def _slope(trace: Trace, side: Side, limit: float, u: float, step: _Step) -> float:

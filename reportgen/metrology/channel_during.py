@@ -2,6 +2,9 @@
 
 An end inside a gap, or beside a sample off the scale, isn't made up: the stretch then ends with the last sample in it,
 which is enough for a peak and too little for a mean or an area (`channel_mean.py` refuses).
+
+Times that are asked for are true times. A logger whose clock is fast has by then gone through more of its own, so what
+its clock leaves open is taken off; for a time the same clock told (`when`), that leaves nothing.
 """
 
 from __future__ import annotations
@@ -12,7 +15,7 @@ from dataclasses import replace
 
 from reportgen.metrology.arithmetic import exact, in_unit, weighted
 from reportgen.metrology.errors import NoValue, UnitError
-from reportgen.metrology.trace import Piece, Trace, in_gaps, joined
+from reportgen.metrology.trace import Piece, Trace, added, in_gaps, joined
 from reportgen.metrology.uncertain import Limit, Uncertain
 from reportgen.metrology.unit import NUMBER, alike, parse_unit
 
@@ -22,7 +25,7 @@ def during(trace: Trace, begins: Uncertain, ends: Uncertain) -> Trace:
 
     Raises NoValue where they lie outside of it or the wrong way round, UnitError where they are no times.
     """
-    window = (_seconds(begins), _seconds(ends))
+    window = (_on_its_clock(trace, begins), _on_its_clock(trace, ends))
     low, high = _known(trace, window[0]), _known(trace, window[1])
     if low > high:
         raise NoValue(f"the stretch of {trace.name} ends before it begins", "exchange the two times")
@@ -41,7 +44,8 @@ def during(trace: Trace, begins: Uncertain, ends: Uncertain) -> Trace:
 def value_at(trace: Trace, time: Uncertain) -> Uncertain:
     """The trace's value at one time. Its slope there carries the uncertainty of the time. Raises as `during`, and
     NoValue in a gap."""
-    at = _known(trace, _seconds(time))
+    when = _on_its_clock(trace, time)
+    at = _known(trace, when)
     for piece in joined(trace.pieces()):
         if not piece.times[0] <= at <= piece.times[-1]:
             continue
@@ -53,13 +57,24 @@ def value_at(trace: Trace, time: Uncertain) -> Uncertain:
         if at == times[j]:
             side = int(sides[j])
             limit: Limit | None = "above" if side > 0 else "below" if side < 0 else None
-            return trace.observe(None if math.isnan(values[j]) else float(values[j]), limit, f"at {at}")
+            found = trace.observe(None if math.isnan(values[j]) else float(values[j]), limit, f"at {at}")
+            slope = _slope_at(piece, i + j, trace.gaps) if found.value is not None else 0.0
+            return replace(found, contributions=weighted([(1.0, found), (slope, when)]))
         if sides.any():
             raise NoValue(f"{trace.name} was off the scale at that time", "choose another time")
         slope = float((values[1] - values[0]) / (times[1] - times[0]))
         found = trace.observe(float(values[0]) + slope * (at - float(times[0])), None, f"at {at}")
-        return replace(found, contributions=weighted([(1.0, found), (slope, _seconds(time))]))
+        return replace(found, contributions=weighted([(1.0, found), (slope, when)]))
     raise NoValue(f"{trace.name} has no sample there", "look at the times: nothing was logged then")
+
+
+def _slope_at(piece: Piece, i: int, gaps: tuple[tuple[float, float], ...]) -> float:
+    """How fast the trace moves at a sample: over the steps before and behind it, as far as both ends are read."""
+    near = slice(max(0, i - 1), i + 2)
+    times, values, sides = piece.times[near], piece.values[near], piece.sides[near]
+    read = ~in_gaps(times, gaps) & (sides[1:] == 0) & (sides[:-1] == 0)
+    steps = [float(d) for d in (times[1:] - times[:-1])[read]]
+    return sum(float(d) for d in (values[1:] - values[:-1])[read]) / sum(steps) if steps else 0.0
 
 
 def _seconds(time: Uncertain) -> Uncertain:
@@ -69,6 +84,13 @@ def _seconds(time: Uncertain) -> Uncertain:
     if not alike(time.unit, unit):
         raise UnitError(f"a stretch of a trace is told by times, not by {time.unit.symbol}", "use when(…), or seconds")
     return in_unit(time, unit)
+
+
+def _on_its_clock(trace: Trace, time: Uncertain) -> Uncertain:
+    """A true time as the logger's own clock tells it."""
+    true = _seconds(time)
+    off = {source: -size for source, size in trace.of_clock(true.value or 0.0).items()}
+    return replace(true, contributions=added(true.contributions, off))
 
 
 def _known(trace: Trace, time: Uncertain) -> float:

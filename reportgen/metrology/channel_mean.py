@@ -2,8 +2,10 @@
 
 An offset that all samples share counts whole in a mean and times the duration in an area; a gain counts in proportion
 to them (JCGM 100, 5.1.2, with the sum of weights 1). The instrument's own step counts whole as well: that steps of
-many samples even out is true only of a trace that moves through many of them, and isn't taken for granted. The time
-base of the logger is taken as exact, and what happens between two samples as straight.
+many samples even out is true only of a trace that moves through many of them, and isn't taken for granted. How far the
+instrument repeats itself, each sample has of its own, so that it evens out: by √Σwᵢ², w the weight of a sample in the
+mean. A clock that is fast makes an area too large by the same part, and a mean not at all; what happens between two
+samples is taken as straight.
 
 A gap is bridged by a straight line, and what the trace may have done there is a source of its own: anywhere between
 its lowest and its highest, uniformly.
@@ -12,12 +14,13 @@ its lowest and its highest, uniformly.
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from reportgen.metrology.arithmetic import exact, multiply, weighted
 from reportgen.metrology.errors import NoValue, UnitError
 from reportgen.metrology.limits import joint
-from reportgen.metrology.trace import Trace, in_gaps, joined
+from reportgen.metrology.trace import Trace, added, in_gaps, joined
 from reportgen.metrology.uncertain import Limit, Source, Uncertain
 from reportgen.metrology.unit import parse_unit
 
@@ -37,6 +40,8 @@ class _Sum:
     ends: float = math.nan  # s, of its last
     first: float = math.nan
     last: float = math.nan
+    weights: list[float] = field(default_factory=list)  # squared, in s²: of each sample, half of the steps beside it
+    half: float = 0.0  # s, half of the step before the next piece
     over: bool = False
     under: bool = False
     unknown: bool = False
@@ -60,7 +65,7 @@ def mean_level(trace: Trace) -> Uncertain:
         return value
     slope = PER_NEPER / mean if energies else 1.0
     more = _of_gaps(trace, found, slope / found.seconds) | _of_ends(trace, found, slope / found.seconds, mean)
-    return replace(value, contributions={**value.contributions, **more})
+    return replace(value, contributions=added(_evened(value.contributions, found), more))
 
 
 def area(trace: Trace) -> Uncertain:
@@ -76,8 +81,9 @@ def area(trace: Trace) -> Uncertain:
         return multiply(trace.observe(None, found.limit, "mean"), seconds)
     mean = math.fsum(found.areas) / found.seconds
     value = multiply(trace.observe(mean, found.limit, "mean"), seconds)
-    more = _of_gaps(trace, found, 1.0) | _of_ends(trace, found, 1.0, 0.0)
-    return replace(value, contributions={**value.contributions, **more})
+    of_clock = trace.of_clock(value.value or 0.0)
+    more = added(_of_gaps(trace, found, 1.0), _of_ends(trace, found, 1.0, 0.0), of_clock)
+    return replace(value, contributions=added(_evened(value.contributions, found), more))
 
 
 def _walk(trace: Trace, energies: bool) -> _Sum:
@@ -95,6 +101,9 @@ def _walk(trace: Trace, energies: bool) -> _Sum:
         found.unknown = found.unknown or bool(np.isnan(y).any())
         found.areas.append(float(np.sum((y[1:] + y[:-1]) / 2 * apart)))
         steps.append(float(apart.sum()))
+        halves = np.concatenate(([found.half], apart / 2)) + np.concatenate((apart / 2, [0.0]))
+        found.weights.append(float(np.square(halves[:-1]).sum()))
+        found.half = float(halves[-1])
         gaps.append(float(apart[in_gaps(piece.times, trace.gaps)].sum()))
         found.low, found.high = min(found.low, float(y.min())), max(found.high, float(y.max()))
         found.begins = float(piece.times[0]) if math.isnan(found.begins) else found.begins
@@ -109,7 +118,14 @@ def _walk(trace: Trace, energies: bool) -> _Sum:
             "in a gap, or beside samples off the scale: choose times outside of it",
         )
     found.seconds, found.in_gaps = math.fsum(steps), math.fsum(gaps)
+    found.weights.append(found.half**2)
     return found
+
+
+def _evened(contributions: Mapping[Source, float], found: _Sum) -> dict[Source, float]:
+    """Errors that each sample has of its own even out in a mean: √Σwᵢ²/Σwᵢ of one are left (JCGM 100, 5.1.2)."""
+    left = math.sqrt(math.fsum(found.weights)) / found.seconds
+    return {s: size * left if s.sort == "repeatability" else size for s, size in contributions.items()}
 
 
 def _of_gaps(trace: Trace, found: _Sum, slope: float) -> dict[Source, float]:

@@ -15,6 +15,7 @@ from reportgen.metrology.specification import Relative as Relative
 from reportgen.metrology.specification import Shared as Shared
 from reportgen.metrology.specification import Size as Size
 from reportgen.metrology.stated import accuracy, reaction, repeatability, resolution_in
+from reportgen.metrology.stated import clock as clock
 from reportgen.metrology.uncertain import Limit, Source, Uncertain
 from reportgen.metrology.unit import Unit
 from reportgen.metrology.unit_algebra import step_of

@@ -65,6 +65,7 @@ class Instrument:
     `known` False: the accuracy is unknown, nothing is assumed and the caller says so. `shared` names which parts all
     readings of a session have in common. `repeatability` is the standard deviation of its readings of one and the same
     thing, with its degrees of freedom; `reaction` the half-width of the hand where it is `by_hand`, None for the usual.
+    `clock` is how far at most its own clock may be fast or slow, as a part of any time; None where nobody says.
     """
 
     id: str
@@ -82,3 +83,4 @@ class Instrument:
     repeatability_degrees: float = math.inf
     reaction: Size | None = None
     calibration: Calibration | None = None
+    clock: float | None = None

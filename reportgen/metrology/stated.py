@@ -72,6 +72,13 @@ def reaction(instrument: Instrument, unit: Unit, reading: str) -> dict[Source, f
     return {Source("reaction", instrument.id, reading): convert(hand.value, hand.unit, unit) / math.sqrt(3)}
 
 
+def clock(instrument: Instrument | None) -> dict[Source, float]:
+    """How fast or slow its clock may be, as a part of any time it tells: one variable, whatever the session (4.3.7)."""
+    if instrument is None or not instrument.clock:
+        return {}
+    return {Source("clock", instrument.id): instrument.clock / math.sqrt(3)}
+
+
 def of_reading(percent: float, value: float, unit: Unit, instrument: Instrument) -> float:
     """So many percent of a reading of `value`, in steps of `unit`: of the number the instrument itself showed.
 

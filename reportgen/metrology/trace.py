@@ -1,16 +1,16 @@
 """A trace: one channel of a logger over time, seen in pieces so that its length never matters.
 
-Times are seconds from the trace's first sample and rise. A sample off the scale is a bound (`sides`), never a number;
-its value is the limit, or NaN where the limit isn't known.
+Times are seconds from the trace's first sample, by the logger's own clock, and rise. A sample off the scale is a bound
+(`sides`), never a number; its value is the limit, or NaN where the limit isn't known.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from reportgen.metrology.uncertain import Limit, Uncertain
+from reportgen.metrology.uncertain import Limit, Source, Uncertain
 from reportgen.metrology.unit import Unit
 
 if TYPE_CHECKING:
@@ -38,6 +38,9 @@ class Trace:
     `interval` is the usual time between two samples in s, `gaps` are the stretches with none (from, to), in s.
     `begins` and `ends` are its ends in s; where an expression gave them (`during`), `window` holds both with their
     uncertainty. `reading` names it: what errors of its own hang on.
+
+    `clock` is the standard uncertainty of the rate of the logger's clock, as a part of any time it tells: a clock that
+    is fast makes every time too long by the same part. Empty where it is taken as right.
     """
 
     name: str
@@ -50,6 +53,17 @@ class Trace:
     gaps: tuple[tuple[float, float], ...] = ()
     window: tuple[Uncertain, Uncertain] | None = None
     reading: str = ""
+    clock: Mapping[Source, float] = field(default_factory=dict)
+
+    def of_clock(self, seconds: float) -> dict[Source, float]:
+        """What the clock leaves open of a time of so many seconds that it told."""
+        return {source: seconds * rate for source, rate in self.clock.items() if seconds}
+
+
+def added(*several: Mapping[Source, float]) -> dict[Source, float]:
+    """Contributions to a sum: those of one source together."""
+    sources = dict.fromkeys(source for one in several for source in one)
+    return {source: total for source in sources if (total := sum(one.get(source, 0.0) for one in several))}
 
 
 def joined(pieces: Iterator[Piece]) -> Iterator[Piece]:

@@ -87,6 +87,7 @@ class Instrument:
     drift: Amount | None = None  # at most in a year, either way
     repeatability: Repeats | None = None
     reaction: Amount | None = None  # half-width of the hand, where it is by hand; None: the usual
+    clock: Amount | None = None  # how fast or slow at most, as a part of any time; None: nobody says
 
 
 @dataclass(frozen=True)

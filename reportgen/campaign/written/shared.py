@@ -10,7 +10,7 @@ from reportgen.campaign.accuracy import AccuracyOf
 from reportgen.campaign.dates import DayOf
 from reportgen.campaign.frame_rates import FrameRateOf
 from reportgen.campaign.given import Entry, Given
-from reportgen.campaign.instrument_terms import DriftOf, RepeatsOf
+from reportgen.campaign.instrument_terms import ClockOf, DriftOf, RepeatsOf
 from reportgen.campaign.ranges import RangeOf
 from reportgen.campaign.scalar import AmountOf, AmountOrGuess, SizeOf, Term, Weight, Whole, Words, YesNo, choice
 from reportgen.campaign.shape import Short, key, many, rest
@@ -72,6 +72,7 @@ class WrittenInstrument:
     drift: DriftOf | None = key("How far at most it may move in a year since: 0.1 g a year, 0.2 % a year")
     repeatability: RepeatsOf | None = key("Standard deviation of its readings of one thing: 0.05 g from 10 readings")
     reaction: SizeOf | None = key("By hand: how far the hand may be off, 0.2 s where nothing is said")
+    clock: ClockOf | None = key("How fast or slow at most its own clock may be: ±50 ppm, ±2 s a day")
     source: Words | None = key("Where these figures come from")
     photo: WrittenPhoto | None = key("A photograph of it: what it shows; its file bears the instrument's id")
     notes: Words | None = key("Anything else worth knowing")

@@ -60,6 +60,8 @@ def _lines(i: Instrument) -> Iterable[tuple[str, str]]:
             yield "expires", words("expires", day=day(until.first, until.last, until.text))
     if i.drift:
         yield "drift", words("drift", amount=amount(i.drift.value, i.drift.unit))
+    if i.clock:
+        yield "clock", words("clock", text=i.clock.text)
 
 
 def _correction(i: Instrument, calibration: Calibration) -> Iterable[tuple[str, str]]:
