@@ -14,10 +14,10 @@ from reportgen.evaluation.gathered import TWELVE, Gathered, steps_of_one_pass
 from reportgen.evaluation.inputs import Inputs, behind
 from reportgen.judgement.measured import Single
 from reportgen.metrology.budget import SCATTER, shares
-from reportgen.metrology.uncertain import Source
+from reportgen.metrology.uncertain import OF_ONE_READING, Source
 
 # one variable for many readings: never joined with another, so that its sign and its session stay
-STAND_ALONE = ("offset", "gain", "calibration", "drift", "clock", "constant", "assumption", "fit")
+STAND_ALONE = ("offset", "gain", "calibration", "drift", "clock", "constant", "assumption")
 
 
 @dataclass(frozen=True)
@@ -40,7 +40,7 @@ def budget_of(gathered: Gathered, single: Single, inputs: Inputs) -> Lines:
             continue
         if source.sort == "scatter" and single.sd_of_mean is None:
             continue  # of a quantity behind it; the interval is then of the instrument alone
-        if source.sort == "repeatability" and single.sd_of_mean is not None:
+        if source.sort in OF_ONE_READING and single.sd_of_mean is not None:
             continue  # inside the scatter between passes
         joined.setdefault(source if source.sort in STAND_ALONE else _unshared(source), {})[source] = size
     steps = steps_of_one_pass([w for w in gathered.passes if w.used])

@@ -24,7 +24,7 @@ from reportgen.metrology.bending import BENDING, bending
 from reportgen.metrology.draws import Draws
 from reportgen.metrology.engine import Engine
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.uncertain import Source, Uncertain
+from reportgen.metrology.uncertain import OF_ONE_READING, Source, Uncertain
 
 if TYPE_CHECKING:
     import numpy as np
@@ -32,7 +32,7 @@ if TYPE_CHECKING:
 
     Numbers = NDArray[np.float64]
 
-HELD_BY_SCATTER = frozenset({"step", "repeatability"})  # what the scatter between passes shows already
+HELD_BY_SCATTER = OF_ONE_READING | {"step"}  # what the scatter between passes shows already
 KEPT = 32  # blocks of a result remembered: as many as most comparisons ask for
 
 

@@ -28,7 +28,7 @@ from reportgen.metrology.evaluate import evaluate_by
 from reportgen.metrology.grammar import Expression
 from reportgen.metrology.near_nothing import watching
 from reportgen.metrology.type_a import uncertainty_of_mean
-from reportgen.metrology.uncertain import Source, Uncertain
+from reportgen.metrology.uncertain import OF_ONE_READING, Source, Uncertain
 from reportgen.metrology.unit import Unit
 
 
@@ -162,5 +162,5 @@ class Workings:
 def stood_on(value: Uncertain) -> Uncertain:
     """What was read once and is then stood on by every pass of something else: their scatter doesn't show how far its
     instrument repeats itself, which therefore counts like a step that several stand on."""
-    found = {replace(s, sort="shared") if s.sort == "repeatability" else s: c for s, c in value.contributions.items()}
+    found = {replace(s, sort="shared") if s.sort in OF_ONE_READING else s: c for s, c in value.contributions.items()}
     return replace(value, contributions=found)

@@ -16,7 +16,7 @@ from reportgen.judgement.least_lead import floor_of_lead
 from reportgen.judgement.measured import Measured
 from reportgen.judgement.parts import NOTHING, Parts, parts_of, sd_of
 from reportgen.judgement.scatter import Spread
-from reportgen.metrology.uncertain import Source, estimate_of
+from reportgen.metrology.uncertain import OF_ONE_READING, Source, estimate_of
 
 TOLERANCE = 1e-9  # relative: leads and half-widths closer than this are equal but for binary fractions
 
@@ -35,7 +35,8 @@ def unshared(first: Mapping[Source, float], second: Mapping[Source, float], *, r
 
     A shared gain leaves its share of the difference by the same subtraction. Steps and scatter are left out: they
     have rules of their own; for a `repeat`, what a result carries of the scatter of another quantity is one more part.
-    How far an instrument repeats itself is inside the scatter between passes: a `repeat` doesn't count it again.
+    How far an instrument repeats itself, and how a trace scatters about its line, is inside the scatter between passes:
+    a `repeat` doesn't count it again.
     Contributions that rest on one estimate of a variance are one Student's t together.
     """
     sources = {*first, *second}
@@ -43,7 +44,7 @@ def unshared(first: Mapping[Source, float], second: Mapping[Source, float], *, r
         return NOTHING
     by_shape: dict[str, list[float]] = {"uniform": [], "normal": [], "triangular": [], "arcsine": []}
     estimated: dict[Source, float] = {}
-    left_out = {"step", "repeatability" if repeat else "scatter"}
+    left_out = {"step", *(OF_ONE_READING if repeat else ("scatter",))}
     for source in sorted(s for s in sources if s.sort not in left_out):
         size, other = first.get(source, 0.0), second.get(source, 0.0)
         left = size - other

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from functools import partial
 from typing import Generic, Protocol, TypeVar, cast
 
-from reportgen.metrology import arithmetic, channel_crossing, channel_during, channel_mean, channel_peak
+from reportgen.metrology import arithmetic, channel_crossing, channel_during, channel_mean, channel_peak, channel_slope
 from reportgen.metrology.engine import FIRST_ORDER, Engine
 from reportgen.metrology.errors import FormulaError, MetrologyError, NoValue
 from reportgen.metrology.grammar import OVER_CHANNELS, Call, Expression, Name, Negated, Number, Operation
@@ -166,6 +166,7 @@ _ALONG: dict[str, Callable[[Trace], Uncertain]] = {
     "lowest": channel_peak.lowest,
     "mean_level": channel_mean.mean_level,
     "area": channel_mean.area,
+    "slope": channel_slope.slope,
 }
 
 

@@ -28,7 +28,7 @@ FUNCTIONS: dict[str, tuple[int, int, bool]] = {
 }
 # functions that look along a logger's channel: how many arguments; the first is its name, or during(…) of it
 OVER_CHANNELS: dict[str, int] = {
-    "highest": 1, "lowest": 1, "mean_level": 1, "area": 1, "at": 2, "when": 3, "during": 3,
+    "highest": 1, "lowest": 1, "mean_level": 1, "area": 1, "slope": 1, "at": 2, "when": 3, "during": 3,
 }  # fmt: skip
 SIDES = ("over", "under")  # the second argument of `when`
 

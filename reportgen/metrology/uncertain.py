@@ -38,6 +38,7 @@ Sort = Literal[
     "fit",
     "scatter",
 ]
+OF_ONE_READING: frozenset[Sort] = frozenset({"repeatability", "fit"})  # the scatter between passes shows them again
 Shape = Literal["uniform", "normal", "triangular", "arcsine"]
 Limit = Literal["above", "below"]
 
@@ -66,9 +67,12 @@ class Source:
 def estimate_of(source: Source) -> Source:
     """What the variance of a source was estimated from, as a source: equal for those of one fit, or of one instrument.
 
-    The scatter of one contender's passes is an estimate by itself.
+    The scatter of one contender's passes is an estimate by itself, and so is that about the line of one trace: of what
+    says where a fit was made, all but the last part after a `/` names the estimate.
     """
-    return source if source.sort == "scatter" else replace(source, where="")
+    if source.sort == "scatter":
+        return source
+    return replace(source, where=source.where.rpartition("/")[0] if source.sort == "fit" else "")
 
 
 @dataclass(frozen=True)

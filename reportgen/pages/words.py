@@ -164,6 +164,7 @@ PHRASES: Mapping[str, str] = {
     "function.lowest": "lowest of",
     "function.mean_level": "mean level of",
     "function.area": "area under",
+    "function.slope": "slope of",
     "function.at": "value of",
     "function.when": "time when",
     "function.during": "stretch of",
