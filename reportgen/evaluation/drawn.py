@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from functools import lru_cache
+from functools import cache, lru_cache
 from math import inf
 from typing import TYPE_CHECKING
 
@@ -22,7 +22,7 @@ from reportgen.judgement.measured import Measured
 from reportgen.metrology import drawn
 from reportgen.metrology.bending import BENDING, bending
 from reportgen.metrology.draws import Draws
-from reportgen.metrology.engine import Engine
+from reportgen.metrology.engine import FIRST_ORDER, Engine
 from reportgen.metrology.errors import NoValue
 from reportgen.metrology.uncertain import OF_ONE_READING, Source, Uncertain
 
@@ -44,7 +44,7 @@ def with_draws(
     bends = {c: drawing.bend(_used(g)) for c, g in gathered.items() if _has_interval(g)}
     if not any(bends.values()):
         return dict(gathered)
-    return {c: drawing.offered(g) if c in bends else g for c, g in gathered.items()}
+    return {c: g if bends.get(c) is None else drawing.offered(g) for c, g in gathered.items()}
 
 
 def _has_interval(gathered: Gathered) -> bool:
@@ -63,31 +63,32 @@ class _Drawing:
     def __init__(self, workings: Workings, quantity: Quantity, by_specimen: bool) -> None:
         self.workings, self.quantity, self.by_specimen = workings, quantity, by_specimen
 
-    def bend(self, passes: Sequence[Working]) -> float:
-        """What second order adds to their result, one standard uncertainty away, at most; in its unit."""
-        return self._by(BENDING, passes).bend
-
-    def bend_beside_scatter(self, passes: Sequence[Working]) -> float:
-        """The same of what the scatter between passes doesn't hold."""
-        return self._by(bending(HELD_BY_SCATTER), passes).bend
+    def bend(self, passes: Sequence[Working]) -> float | None:
+        """What second order adds to their result, one standard uncertainty away, at most; in its unit. None where it
+        rests on a bound somewhere: that is never drawn."""
+        try:
+            return self._by(BENDING, passes).bend
+        except NoValue:
+            return None
 
     def offered(self, gathered: Gathered) -> Gathered:
         """The result with its draws, and the one with every excluded pass put back with its own."""
-        with_all = gathered.with_all
-        if with_all is not None:
-            with_all = self._told(with_all, [w for w in gathered.passes if w.value is not None])
-        return replace(gathered, measured=self._told(gathered.measured, _used(gathered)), with_all=with_all)
+        assert gathered.mean is not None
+        measured, with_all = self._told(gathered.measured, gathered.mean, _used(gathered)), gathered.with_all
+        every = [w for w in gathered.passes if w.value is not None]
+        if with_all is not None and self.bend(every) is not None:
+            with_all = self._told(with_all, self._by(FIRST_ORDER, every), every)
+        return replace(gathered, measured=measured, with_all=with_all)
 
-    def _told(self, measured: Measured, passes: Sequence[Working]) -> Measured:
-        """What rests on a bound somewhere is never drawn. A straight one is, for comparisons with those that aren't."""
-        try:
-            mean = self._by(drawn.engine(Draws(2), 0), passes).first
-        except NoValue:
-            return measured
+    def _told(self, measured: Measured, mean: Uncertain, passes: Sequence[Working]) -> Measured:
+        """A result that is straight itself is drawn too, for comparisons with those that aren't."""
         draws = self.workings.draws
-        bends = {True: self.bend_beside_scatter(passes), False: self.bend(passes)}
         rounding = {s: size / TWELVE for s, size in steps_of_one_pass(passes).items()}
         several = len(passes) > 1
+
+        @cache
+        def bend(repeat: bool) -> float:
+            return self._by(bending(HELD_BY_SCATTER) if repeat else BENDING, passes).bend
 
         @lru_cache(maxsize=KEPT)
         def block(number: int, repeat: bool) -> tuple[Numbers, Numbers]:
@@ -95,7 +96,7 @@ class _Drawing:
             if several and not repeat:
                 left_out |= {"step"}
             straight = full = _straight(mean, left_out, draws, number)
-            if bends[repeat]:
+            if bend(repeat):
                 found = self._by(drawn.engine(draws, number, left_out), passes)
                 full = straight if found.off is None else found.off
             if several and not repeat:  # passes don't make rounding smaller: that of one is added
@@ -104,7 +105,7 @@ class _Drawing:
             return straight, full
 
         degrees = min((s.degrees for s in mean.contributions), default=inf)
-        return replace(measured, beyond=Beyond(bends.__getitem__, block, degrees))
+        return replace(measured, beyond=Beyond(bend, block, degrees))
 
     def _by(self, engine: Engine[V], passes: Sequence[Working]) -> V:
         w = self.workings

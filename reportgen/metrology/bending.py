@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 from reportgen.metrology.arithmetic import in_unit
 from reportgen.metrology.background import BOUND_UNDER, NOTHING_FROM
 from reportgen.metrology.engine import FIRST_ORDER, Engine
+from reportgen.metrology.errors import NoValue
 from reportgen.metrology.levels import energy_shares
 from reportgen.metrology.uncertain import Uncertain, combined_standard_uncertainty
 from reportgen.metrology.unit import NUMBER, Unit, scale
@@ -32,7 +33,12 @@ class Bent:
 
 
 def leaf(x: Uncertain, left_out: frozenset[str] = frozenset()) -> Bent:
-    """What is known to first order is straight in its sources; errors of the sorts `left_out` are taken for nothing."""
+    """What is known to first order is straight in its sources; errors of the sorts `left_out` are taken for nothing.
+
+    Raises NoValue for a bound, of which nothing is ever drawn.
+    """
+    if x.limit or x.value is None:
+        raise NoValue("a bound can't be drawn", "")
     if not left_out:
         return Bent(x, 0.0)
     kept = {s: size for s, size in x.contributions.items() if s.sort not in left_out}

@@ -98,7 +98,7 @@ def test_a_bend_that_cancels_is_drawn_and_first_order_kept() -> None:
     straight = Beyond(lambda repeat: 1.0, lambda number, repeat: (normal(number), normal(number)))
     found = by_draws(straight, 1.96, 1.0, INSTRUMENT_ALONE, 0.05)
     assert found is not None
-    assert (found.needed, found.draws, found.settled) == (False, 30_000, True)
+    assert (found.needed, found.draws, found.settled) == (False, 10_000, True)
 
 
 def test_draws_without_an_answer_may_lie_on_either_side() -> None:
