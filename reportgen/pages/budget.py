@@ -82,7 +82,7 @@ def budget_shown(
     lines = sorted(e.contributions, key=lambda c: -c.share)
     marks = [MARKS[n % len(MARKS)] for n in range(len(lines))]
     rows = [_row(told, page, result, c, mark, hrefs, anchors) for c, mark in zip(lines, marks, strict=True)]
-    shares = commas([say("budget.shares", mark=r.mark, cause=_whole(r), share=r.share) for r in rows])
+    shares = commas([say("budget.shares", mark=r.mark, cause=inside(_whole(r)), share=r.share) for r in rows])
     bars = tuple(_bars(lines, marks))
     return BudgetShown(
         says=budget_line(told.campaign, result),

@@ -75,12 +75,6 @@ def scatter_anchor(address: str) -> str:
     return f"{address}-scatter"
 
 
-def names_led(told: Told, quantity: Quantity, part: str) -> Mapping[str, str]:
-    """Each constant and assumption of the quantity's own formula, as spelled there, and its place on the page."""
-    address = quantity_anchor(quantity.id, part)
-    return {c.name: f"#{c.anchor}" for c in constants_of(told, quantity, address)}
-
-
 def causes_led(told: Told, page: str, quantity: Quantity, part: str) -> Mapping[str, str]:
     """Where a budget's lines lead: `constant/…` and `assumption/…` by id, and `scatter`."""
     led = {"scatter": f"#{scatter_anchor(quantity_anchor(quantity.id, part))}"}

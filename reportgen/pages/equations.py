@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from reportgen.addresses import as_id, from_to, quantity_anchor, test_page
@@ -13,6 +13,7 @@ from reportgen.metrology.grammar import Expression
 from reportgen.pages.formula_shown import Math, equals, names_of, parsed, said_to_be, with_names, with_values
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
+from reportgen.theme import Link
 from reportgen.wording import budget
 
 WRITTEN_OUT = 24  # pieces of all passes together, beyond which the first pass stands for them
@@ -26,21 +27,27 @@ class Equation:
     sides: tuple[Math, ...]
 
 
-def formula_set(told: Told, page: str, quantity: Quantity, hrefs: Mapping[str, str]) -> tuple[Math, ...]:
-    """What a quantity is worked out from, its names leading to what they stand for; empty where it is a reading."""
+def formula_set(told: Told, quantity: Quantity) -> tuple[Math, ...]:
+    """What a quantity is worked out from; empty where it is a reading."""
     tree = parsed(quantity)
     if tree is None:
         return ()
-    of_tests = {q.id: t.id for t in told.campaign.tests for q in t.quantities}
+    return said_to_be(Math("name", heading(quantity)), with_names(tree, names_of(told.campaign, quantity)))
+
+
+def leads(told: Told, page: str, quantity: Quantity) -> tuple[Link, ...]:
+    """The other quantities in the formula, and where each of them is worked out."""
+    tree = parsed(quantity)
+    of_ids = {q.id: q for t in told.campaign.tests for q in t.quantities}
     columns = {c.name for c in told.campaign.test(quantity.test).columns}
-    led = dict(hrefs)
-    for named in names_in(tree):
-        id = as_id(named)
+    found = []
+    for id in sorted({as_id(named) for named in (names_in(tree) if tree else ()) if named not in columns}):
         each = {r.part for r in told.evaluation.results if r.quantity == id}
-        if named not in columns and id in of_tests and id != quantity.id and each == {""}:
-            address = f"{test_page(told.campaign.id, of_tests[id])}#{quantity_anchor(id)}"
-            led[named] = from_to(page, address)
-    return said_to_be(Math("name", heading(quantity)), with_names(tree, names_of(told.campaign, quantity), led))
+        if id in of_ids and id != quantity.id and each == {""}:
+            other = of_ids[id]
+            address = f"{test_page(told.campaign.id, other.test)}#{quantity_anchor(id)}"
+            found.append(Link(heading(other), from_to(page, address)))
+    return tuple(found)
 
 
 def equations(told: Told, quantity: Quantity, result: Result, unit: str) -> tuple[tuple[Equation, ...], ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -11,7 +11,7 @@ from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.evaluation.evaluated import Step
 from reportgen.metrology.errors import FormulaError
 from reportgen.metrology.formula import parse
-from reportgen.metrology.grammar import OVER_CHANNELS, Call, Expression, Name, Negated, Number, Operation
+from reportgen.metrology.grammar import OVER_CHANNELS, SIDED, Call, Expression, Name, Negated, Number, Operation
 from reportgen.pages.words import words
 from reportgen.wording import budget, number
 from reportgen.wording.sentence import inside
@@ -24,11 +24,13 @@ LONGEST = 40  # beyond so many pieces a formula with its values is no longer rea
 
 @dataclass(frozen=True)
 class Math:
-    """A piece of a formula: a `name`, `value`, `number` or `sign` (`text`, perhaps linked), or what holds others."""
+    """A piece of a formula: a `name`, `value`, `number` or `sign` with its `text`, or what holds others.
+
+    No links stand in it: to a screen reader a formula is one thing.
+    """
 
     sort: Literal["name", "value", "number", "sign", "function", "row", "fraction", "power", "root"]
     text: str = ""
-    href: str = ""
     inside: tuple[Math, ...] = ()
 
 
@@ -64,14 +66,14 @@ def names_of(campaign: Campaign, quantity: Quantity) -> Callable[[str], str]:
     return said
 
 
-def with_names(tree: Expression, said: Callable[[str], str], hrefs: Mapping[str, str]) -> Math:
-    """The formula with every name as a reader knows it, and where it leads, if anywhere."""
+def with_names(tree: Expression, said: Callable[[str], str]) -> Math:
+    """The formula with every name as a reader knows it."""
 
     def put(part: Expression) -> Math | None:
         if isinstance(part, Call) and part.function == "of":
             who, name = (said(a.name) for a in part.arguments if isinstance(a, Name))
             return Math("name", words("reading.of", name=name, who=who))
-        return Math("name", said(part.name), hrefs.get(part.name, "")) if isinstance(part, Name) else None
+        return Math("name", said(part.name)) if isinstance(part, Name) else None
 
     return _set(tree, put)
 
@@ -126,8 +128,8 @@ def _channel_step(call: Call) -> str:
     while isinstance(channel, Call):
         channel = channel.arguments[0]
     name = channel.name if isinstance(channel, Name) else ""
-    side = call.arguments[1] if call.function == "when" else None
-    return f"when({name}, {side.name})" if isinstance(side, Name) else f"{call.function}({name})"
+    side = call.arguments[1] if call.function in SIDED else None
+    return f"{call.function}({name}, {side.name})" if isinstance(side, Name) else f"{call.function}({name})"
 
 
 def _set(part: Expression, put: Put) -> Math:

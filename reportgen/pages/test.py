@@ -12,8 +12,8 @@ from reportgen.charts.traces import address_of
 from reportgen.evaluation.evaluated import Caveat
 from reportgen.finding import Place
 from reportgen.pages.conditions import ConditionsShown, conditions_shown
-from reportgen.pages.constants import ConstantShown, causes_led, constants_of, names_led, scatter_anchor
-from reportgen.pages.equations import formula_set
+from reportgen.pages.constants import ConstantShown, causes_led, constants_of, scatter_anchor
+from reportgen.pages.equations import formula_set, leads
 from reportgen.pages.formula_shown import Math
 from reportgen.pages.framing import frame_of
 from reportgen.pages.laboratory import LaboratoryShown, laboratory_shown
@@ -55,6 +55,7 @@ class QuantityShown:
     pairs: tuple[PairShown, ...]
     formula: str
     set: tuple[Math, ...]
+    leads: tuple[Link, ...]
     constants: tuple[ConstantShown, ...]
     scatter: str
     scatter_anchor: str
@@ -177,7 +178,8 @@ def _quantity(
         left_out=_left_out(told, quantity.id, part, bearing),
         pairs=pairs_of(told, page, quantity, part),
         formula=formula_of(quantity),
-        set=formula_set(told, page, quantity, names_led(told, quantity, part)),
+        set=formula_set(told, quantity),
+        leads=leads(told, page, quantity),
         constants=constants_of(told, quantity, address),
         scatter=_scatter(told, quantity, part),
         scatter_anchor=scatter_anchor(address),

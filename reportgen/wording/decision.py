@@ -30,8 +30,3 @@ def direction(better: str) -> str:
 def covers(code: str, at_least: bool) -> str:
     """What an interval holds, for the line below a table."""
     return say(f"covers.{'at-least' if at_least else 'about'}.{code}".replace(" ", "-"))
-
-
-def source_sort(code: str) -> str:
-    """What sort of error a line of a budget is, in plain words: `step` is "the step the instrument reads in"."""
-    return say(f"source.{code}")

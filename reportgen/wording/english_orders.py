@@ -79,7 +79,6 @@ ORDERS: Mapping[str, str | Forms] = {
     "uncertainty, and whether another sample would agree isn’t known",
     "covers.at-least.rounding": "Intervals of at least 95 %, of the rounding of the report alone: the laboratory "
     "states no uncertainty, and whether another sample would agree isn’t known",
-    "source.laboratory": "the uncertainty the laboratory states",
     "laboratory.uncertainty": "{uncertainty}, coverage factor {k}",
     "laboratory.not-stated": "not stated",
     "laboratory.sample": "The laboratory answers for the sample it got. How that was taken, kept and sent is for those "

@@ -1,0 +1,119 @@
+"""What a budget says would halve an uncertainty does halve it, when it is done; what it says of causes is so.
+
+JCGM 100:2008, 4.2.3 (s/√n), 4.3.7 (a half-width a gives a/√3, a step δ gives δ/√12), 5.1.2.
+"""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.campaigns import compile_campaign, result_of
+from tests.pages.reading import Element, read
+
+TWO = "title: T\ncontenders: {corvane: Corvane Sol, ostler: Ostler Mk II}\n"
+WEIGHED = TWO + "measure: {weight: 'one reading, g, lower, scale'}\nreadings: readings.csv\n"
+HEATED = (
+    TWO + "constants: {heating value: {value: 46 kJ/g, within: %s kJ/g, source: a table}}\n"
+    "instruments: {g: scale}\n"
+    "measure:\n  gas: {kind: one reading, unit: g, better: lower}\n"
+    "  heat: {formula: gas * heating_value, unit: kJ, better: neither}\n"
+    "readings: readings.csv\n"
+)
+
+
+def working(tmp_path: Path, test: str, of: str) -> Element:
+    page = next((tmp_path / "stoves" / ".site").glob(f"*/tests/{test}.html"))
+    return read(page.read_text(encoding="utf-8")).one("div", id=f"result-{of}")
+
+
+def said(tmp_path: Path, test: str, of: str) -> str:
+    return working(tmp_path, test, of).one("p", class_="made-of").text
+
+
+def weighed(tmp_path: Path, scale: str, rows: str) -> dict[str, Any]:
+    return compile_campaign(
+        tmp_path, WEIGHED, readings=f"contender,pass,weight\n{rows}", **{"instruments.yaml": f"scale: {scale}\n"}
+    )
+
+
+def test_a_scale_of_half_the_step_would_halve_what_its_step_brings(tmp_path: Path) -> None:
+    rows = "corvane,1,86\nostler,1,112\n"
+    before = weighed(tmp_path / "a", "1 g, accuracy ±0.1 g", rows)
+    assert result_of(before, "weight", "corvane")["u"] == pytest.approx((1 / 12 + 0.01 / 3) ** 0.5)
+    line = said(tmp_path / "a", "weight", "weight-corvane")
+    found = re.fullmatch(
+        r"Nearly all of the uncertainty is the step the scale reads in; "
+        r"an instrument that reads in steps of ([\d.]+) g would halve it\.",
+        line,
+    )
+    assert found, line
+    after = weighed(tmp_path / "b", f"{found[1]} g, accuracy ±0.1 g", rows)
+    ours, theirs = (result_of(told, "weight", "corvane")["u"] for told in (before, after))
+    assert theirs <= ours / 2
+
+
+def test_so_many_passes_would_halve_what_scatter_brings(tmp_path: Path) -> None:
+    rows = "".join(f"{c},{n},{w}\n" for c, at in (("corvane", 86), ("ostler", 112)) for n, w in ((1, at), (2, at + 4)))
+    told = weighed(tmp_path, "0.1 g, accuracy ±0.6 g", rows)
+    found = result_of(told, "weight", "corvane")
+    s2, n, offset2 = 8.0, 2, 0.6**2 / 3  # two passes 4 g apart: s = 4/√2 g
+    assert found["u"] == pytest.approx((s2 / n + offset2) ** 0.5)
+    line = said(tmp_path, "weight", "weight-corvane")
+    assert line.startswith("Nearly all of the uncertainty is the scatter between passes; ")
+    (needed,) = re.findall(r"; (\w+) passes in place of two passes would halve it", line)
+    many = {"eight": 8, "nine": 9, "ten": 10}[needed]
+    assert (s2 / many + offset2) <= found["u"] ** 2 / 4 < (s2 / (many - 1) + offset2)
+
+
+def test_a_constant_known_so_much_better_would_halve_it(tmp_path: Path) -> None:
+    def compiled(within: str, folder: str) -> dict[str, Any]:
+        return compile_campaign(
+            tmp_path / folder, HEATED % within, readings="contender,gas\ncorvane,14.32\nostler,16.18\n",
+            **{"instruments.yaml": "scale: 0.01 g, accuracy ±0.02 g\n"},
+        )  # fmt: skip
+
+    before = compiled("2", "a")
+    line = said(tmp_path / "a", "heat", "heat-corvane")
+    found = re.search(r"would be halved if that were known to ([\d.]+) kJ/g either way in place of 2 kJ/g\.$", line)
+    assert found, line
+    ours, theirs = (result_of(told, "heat", "corvane")["u"] for told in (before, compiled(found[1], "b")))
+    assert theirs == pytest.approx(ours / 2, rel=0.01)  # the half-width is printed with two digits
+
+
+def test_what_is_left_without_a_cause_is_said_where_no_cure_is_enough(tmp_path: Path) -> None:
+    weighed(tmp_path, "1 g, accuracy ±0.4 g", "corvane,1,86\nostler,1,112\n")
+    # δ²/12 = 0.0833 of 0.0833 + 0.16/3 = 0.1367: 61 %; the rest is 0.4/√3 = 0.23 g
+    assert said(tmp_path, "weight", "weight-corvane") == (
+        "More than half of the uncertainty (61 %) is the step the scale reads in; without it 0.23 g would be left."
+    )
+
+
+def test_a_budgets_lines_lead_to_what_they_are_of(tmp_path: Path) -> None:
+    compile_campaign(
+        tmp_path, HEATED % "2", readings="contender,gas\ncorvane,14.32\nostler,16.18\n",
+        **{"instruments.yaml": "scale: 0.01 g, accuracy ±0.02 g\n"},
+    )  # fmt: skip
+    table = working(tmp_path, "heat", "heat-corvane").one("table", class_="budget")
+    links = {a.text: a.attrs["href"] for a in table.all("a")}
+    assert links["heating value"] == "#heat-heating_value"
+    assert links["the scale"].endswith("instruments/scale.html")
+    assert links["one reading"].startswith("#result-heat-corvane-r")
+
+
+def test_an_unknown_accuracy_is_said_to_be_missing_from_its_budget(tmp_path: Path) -> None:
+    weighed(tmp_path, "1 g, accuracy unknown", "corvane,1,86\nostler,1,112\n")
+    text = working(tmp_path, "weight", "weight-corvane").text
+    assert "The accuracy of the scale isn’t known, so nothing of it is in here: the true uncertainty is larger." in text
+
+
+def test_the_bar_has_one_piece_a_line_as_long_as_its_share(tmp_path: Path) -> None:
+    told = weighed(tmp_path, "1 g, accuracy ±0.4 g", "corvane,1,86\nostler,1,112\n")
+    drawn = working(tmp_path, "weight", "weight-corvane").one("svg", class_="shares")
+    lengths = [float(r.attrs["width"].rstrip("%")) for r in drawn.all("rect")]
+    shares = sorted((b["share"] for b in result_of(told, "weight", "corvane")["budget"]), reverse=True)
+    assert lengths == pytest.approx([100 * s for s in shares], abs=0.01)
+    assert "a, the step the scale reads in: 61 %" in drawn.attrs["aria-label"].replace("\u00a0", " ")
