@@ -12,7 +12,7 @@ from reportgen.evaluation.evaluated import Step
 from reportgen.metrology.errors import FormulaError
 from reportgen.metrology.formula import parse
 from reportgen.metrology.grammar import OVER_CHANNELS, SIDED, Call, Expression, Name, Negated, Number, Operation
-from reportgen.pages.words import words
+from reportgen.pages.words import PHRASES, words
 from reportgen.wording import budget, number
 from reportgen.wording.sentence import inside
 from reportgen.wording.unit import joined
@@ -164,7 +164,8 @@ def _called(function: str, arguments: Sequence[Math]) -> Math:
     if not arguments:
         raise NotShown
     between = [piece for a in arguments for piece in (Math("sign", ","), a)][1:]
-    said = words(f"function.{function}")
+    key = f"function.{function}"
+    said = words(key) if key in PHRASES else function.replace("_", " ")
     return _row(Math("function", said), Math("sign", "("), *between, Math("sign", ")"))
 
 

@@ -71,9 +71,9 @@ BUDGETS: Mapping[str, str | Forms] = {
     "range.mixed": "The {level} range reaches {half} either way. The scatter spreads as Student’s t with {degrees} "
     "(t = {t}), every other line as it says; their sum stays within {half} in 95 of 100 cases (JCGM 101, 5). "
     "That isn’t 2 × u.",
-    "range.mixed.step": "The {level} range reaches {half} either way. The scatter and the step, together {root}, spread "
-    "as Student’s t with {degrees} (t = {t}), every other line as it says; their sum stays within {half} in 95 of 100 "
-    "cases (JCGM 101, 5). That isn’t 2 × u.",
+    "range.mixed.step": "The {level} range reaches {half} either way. The scatter and the step, together {root}, "
+    "spread as Student’s t with {degrees} (t = {t}), every other line as it says; their sum stays within {half} in 95 "
+    "of 100 cases (JCGM 101, 5). That isn’t 2 × u.",
     "range.known": "The {level} range reaches {half} either way: each line spreads as it says, and their sum stays "
     "within {half} in 95 of 100 cases (JCGM 101, 5). That isn’t 2 × u. Whether a repeat would agree isn’t in it.",
     "range.uneven": "The {level} range isn’t as far on both sides: from {low} to {high}.",
