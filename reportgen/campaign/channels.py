@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import re
 
-ALONG = ("highest", "lowest", "mean_level", "area", "slope", "at", "when", "during")  # as the formulas' own grammar has them
+# as the formulas' own grammar has them
+ALONG = (
+    "highest", "lowest", "mean_level", "area", "slope", "at", "when", "during", "smoothed", "plateau", "how_long",
+)  # fmt: skip
 _CHANNEL = re.compile(rf"\b(?:{'|'.join(ALONG)})\s*\(\s*([a-z_][a-z0-9_]*)\b(?!\s*\()")
 
 

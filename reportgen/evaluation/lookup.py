@@ -83,6 +83,20 @@ class PassLookup:
         keys = [k for k in keys if k.part] or keys  # a pass without parts is whole
         return self._ask(name, [(self.contender, k) for k in dict.fromkeys(keys)])
 
+    def pairs(self, name: str, other: str) -> tuple[str, Sequence[tuple[Uncertain, Uncertain]]]:
+        keys = [k for n in (name, other) for k in self._all_keys(n)]
+        here = [k for k in keys if (k.specimen, k.pass_) == (self.key.specimen, self.key.pass_) and k.part]
+        if not here:
+            raise NoValue(f"{name} was not read in parts, and a line goes through several")
+        place = "/".join((self.test.id, self.contender, self.key.specimen, self.key.pass_))
+        return place, [(self._in_part(name, k), self._in_part(other, k)) for k in dict.fromkeys(here)]
+
+    def _in_part(self, name: str, key: PassKey) -> Uncertain:
+        try:
+            return self._ask(name, [(self.contender, key)])[0]
+        except NoValue as reason:
+            raise NoValue(f"{name} of {key.part}: {reason.says}", reason.do) from None
+
     def of(self, contender: str, name: str) -> Uncertain:
         id = as_id(contender)
         if id not in {c.id for c in self.workings.campaign.contenders}:
@@ -120,10 +134,10 @@ class PassLookup:
 
     def found(self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None) -> None:
         keys = tuple(dict.fromkeys(k for k in self.keys if k.name == channel))
-        when, _, side_of_it = function.partition("_") if limit is not None else (function, "", "")
-        name = f"{when}({channel}, {side_of_it})" if side_of_it else f"{function}({channel})"
+        which, _, side_of_it = function.rpartition("_") if limit is not None else (function, "", "")
+        name = f"{which}({channel}, {side_of_it})" if side_of_it else f"{function}({channel})"
         self.steps.append(Step(name, value.value, value.unit.symbol, value.limit, keys))
-        if limit is not None and limit.value is not None and value.value is not None:
+        if which == "when" and limit is not None and limit.value is not None and value.value is not None:
             side: Side = "over" if function == "when_over" else "under"
             past = value.limit == "above" and limit.limit is None
             crossing = Crossing(keys[-1], self.quantity.id, side, limit.value, value.value, past)
@@ -210,7 +224,8 @@ class PassLookup:
         if any(q.id == quantity for q in self.test.quantities):
             return True
         mine = self.workings.pass_keys(self.quantity.id, self.contender)
-        return mine == self.workings.pass_keys(quantity, contender)
+        theirs = self.workings.pass_keys(quantity, contender)
+        return mine == theirs or mine == {replace(k, part="") for k in theirs}
 
     def _counts_the_same(self, quantity: str, contender: str) -> bool:
         """Whether both count the same passes, those left out apart and parts joined."""

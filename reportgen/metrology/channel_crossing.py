@@ -58,9 +58,8 @@ def when(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
     nearer than the one it never passed; UnitError where the units don't go together.
     """
     seconds = parse_unit("s")
-    limit = replace(limit, unit=trace.unit) if limit.unit == NUMBER else in_unit(limit, trace.unit)
-    if limit.value is None:
-        raise NoValue(f"the limit for {trace.name} isn't known", "the trace went off the scale: take a fixed limit")
+    limit = in_unit_of(trace, limit)
+    assert limit.value is not None
     step, began_there = _first(trace, side, limit.value)
     if step is None:
         if began_there:
@@ -76,6 +75,14 @@ def when(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
         slope = _slope(trace, side, limit.value, math.sqrt(math.fsum(e * e for e in errors.values())), step)
         found |= {source: size / slope for source, size in errors.items()}
     return Uncertain(step.at, seconds, added(found, trace.of_clock(step.at)), _bounded(side, limit.limit))
+
+
+def in_unit_of(trace: Trace, limit: Uncertain) -> Uncertain:
+    """A limit in the trace's unit, in which a plain number is taken to be. Raises UnitError; NoValue for an unknown."""
+    limit = replace(limit, unit=trace.unit) if limit.unit == NUMBER else in_unit(limit, trace.unit)
+    if limit.value is None:
+        raise NoValue(f"the limit for {trace.name} isn't known", "the trace went off the scale: take a fixed limit")
+    return limit
 
 
 def _never(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:

@@ -77,7 +77,8 @@ def _slope_at(piece: Piece, i: int, gaps: tuple[tuple[float, float], ...]) -> fl
     return sum(float(d) for d in (values[1:] - values[:-1])[read]) / sum(steps) if steps else 0.0
 
 
-def _seconds(time: Uncertain) -> Uncertain:
+def seconds_of(time: Uncertain) -> Uncertain:
+    """A time, or a plain number of seconds, in s. Raises UnitError for anything else."""
     unit = parse_unit("s")
     if alike(time.unit, NUMBER) and time.value is not None:
         return replace(exact(time.value, unit), contributions=time.contributions, limit=time.limit)
@@ -88,7 +89,7 @@ def _seconds(time: Uncertain) -> Uncertain:
 
 def _on_its_clock(trace: Trace, time: Uncertain) -> Uncertain:
     """A true time as the logger's own clock tells it."""
-    true = _seconds(time)
+    true = seconds_of(time)
     off = {source: -size for source, size in trace.of_clock(true.value or 0.0).items()}
     return replace(true, contributions=added(true.contributions, off))
 

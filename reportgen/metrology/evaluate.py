@@ -6,13 +6,24 @@ from collections.abc import Callable, Sequence
 from functools import partial
 from typing import Generic, Protocol, TypeVar, cast
 
-from reportgen.metrology import arithmetic, channel_crossing, channel_during, channel_mean, channel_peak, channel_slope
+from reportgen.metrology import (
+    arithmetic,
+    channel_crossing,
+    channel_during,
+    channel_mean,
+    channel_peak,
+    channel_plateau,
+    channel_slope,
+    channel_smooth,
+    channel_state,
+    fit,
+)
 from reportgen.metrology.engine import FIRST_ORDER, Engine
 from reportgen.metrology.errors import FormulaError, MetrologyError, NoValue
-from reportgen.metrology.grammar import OVER_CHANNELS, Call, Expression, Name, Negated, Number, Operation
+from reportgen.metrology.grammar import OVER_CHANNELS, SIDED, Call, Expression, Name, Negated, Number, Operation
 from reportgen.metrology.trace import Trace
 from reportgen.metrology.uncertain import Uncertain
-from reportgen.metrology.unit import NUMBER, alike, named
+from reportgen.metrology.unit import NUMBER, alike, named, parse_unit
 
 V = TypeVar("V")
 Given = TypeVar("Given", covariant=True)
@@ -45,14 +56,18 @@ class Names(Protocol[Given]):
 
 
 class Lookup(Names[Uncertain], Protocol):
-    """The same with the channels of loggers, which are looked along to first order alone."""
+    """The same with what is found to first order alone: along the channels of loggers, and lines through parts."""
+
+    def pairs(self, name: str, other: str) -> tuple[str, Sequence[tuple[Uncertain, Uncertain]]]:
+        """What this pass is called, and two names in each of its parts."""
+        ...
 
     def trace(self, name: str) -> Trace:
         """The channel of a logger for this pass and part."""
         ...
 
     def found(self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None) -> None:
-        """Told what a function found along a channel, for the working; with the limit of `when_over`, `when_under`."""
+        """Told what a function found along a channel, for the working; one with a side (`when_over`) with its limit."""
         ...
 
 
@@ -128,7 +143,7 @@ class _Formula(Generic[V]):
         return self.engine.power(left, arithmetic.in_unit(plain, NUMBER).value or 0.0)
 
     def _call(self, call: Call) -> V:
-        if call.function in OVER_CHANNELS:
+        if call.function in OVER_CHANNELS or call.function == "slope_of_parts":
             return self.engine.leaf(self.along(call))
         if call.function in self.engine.functions:
             inner = [self.value(argument) for argument in call.arguments]
@@ -171,14 +186,23 @@ _ALONG: dict[str, Callable[[Trace], Uncertain]] = {
 
 
 def along_channel(call: Call, lookup: Lookup) -> Uncertain:
-    """What a function finds along a channel, to first order. Raises as `evaluate` does."""
+    """What a function finds along a channel or through parts, to first order. Raises as `evaluate` does."""
+    if call.function == "slope_of_parts":
+        return _through_parts(call, lookup)
     trace = _trace(call.arguments[0], lookup)
-    if call.function == "when":
+    if call.function in SIDED:
         side: channel_crossing.Side = "over" if cast(Name, call.arguments[1]).name == "over" else "under"
         limit = evaluate(call.arguments[2], lookup)
-        value = _at(call.column, lambda: channel_crossing.when(trace, side, limit))
-        lookup.found(f"when_{side}", trace.name, value, limit)
+        work = channel_crossing.when if call.function == "when" else channel_state.how_long
+        value = _at(call.column, lambda: work(trace, side, limit))
+        lookup.found(f"{call.function}_{side}", trace.name, value, limit)
         return value
+    if call.function == "plateau":
+        lasts, within = (evaluate(argument, lookup) for argument in call.arguments[1:])
+        level = _at(call.column, lambda: channel_plateau.plateau(trace, lasts, within))
+        lookup.found("plateau", trace.name, level.level)
+        lookup.found("plateau_begins", trace.name, arithmetic.exact(level.begins, parse_unit("s")))
+        return level.level
     if call.function == "at":
         time = evaluate(call.arguments[1], lookup)
         value = _at(call.column, lambda: channel_during.value_at(trace, time))
@@ -188,11 +212,28 @@ def along_channel(call: Call, lookup: Lookup) -> Uncertain:
     return value
 
 
+def _through_parts(call: Call, lookup: Lookup) -> Uncertain:
+    """The slope of the straight line through the parts of a pass, the first name against the second."""
+    y, x = (cast(Name, argument).name for argument in call.arguments)
+
+    def work() -> Uncertain:
+        here, points = lookup.pairs(y, x)
+        xs, ys = [at for _, at in points], [value for value, _ in points]
+        return fit.line(xs, ys, name=f"{y} against {x}", where=here).slope
+
+    value = _at(call.column, work)
+    lookup.found(call.function, f"{y}, {x}", value)
+    return value
+
+
 def _trace(argument: Expression, lookup: Lookup) -> Trace:
     if isinstance(argument, Name):
         return _at(argument.column, lambda: lookup.trace(argument.name), argument.name)
     stretch = cast(Call, argument)
     whole = _trace(stretch.arguments[0], lookup)
+    if stretch.function == "smoothed":
+        over = evaluate(stretch.arguments[1], lookup)
+        return _at(stretch.column, lambda: channel_smooth.smoothed(whole, over))
     begins, ends = (evaluate(time, lookup) for time in stretch.arguments[1:])
     return _at(stretch.column, lambda: channel_during.during(whole, begins, ends))
 

@@ -18,6 +18,9 @@ from reportgen.metrology.errors import FormulaError, did_you_mean
 from reportgen.metrology.grammar import (
     FUNCTIONS,
     OVER_CHANNELS,
+    OVER_PARTS,
+    PARTS_OF_CHANNELS,
+    SIDED,
     SIDES,
     Call,
     Expression,
@@ -108,6 +111,38 @@ def parts_of(expression: Expression) -> Iterator[Expression]:
                 waiting += reversed(_looked_up(function, arguments))
 
 
+def names_part_by_part(expression: Expression) -> frozenset[str]:
+    """The names looked up in each part by itself; what stands in a function over all parts of a pass isn't.
+
+    >>> names_part_by_part(parse("sum_of_parts(gas) / boil_time"))
+    frozenset({'boil_time'})
+    """
+    waiting, found = [expression], set()
+    while waiting:
+        part = waiting.pop()
+        if isinstance(part, Name):
+            found.add(part.name)
+        elif not isinstance(part, Call):
+            waiting += list(_inside(part))
+        elif not _over_parts(part):
+            waiting += _looked_up(part.function, part.arguments)
+    return frozenset(found)
+
+
+def _over_parts(call: Call) -> bool:
+    alone = len(call.arguments) == 1 and isinstance(call.arguments[0], Name)
+    return call.function in OVER_PARTS or (call.function in ("energy_mean", "energy_sum") and alone)
+
+
+def _inside(part: Expression) -> tuple[Expression, ...]:
+    match part:
+        case Negated(operand=operand):
+            return (operand,)
+        case Operation(left=left, right=right):
+            return (left, right)
+    return ()
+
+
 def channels_in(expression: Expression) -> frozenset[str]:
     """The channels of loggers it looks along."""
     calls = (part for part in parts_of(expression) if isinstance(part, Call) and part.function in OVER_CHANNELS)
@@ -115,10 +150,10 @@ def channels_in(expression: Expression) -> frozenset[str]:
 
 
 def _looked_up(function: str, arguments: tuple[Expression, ...]) -> tuple[Expression, ...]:
-    """The arguments that stand for values: not the contender in `of`, nor over and under in `when`."""
+    """The arguments that stand for values: not the contender in `of`, nor over and under."""
     if function == "of":
         return arguments[1:]
-    return (arguments[0], *arguments[2:]) if function == "when" else arguments
+    return (arguments[0], *arguments[2:]) if function in SIDED else arguments
 
 
 class _Tokens:
@@ -233,34 +268,39 @@ def _checked_channel(call: Call) -> Call:
             "at": "at(light, 30)",
             "when": "when(light, under, 0.1 * highest(light))",
             "during": "highest(during(light, 0, 60))",
+            "smoothed": "highest(smoothed(light, 10))",
+            "plateau": "plateau(temperature, 60, 0.5)",
+            "how_long": "how_long(light, over, 5)",
         }
         says = f"{call.function} takes {wanted} in its brackets, not {count}"
         do = f"write it like {examples.get(call.function, f'{call.function}(light)')}"
         raise FormulaError(call.column, says, do)
     channel = call.arguments[0]
-    if not isinstance(channel, Name) and not (isinstance(channel, Call) and channel.function == "during"):
+    if not isinstance(channel, Name) and not (isinstance(channel, Call) and channel.function in PARTS_OF_CHANNELS):
         raise FormulaError(
             channel.column,
             f"{call.function} looks along one channel of a logger, named first",
-            "write the channel's name there, or during(name, from, to)",
+            "write the channel's name there, or during(name, from, to), or smoothed(name, seconds)",
         )
-    side = call.arguments[1] if call.function == "when" else None
+    side = call.arguments[1] if call.function in SIDED else None
     if side is not None and not (isinstance(side, Name) and side.name in SIDES):
         raise FormulaError(
-            side.column, "which way the limit is passed must stand second", "write over or under: when(light, under, 5)"
+            side.column,
+            "which way from the limit must stand second",
+            f"write over or under: {call.function}(light, under, 5)",
         )
     return call
 
 
 def _check_stretches(tree: Expression) -> None:
-    """A stretch of a trace is no value: `during` has its place in another function alone."""
+    """A stretch of a trace is no value, nor a smoothed one: they have their place in another function alone."""
     calls = [part for part in parts_of(tree) if isinstance(part, Call)]
     inside = [call.arguments[0] for call in calls if call.function in OVER_CHANNELS]
     for call in calls:
-        if call.function == "during" and not any(call is one for one in inside):
-            raise FormulaError(
-                call.column, "during(…) is a stretch of a trace and no value", "write highest(during(light, 0, 60))"
-            )
+        if call.function in PARTS_OF_CHANNELS and not any(call is one for one in inside):
+            what = {"during": "a stretch of a trace", "smoothed": "a trace, smoothed,"}[call.function]
+            example = {"during": "during(light, 0, 60)", "smoothed": "smoothed(light, 10)"}[call.function]
+            raise FormulaError(call.column, f"{call.function}(…) is {what} and no value", f"write highest({example})")
 
 
 def _close(tokens: _Tokens, opened: Token) -> None:

@@ -18,6 +18,7 @@ Sign = Literal["+", "-", "*", "/", "^"]
 FUNCTIONS: dict[str, tuple[int, int, bool]] = {
     "mean_of_passes": (1, 1, True),
     "sum_of_parts": (1, 1, True),
+    "slope_of_parts": (2, 2, True),
     "of": (2, 2, True),
     "energy_mean": (1, 50, False),
     "energy_sum": (1, 50, False),
@@ -26,11 +27,17 @@ FUNCTIONS: dict[str, tuple[int, int, bool]] = {
     "exp": (1, 1, False),
     "sqrt": (1, 1, False),
 }
-# functions that look along a logger's channel: how many arguments; the first is its name, or during(…) of it
+# functions that look along a logger's channel: how many arguments; the first is its name, or one of these of it that
+# gives a trace again
 OVER_CHANNELS: dict[str, int] = {
     "highest": 1, "lowest": 1, "mean_level": 1, "area": 1, "slope": 1, "at": 2, "when": 3, "during": 3,
+    "smoothed": 2, "plateau": 3, "how_long": 3,
 }  # fmt: skip
-SIDES = ("over", "under")  # the second argument of `when`
+PARTS_OF_CHANNELS = ("during", "smoothed")  # those that give a trace again, and may stand in a channel's place
+SIDED = ("when", "how_long")  # those whose second argument is a side
+# functions of a name over the parts of a pass; an energy sum or mean of one name is a third
+OVER_PARTS = ("sum_of_parts", "slope_of_parts")
+SIDES = ("over", "under")
 
 
 @dataclass(frozen=True)

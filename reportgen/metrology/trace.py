@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from reportgen.metrology.uncertain import Limit, Source, Uncertain
@@ -93,3 +94,20 @@ def in_gaps(times: Floats, gaps: tuple[tuple[float, float], ...]) -> NDArray[np.
     begins, ends = (np.array(side) for side in zip(*gaps, strict=True))
     at = np.searchsorted(begins, times[:-1], side="right") - 1
     return np.asarray((at >= 0) & (times[:-1] < ends[np.maximum(at, 0)]))
+
+
+def unbroken(trace: Trace) -> Iterator[tuple[Piece, bool]]:
+    """Its pieces cut at gaps, each with whether a new stretch begins."""
+    import numpy as np
+
+    before: float | None = None
+    for piece in trace.pieces():
+        if not len(piece.times):
+            continue
+        times = piece.times if before is None else np.concatenate(([before], piece.times))
+        cuts = np.flatnonzero(in_gaps(times, trace.gaps)) + (0 if before is not None else 1)
+        edges = [0, *(int(c) for c in cuts if c), len(piece.times)]
+        for n, (a, b) in enumerate(pairwise(edges)):
+            fresh = n > 0 or before is None or (bool(len(cuts)) and cuts[0] == 0)
+            yield Piece(piece.times[a:b], piece.values[a:b], piece.sides[a:b]), fresh
+        before = float(piece.times[-1])
