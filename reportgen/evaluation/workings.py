@@ -25,6 +25,7 @@ from reportgen.metrology.arithmetic import in_unit
 from reportgen.metrology.draws import Draws
 from reportgen.metrology.errors import NoValue
 from reportgen.metrology.evaluate import evaluate_by
+from reportgen.metrology.formula import names_part_by_part
 from reportgen.metrology.grammar import Expression
 from reportgen.metrology.near_nothing import watching
 from reportgen.metrology.type_a import uncertainty_of_mean
@@ -116,14 +117,26 @@ class Workings:
         if own:
             mine = [r for r in self.readings.values() if r.key.test == test.id and r.key.contender == contender]
             mine = sorted((r for r in mine if r.key.name in own), key=lambda r: (r.at.file, r.order))
-            return tuple(dict.fromkeys(PassKey(r.key.specimen, r.key.pass_, r.key.part) for r in mine))
+            read = [PassKey(r.key.specimen, r.key.pass_, r.key.part) for r in mine]
+            return tuple(dict.fromkeys(self._of_whole_passes(quantity, read)))
         through = [self._pass_keys(q, contender) for n in sorted(names) if (q := as_id(n)) in self.quantities]
         if through and all(set(keys) == set(through[0]) for keys in through):
-            return through[0]
+            return tuple(dict.fromkeys(self._of_whole_passes(quantity, through[0])))
         runs = [self.runs(q, contender) for n in sorted(names) if (q := as_id(n)) in self.quantities]
         if runs and runs[0] and all(set(keys) == set(runs[0]) for keys in runs):
             return runs[0]
         return (PassKey("1", "1", ""),) if through and all(through) else ()
+
+    def _of_whole_passes(self, quantity: str, keys: Sequence[PassKey]) -> Sequence[PassKey]:
+        """The passes without their parts, where the formula looks nothing up in each part by itself."""
+        return keys if self._part_by_part(quantity) else [replace(k, part="") for k in keys]
+
+    def _part_by_part(self, quantity: str) -> bool:
+        expression = self.expressions.get(quantity)
+        if expression is None:
+            return True
+        columns = {c.name for c in self._tests[quantity].columns}
+        return any(n in columns or as_id(n) in self.quantities for n in names_part_by_part(expression))
 
     def _work_out(self, quantity: Quantity, contender: str, key: PassKey) -> Working:
         bench = PassLookup(self, quantity, self._tests[quantity.id], contender, key)

@@ -77,9 +77,17 @@ class Fitted:
 
 
 def line(
-    xs: Sequence[Point], ys: Sequence[Point], x_unit: str | Unit = "", y_unit: str | Unit = "", *, name: str
+    xs: Sequence[Point],
+    ys: Sequence[Point],
+    x_unit: str | Unit = "",
+    y_unit: str | Unit = "",
+    *,
+    name: str,
+    where: str = "",
 ) -> Fitted:
     """The straight line through the points (JCGM 100, H.3.2 and H.3.3); `name` is what its errors are known by.
+
+    Of several fits of one name, `where` tells one from another.
 
     Units are those of plain numbers; an `Uncertain` has its own.
 
@@ -90,7 +98,7 @@ def line(
 
     Raises NoValue where the points leave no line or no scatter about one, UnitError for units that don't go together.
     """
-    return _fitted(points_of(xs, ys, x_unit, y_unit), 0, 1, name)
+    return _fitted(points_of(xs, ys, x_unit, y_unit), 0, 1, name, where)
 
 
 def line_through_origin(
@@ -123,6 +131,7 @@ class _Solved:
     """A fit with its sums exact: `found[j]` is the parameter of orthogonal column j, `s` the residual sd."""
 
     name: str
+    where: str
     points: Points
     lowest: int
     highest: int
@@ -137,7 +146,8 @@ class _Solved:
         seen = self.columns.seen(functional)
         value = as_float(dot(seen, self.found))
         scatter = {
-            Source("fit", self.name, str(j + 1), "normal", self.degrees): self.s * _ratio(h, d)
+            Source("fit", self.name, "/".join(filter(None, (self.where, str(j + 1)))), "normal", self.degrees): self.s
+            * _ratio(h, d)
             for j, (h, d) in enumerate(zip(seen, self.columns.squares, strict=True))
             if h and self.s
         }
@@ -188,7 +198,7 @@ class _Solved:
         return replace(y, contributions=weighted([(1.0, y), (self.steepness(at), own)]))
 
 
-def _fitted(points: Points, lowest: int, highest: int, name: str) -> Fitted:
+def _fitted(points: Points, lowest: int, highest: int, name: str, where: str = "") -> Fitted:
     if lowest and (points.y_unit.kind == "level" or points.y_unit.offset):
         raise UnitError(
             f"a line through the origin in {points.y_unit.symbol}: zero there isn't nothing",
@@ -205,7 +215,7 @@ def _fitted(points: Points, lowest: int, highest: int, name: str) -> Fitted:
     found = tuple(dot(column, points.ys) / square for column, square in zip(by_column, columns.squares, strict=True))
     left = tuple(y - dot(row, found) for row, y in zip(columns.rows, points.ys, strict=True))
     squares, degrees = dot(left, left), n - parameters
-    solved = _Solved(name, points, lowest, highest, columns, found, left, root(squares / degrees), degrees)
+    solved = _Solved(name, where, points, lowest, highest, columns, found, left, root(squares / degrees), degrees)
     solved = replace(solved, points=points.without_own(solved.s, solved.steepness))
     middle = sum(points.ys, Fraction(0)) / n if not lowest else Fraction(0)
     off = [y - middle for y in points.ys]

@@ -81,6 +81,9 @@ class _Named:
     def over_parts(self, name: str) -> Sequence[Uncertain]:
         self._no("parts", name)
 
+    def pairs(self, name: str, other: str) -> tuple[str, Sequence[tuple[Uncertain, Uncertain]]]:
+        self._no("parts", name)
+
     def of(self, contender: str, name: str) -> Uncertain:
         self._no("contenders", name)
 
