@@ -29,6 +29,7 @@ LARGE = 1e6  # degrees of freedom, as good as none counted
 GROUPS = 250  # of neighbouring draws, each taken as one beside Student's t, which smooths more than that
 MIDDLE = (0.15865525, 0.84134475)  # one standard deviation to either side, were they normal
 U_STANDS = 0.05  # of itself; where the standard deviation of draws doesn't settle so far, it has no meaning
+U_KEPT = 0.1  # of u to first order: as far as that of the draws may lie from it for a budget to be taken at its word
 CLAIM_BLOCKS = 10  # 100 000 draws: a probability to within 0.003
 
 
@@ -76,7 +77,7 @@ class ByDraws:
     `first_u`, `first_low`, `first_high`: u and the ends to first order. The ends are good enough where both lie within
     `tolerance` (JCGM 101, 8.2): then `needed` is False. `within`: how far the ends may still be off; `settled`: that is
     within the tolerance too. `middle`: u is half of what holds the middle 68 % of the draws, as their standard
-    deviation doesn't settle.
+    deviation doesn't settle. `combined` is the one to print.
     """
 
     low: float
@@ -97,6 +98,16 @@ class ByDraws:
     def ends(self) -> bool:
         """Whether there is an interval: in too many draws the formula has no answer otherwise."""
         return isfinite(self.low) and isfinite(self.high)
+
+    @property
+    def u_counts(self) -> bool:
+        """Whether u to first order, which a budget adds up to, is too far off to be printed for that of the draws."""
+        return self.needed and not abs(self.u - self.first_u) <= U_KEPT * self.first_u
+
+    @property
+    def combined(self) -> float:
+        """The standard uncertainty to print: first order (JCGM 100, 5.1.2) as long as it will do."""
+        return self.u if self.u_counts else self.first_u
 
     def scaled(self, value: float) -> ByDraws:
         """The same in the unit of `value`, where all of it is relative to that."""

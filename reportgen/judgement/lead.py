@@ -7,7 +7,7 @@ there is no lead.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from math import exp, inf, sqrt
+from math import exp, hypot, inf, sqrt
 from typing import Literal
 
 from reportgen.judgement.blocks import NOISE
@@ -15,8 +15,9 @@ from reportgen.judgement.draws import INSTRUMENT_ALONE, Beyond, ByDraws, Scatter
 from reportgen.judgement.draws import apart as difference_of_draws
 from reportgen.judgement.half_width import Rounding, combined, exceeds, half_width, holds_steps, rounding, unshared
 from reportgen.judgement.measured import Better, Measured, Rules
+from reportgen.judgement.middle import Middle, middle_of
 from reportgen.judgement.parts import Parts, with_part
-from reportgen.judgement.scale import difference_from_logarithm
+from reportgen.judgement.scale import difference_from_logarithm, ends_from_logarithm
 from reportgen.judgement.scatter import Scatter, Spread, difference_of, with_readings_stood_on
 
 ALPHA_OF_INSTRUMENT = 0.05
@@ -29,8 +30,9 @@ class Weighed:
     `freed`: `d` is not the difference of the two values, but what shared rounds or sessions make of it.
     `ahead` leads by `lead` ≥ 0 (None: no lead can be told). `spread` None: the scatter isn't known. `apart`: no ranking
     between their sessions. `level` is the size of the numbers, for what binary fractions can feign. `centre`: on a
-    scale of logarithms, the geometric mean of the two results in the quantity's unit; None on a plain scale. `beyond`:
-    joint draws of the difference, None where first order holds for both; `asked` keeps what they said.
+    scale of logarithms, the geometric mean of the two results in the quantity's unit; None on a plain scale. `middle`:
+    how well its logarithm is known. `beyond`: joint draws of the difference, None where first order holds for both;
+    `asked` keeps what they said.
     """
 
     first: Measured
@@ -45,6 +47,7 @@ class Weighed:
     level: float
     freed: bool = False
     centre: float | None = None
+    middle: Middle | None = None
     beyond: Beyond | None = None
     asked: dict[float | Literal["instrument"], ByDraws | None] = field(default_factory=dict, compare=False)
 
@@ -56,6 +59,14 @@ class Weighed:
         """Half of an interval reaching `half` either way of the difference, or of the lead where there is none."""
         at = self.lead if self.d is None else self.d
         return (self.in_unit(at + half) - self.in_unit(at - half)) / 2.0
+
+    def ends(self, reach: tuple[float, float], alpha: float | Literal["instrument"]) -> tuple[float, float]:
+        """Ends of the difference in the quantity's unit, at two-sided `alpha` or of the instrument alone."""
+        assert self.d is not None
+        if self.centre is None or self.middle is None:
+            return self.d - reach[0], self.d + reach[1]
+        of_middle = self.middle.half_of_instrument() if alpha == "instrument" else self.middle.half(self.steps, alpha)
+        return ends_from_logarithm(self.centre, self.d, reach, of_middle)
 
     @property
     def comparable(self) -> bool:
@@ -80,6 +91,7 @@ def weigh(first: Measured, second: Measured, scatter: Scatter, rules: Rules) -> 
     apart = freed is None and first.sessions.isdisjoint(second.sessions) and rules.between_sessions is None
     if rules.between_sessions:
         parts = with_sessions(parts, first, second, rules.between_sessions)
+    centre = _centre(first, second, rules)
     return Weighed(
         first,
         second,
@@ -92,7 +104,8 @@ def weigh(first: Measured, second: Measured, scatter: Scatter, rules: Rules) -> 
         apart,
         level,
         freed is not None,
-        _centre(first, second, rules),
+        centre,
+        middle_of(scatter, first, second, spread, rules.between_sessions or 0.0) if centre and d is not None else None,
         difference_of_draws(first.beyond, second.beyond) if d is not None else None,
     )
 
@@ -143,8 +156,16 @@ def u_of(weighed: Weighed) -> float:
     assert weighed.spread is not None
     needed = [draws for of, draws in weighed.asked.items() if of != "instrument" and draws and draws.needed]
     if needed:
-        return needed[0].u
+        return needed[0].combined
     return combined(weighed.spread, weighed.parts, weighed.steps)
+
+
+def u_in_unit(weighed: Weighed) -> float:
+    """The same in the quantity's unit: on a scale of logarithms, with that of the middle of both."""
+    u = weighed.width_in_unit(u_of(weighed))
+    if weighed.middle is None or weighed.d is None:
+        return u
+    return hypot(u, weighed.in_unit(weighed.d) * weighed.middle.u(weighed.steps))
 
 
 def beats(weighed: Weighed, alpha: float) -> str | None:

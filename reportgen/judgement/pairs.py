@@ -14,7 +14,7 @@ from reportgen.judgement.differed import instrument_half_width
 from reportgen.judgement.draws import ByDraws
 from reportgen.judgement.equivalence import matters_beyond
 from reportgen.judgement.half_width import exceeds, holds_steps
-from reportgen.judgement.lead import Weighed, draws_at, half_at, instrument_reach, reach, u_of
+from reportgen.judgement.lead import Weighed, draws_at, half_at, instrument_reach, reach, u_in_unit
 from reportgen.judgement.measured import Decision, Measured, Pair, Reason, Rules, Settle, Within
 from reportgen.judgement.percent import percent_of_second
 from reportgen.judgement.scatter import Scatter, degrees_after
@@ -44,15 +44,14 @@ def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, sc
     differed, _, _ = instrument_interval(weighed)
     if weighed.d is None:
         return _bounded(weighed, half, favours, level, differed, rules)
-    low = weighed.in_unit(weighed.d - below)
-    high = weighed.in_unit(weighed.d + above)
+    low, high = weighed.ends((below, above), level.alpha)
     inside, beyond = matters_beyond(low, high, resolved, rules.matters)
     decision: Decision = "no difference that matters" if inside else "better" if resolved else "too close to call"
     return Pair(
         first.name,
         second.name,
         difference=_shown(weighed, first, second),
-        u=weighed.width_in_unit(u_of(weighed)),
+        u=u_in_unit(weighed),
         low=low,
         high=high,
         decision=decision,
@@ -132,7 +131,7 @@ def instrument_interval(weighed: Weighed) -> tuple[bool | None, float | None, fl
         return (True if certain else None), None, None
     if isinf(below + above):
         return None, None, None
-    low, high = (weighed.in_unit(weighed.d + side) for side in (-below, above))
+    low, high = weighed.ends((below, above), "instrument")
     return exceeds(abs(weighed.d), below if weighed.d >= 0.0 else above, weighed.level), low, high
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from math import exp, fsum, hypot, log, sinh
+from math import exp, expm1, fsum, hypot, log, sinh
 
 from reportgen.judgement.draws import in_logarithms as beyond_in_logarithms
 from reportgen.judgement.measured import Measured
@@ -38,6 +38,22 @@ def in_logarithms(one: Measured) -> Measured:
 def difference_from_logarithm(centre: float, d: float) -> float:
     """A difference in the unit of `centre`, the geometric mean of two results, from the logarithm of their ratio."""
     return 2.0 * centre * sinh(min(max(d / 2.0, -300.0), 300.0))
+
+
+def ends_from_logarithm(centre: float, d: float, reach: tuple[float, float], of_middle: float) -> tuple[float, float]:
+    """Ends of a difference in the unit of `centre` from the logarithm of the ratio, `d`, and how far that reaches below
+    and above. `of_middle`: half-width of the logarithm of `centre`, which is off by itself: squares add.
+
+    An end lies on the same side of zero as that of the ratio: whatever the level, it turns no lead round.
+    """
+    at, low, high = (difference_from_logarithm(centre, d + side) for side in (0.0, -reach[0], reach[1]))
+    more, less = abs(at) * expm1(min(of_middle, 300.0)), -abs(at) * expm1(-of_middle)
+    further_low, further_high = hypot(at - low, less if d > 0.0 else more), hypot(high - at, more if d > 0.0 else less)
+    shrunk = exp(-of_middle)
+    return (
+        max(at - further_low, low * shrunk) if low > 0.0 else at - further_low,
+        min(at + further_high, high * shrunk) if high < 0.0 else at + further_high,
+    )
 
 
 def value_from_logarithm(value: float, d: float) -> float:

@@ -40,7 +40,7 @@ def interval_of(working: Measured, one: Measured, scatter: Scatter | None, rules
     root = sqrt(spread.variance + added)
     half = quantile(LEVEL, root, spread.degrees, parts)
     u = sqrt(root * root + sd_of(parts) ** 2)
-    coarse = step > 0.0 and step >= 2.0 * spread.sd
+    coarse = is_coarse(spread.sd, step)
     beside = Scattered(hypot(root, between), spread.degrees, repeat=True)
     draws = by_draws(working.beyond, half, u, beside, 1.0 - LEVEL)
     found = _single(one, (u, half), draws, rules, "instrument and scatter", coarse)
@@ -52,6 +52,15 @@ def interval_of(working: Measured, one: Measured, scatter: Scatter | None, rules
         degrees=spread.degrees,
         between=between * unit,
     )
+
+
+def is_coarse(sd: float, step: float) -> bool:
+    """Whether the step is 2 sd of a pass or more, so that an interval that holds 95 % holds more than that.
+
+    `sd` is of passes as they were read; rounding is in it with δ²/12 (Sheppard 1898), and is taken out first: readings
+    that stand on two neighbouring steps scatter by the step alone.
+    """
+    return step > 0.0 and sd * sd <= step * step * (1.0 / 4.0 + 1.0 / 12.0) * (1.0 + 1e-9)
 
 
 def _instrument_only(working: Measured, one: Measured, rules: Rules) -> Single:
@@ -66,12 +75,13 @@ def _instrument_only(working: Measured, one: Measured, rules: Rules) -> Single:
 def _single(
     one: Measured, first: tuple[float, float], draws: ByDraws | None, rules: Rules, covers: Covers, at_least: bool
 ) -> Single:
-    """`first`: u and half-width to first order; the interval is that of the draws where they were needed."""
+    """`first`: u and half-width to first order; the interval is that of the draws where they were needed, and u only
+    where it lies far from first order."""
     assert one.value is not None
     u, half = first
     low, high = -half, half
     if draws is not None and draws.needed:
-        u, low, high = draws.u, draws.low, draws.high
+        u, low, high = draws.combined, draws.low, draws.high
         if not draws.ends:
             return replace(_without(one, "no-answer"), draws=draws)
     if rules.scatter == "relative":

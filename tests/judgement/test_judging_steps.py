@@ -92,6 +92,14 @@ def test_a_single_result_on_a_coarse_scale_says_at_least():
     assert found.high > 14.5
 
 
+def test_passes_on_two_neighbouring_steps_scatter_by_the_step_alone():
+    # Sheppard 1898: rounding adds δ²/12 to a variance. Three passes on 14, 14, 15: s² = 1/3 = 1/12 + (1/2)²
+    found = judged({"a": (14, 14, 15), "b": (19, 19, 20)}, LOWER, steps=(1.0,)).singles["a"]
+    assert found.at_least
+    wider = judged({"a": (14, 14, 16), "b": (19, 19, 20)}, LOWER, steps=(1.0,)).singles["a"]
+    assert not wider.at_least
+
+
 def test_one_step_between_two_single_readings_is_not_a_difference_in_this_run():
     found = judged({"a": (14,), "b": (15,), "c": (16,)}, LOWER, steps=(1.0,))
     assert [p.differed for p in found.pairs] == [False, True, False]
