@@ -45,11 +45,11 @@ def way_line(result: Result) -> str:
     if not draws.needed:
         return paragraph(say("draws.held", count=count, tolerance=interval.uncertainty(draws.tolerance, e.unit)))
     first = interval.between(e.value + draws.first_low, e.value + draws.first_high, e.unit, result.u)
-    u = interval.uncertainty(draws.first_u, e.unit)
+    both = {"first": interval.uncertainty(draws.first_u, e.unit), "u": interval.uncertainty(draws.u, e.unit)}
     return paragraph(
         say("draws.used", count=count, first=first, off=interval.uncertainty(_off(draws), e.unit)),
         say("draws.middle") if draws.middle else "",
-        say("draws.budget", u=u),
+        say("draws.budget" if draws.u_counts else "draws.beside", **both),
     )
 
 

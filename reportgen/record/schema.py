@@ -81,7 +81,8 @@ OBSERVED = row(
 )  # fmt: skip
 AMOUNT = row(value=NUMBER, unit=TEXT)
 DRAWS = {"oneOf": [{"type": "null"}, row(
-    number=WHOLE, used={"type": "boolean"}, first_order_u=NUMBER, first_order_low=NUMBER, first_order_high=NUMBER,
+    number=WHOLE, used={"type": "boolean"}, u=NUMBER, u_used={"type": "boolean"},
+    first_order_u=NUMBER, first_order_low=NUMBER, first_order_high=NUMBER,
     mean=NUMBER, tolerance=NUMBER, within=NUMBER, settled={"type": "boolean"},
     u_of=one_of("all draws", "middle 68 %"),
 )]}  # fmt: skip

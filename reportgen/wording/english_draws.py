@@ -22,9 +22,11 @@ DRAWS: Mapping[str, str | Forms] = {
     "Carlo, JCGM 101) put its ends within {tolerance} of there",
     "draws.not-asked": "The interval is worked out to first order: how far the formula bends within it is too little "
     "to show",
-    "draws.middle": "A few draws lie so far out that their standard deviation never settles; the standard "
+    "draws.middle": "A few draws lie so far out that their standard deviation never settles; their standard "
     "uncertainty is half of what holds the middle 68 % of them",
-    "draws.budget": "What it is made of, below, is told to first order, and adds up to {u}",
+    "draws.budget": "What it is made of, below, is told to first order, and adds up to {first}; the draws’ own "
+    "standard uncertainty, {u}, lies more than a tenth from that, and is the one that counts",
+    "draws.beside": "The standard uncertainty is what the budget below adds up to, {first}; the draws’ own is {u}",
     "why-no-u.no-answer": "for too many of the values its readings may stand for the formula has no answer: a divisor, "
     "a logarithm or a root may be of nothing",
     "reason.no-answer": "for too many of the values the readings may stand for the formula has no answer",

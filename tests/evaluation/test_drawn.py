@@ -59,11 +59,14 @@ def test_a_divisor_read_in_coarse_steps_has_an_uneven_interval(tmp_path: Path) -
     assert found["draws"]["first_order_low"] == pytest.approx(3 - 0.475, abs=1e-6)  # 9/3² · 0.475 either way
 
 
-def test_its_u_is_the_standard_deviation_of_the_draws(tmp_path: Path) -> None:
-    """Of 9/t, t uniform over 2.5 to 3.5: E[1/t] = ln 1.4, E[1/t²] = 1/(2.5·3.5)."""
+def test_its_u_is_that_of_the_budget_and_the_draws_own_stands_beside_it(tmp_path: Path) -> None:
+    """9/t², t of 3 s, times 1/√12 s (JCGM 100, 5.1.2). Of 9/t, t uniform over 2.5 to 3.5: E[1/t] = ln 1.4,
+    E[1/t²] = 1/(2.5·3.5), which comes to 4 % more."""
     found = row(compiled(tmp_path, "9 / time", ONCE, "1/s"), "corvane")
     mean, square = stats.uniform(2.5, 1).expect(lambda t: 9 / t), 81 / (2.5 * 3.5)
-    assert found["u"] == pytest.approx(sqrt(square - mean * mean), abs=0.005)
+    assert found["u"] == found["draws"]["first_order_u"] == pytest.approx(1 / sqrt(12))
+    assert found["draws"]["u"] == pytest.approx(sqrt(square - mean * mean), abs=0.005)
+    assert found["draws"]["u_used"] is False
     assert found["draws"]["mean"] == pytest.approx(mean, abs=0.005)
 
 

@@ -76,7 +76,9 @@ def test_the_end_gauge_comes_out_of_a_campaign_with_its_budget(tmp_path: Path) -
     assert f"{length['value']:.0f}" == "50000838"  # H.1.5: 50.000 838 mm
     sizes = {line["of"]: abs(line["size"]) for line in length["budget"]}
     assert f"{math.hypot(*sizes.values()):.0f}" == "32"  # H.1.4: 32 nm
-    assert f"{length['u']:.0f}" == "34"  # H.1.7: with the terms of next higher order, which draws take in
+    assert f"{length['u']:.0f}" == "32"  # H.1.4, and so adds up by hand
+    assert f"{length['draws']['u']:.0f}" == "34"  # H.1.7: with the terms of next higher order, which draws take in
+    assert (length["draws"]["used"], length["draws"]["u_used"]) == (True, False)
     # table H.1; the sensitivity to θ and to α_s is nought to first order
     assert {name: float(f"{size:.1f}") for name, size in sizes.items()} == {
         "l-s": 25.0, "passes": 5.8, "random": 3.9, "systematic": 6.7, "d-alpha": 2.9, "d-theta": 16.6,

@@ -4,6 +4,7 @@ Figures of the clause are from memory where that is said; beside each stands wha
 """
 
 from math import exp, log, sqrt
+from pathlib import Path
 
 import pytest
 from scipy import stats
@@ -14,6 +15,8 @@ from reportgen.metrology.evaluate import evaluate
 from reportgen.metrology.formula import parse
 from reportgen.metrology.uncertain import Shape, Source, Uncertain, combined_standard_uncertainty
 from reportgen.metrology.unit import NUMBER, parse_unit
+from reportgen.wording import interval
+from tests.campaigns import compile_campaign, result_of
 
 
 def known(name: str, value: float, u: float, shape: Shape = "normal", unit: str = "") -> Uncertain:
@@ -83,6 +86,39 @@ def test_a_weight_calibrated_in_air_is_less_well_known_than_first_order_says() -
     assert found.u == pytest.approx(0.0754, abs=0.0005)
     assert found.high - found.low == pytest.approx(1.3825 - 1.0834, abs=0.001)
     assert (found.low + found.high) / 2 == pytest.approx(found.estimate, abs=0.0005)
+
+
+WEIGHT = """\
+title: A weight calibrated in air
+contenders: {weight: The weight}
+constants:
+  reference: {value: 100000 mg, u: 0.050 mg, source: JCGM 101 9.3}
+  air: {value: 1.20 kg/m^3, within: 0.10 kg/m^3, source: JCGM 101 9.3}
+  air there: {value: 1.2 kg/m^3, source: JCGM 101 9.3}
+  density: {value: 8000 kg/m^3, within: 1000 kg/m^3, source: JCGM 101 9.3}
+  standard: {value: 8000 kg/m^3, within: 50 kg/m^3, source: JCGM 101 9.3}
+  difference: {value: 1.234 mg, u: 0.020 mg, source: JCGM 101 9.3}
+  nominal: {value: 100000 mg, source: JCGM 101 9.3}
+measure:
+  seen: one reading, mg, lower
+  off by:
+    formula: (reference + difference) * (1 + (air - air_there) * (1 / density - 1 / standard)) - nominal + 0 * seen
+    unit: mg
+readings: readings.csv
+"""
+
+
+def test_a_result_far_from_first_order_has_the_u_of_its_draws_and_its_page_both(tmp_path: Path) -> None:
+    """JCGM 101, 9.3, table 5 (figures from memory): the draws' 0.0754 mg are 40 % more than first order's 0.0539 mg."""
+    told = compile_campaign(tmp_path, WEIGHT, readings="contender,pass,seen\nweight,1,0\n")
+    found = result_of(told, "off-by", "weight")
+    assert found["u"] == found["draws"]["u"] == pytest.approx(0.0754, abs=0.0005)
+    assert found["draws"]["first_order_u"] == pytest.approx(0.0539, abs=0.00005)
+    assert (found["draws"]["used"], found["draws"]["u_used"]) == (True, True)
+    (page,) = (tmp_path / "stoves" / ".site").glob("*/tests/off-by.html")
+    text = page.read_text(encoding="utf-8")
+    first, u = (interval.uncertainty(x, "mg") for x in (found["draws"]["first_order_u"], found["u"]))
+    assert f"adds up to {first}; the draws’ own standard uncertainty, {u}, lies more than a tenth from that" in text
 
 
 def test_the_u_of_that_weight_is_what_its_variance_works_out_to() -> None:

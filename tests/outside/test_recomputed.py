@@ -141,12 +141,12 @@ def test_the_interval_of_a_single_result_keeps_what_rounds_do_to_it(demo_told: d
 
 
 def test_every_budget_adds_up_to_the_uncertainty_it_explains(demo_told: dict[str, Any]) -> None:
-    """Independent sources add as squares (JCGM 100, 5.1.2); where draws gave u, those of the budget to that of first
-    order."""
+    """Independent sources add as squares (JCGM 100, 5.1.2); where draws gave u as they are far from it, those of the
+    budget to that of first order."""
     explained = [r for r in demo_told["results"] if r["u"]]
     assert len(explained) > 20
     for told in explained:
-        drawn = told["draws"] and told["draws"]["used"]
+        drawn = told["draws"] and told["draws"]["u_used"]
         u = told["draws"]["first_order_u"] if drawn else told["u"]
         assert np.sqrt(sum(b["size"] ** 2 for b in told["budget"])) == pytest.approx(u, rel=1e-6)
         assert sum(b["share"] for b in told["budget"]) == pytest.approx(1.0)

@@ -118,7 +118,7 @@ def test_all_lines_together_are_the_standard_uncertainty(shown: list[Shown]) -> 
         (printed,) = re.findall(rf"Standard uncertainty ({NUMBER})", one.result)
         whole = one.working.one("tfoot").all("td")[2].text
         assert total == pytest.approx(first_number(whole), abs=len(sizes) * place(whole)), one.where
-        if "The interval comes from" in one.result:  # u is then that of the draws, and the page says so
+        if "lies more than a tenth from that" in one.result:  # u is then that of the draws, and the page says so
             (printed,) = re.findall(rf"made of, below, is told to first order, and adds up to ({NUMBER})", one.result)
         assert total == pytest.approx(number(printed), abs=0.51 * place(printed)), one.where
 
