@@ -56,7 +56,10 @@ class Step:
 
 @dataclass(frozen=True)
 class Crossing:
-    """Where a trace first passed `level` (in its unit), `at` seconds from its first sample; `past`: it never did."""
+    """Where a trace first passed `level` (in its unit), `at` seconds from its first sample; `past`: it never did.
+
+    `times` counts how often it passed it that way.
+    """
 
     key: ReadingKey
     quantity: str
@@ -64,6 +67,7 @@ class Crossing:
     level: float
     at: float
     past: bool = False
+    times: int = 1
 
 
 @dataclass(frozen=True)
@@ -78,7 +82,8 @@ class Marked:
 @dataclass(frozen=True)
 class TraceShown:
     """A trace thinned for a picture: stretches of (seconds, value), parted by its gaps. `over`, `under`: highest and
-    lowest are only bounds."""
+    lowest are only bounds. `apart` samples stand apart from those around them: (seconds, value, how far off) of the
+    first few, and how many there are."""
 
     key: ReadingKey
     unit: str
@@ -93,6 +98,8 @@ class TraceShown:
     crossings: tuple[Crossing, ...] = ()
     marks: tuple[Marked, ...] = ()
     clock: float | None = None  # seconds after midnight of its first sample, where its file has clock times
+    apart: tuple[tuple[float, float, float], ...] = ()
+    apart_in_all: int = 0
 
 
 @dataclass(frozen=True)

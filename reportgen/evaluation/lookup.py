@@ -132,7 +132,9 @@ class PassLookup:
             )
         return self.workings.observer.trace(reading)
 
-    def found(self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None) -> None:
+    def found(
+        self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None, times: int = 1
+    ) -> None:
         keys = tuple(dict.fromkeys(k for k in self.keys if k.name == channel))
         which, _, side_of_it = function.rpartition("_") if limit is not None else (function, "", "")
         name = f"{which}({channel}, {side_of_it})" if side_of_it else f"{function}({channel})"
@@ -140,7 +142,7 @@ class PassLookup:
         if which == "when" and limit is not None and limit.value is not None and value.value is not None:
             side: Side = "over" if function == "when_over" else "under"
             past = value.limit == "above" and limit.limit is None
-            crossing = Crossing(keys[-1], self.quantity.id, side, limit.value, value.value, past)
+            crossing = Crossing(keys[-1], self.quantity.id, side, limit.value, value.value, past, times)
             self.crossings.append(crossing)
 
     def known(self) -> frozenset[str]:

@@ -48,6 +48,7 @@ class Observer:
         self.exact = counted(campaign, readings)
         self.findings: dict[ReadingKey, Finding] = {}
         self._observed: dict[ReadingKey, Uncertain] = {}
+        self._traces: dict[ReadingKey, Trace] = {}
 
     def observed(self, reading: Reading) -> Uncertain:
         """The reading with its instrument's uncertainty; raises `ReadingRefused` where its unit can't be used.
@@ -75,10 +76,15 @@ class Observer:
 
     def trace(self, reading: Reading) -> Trace:
         """The trace a reading stands for; raises `ReadingRefused` where its unit can't be used."""
+        if reading.key not in self._traces:
+            self._traces[reading.key] = self._trace(reading)
+        return self._traces[reading.key]
+
+    def _trace(self, reading: Reading) -> Trace:
         instrument = self.instruments.get(reading.instrument)
         try:
             of_session = (session_of(reading), self._name(reading), self.pieces, self._years(reading))
-            trace = trace_of(reading, instrument, *of_session)
+            trace = trace_of(reading, instrument, *of_session, whose=self._stated(reading))
         except MetrologyError as wrong:
             raise ReadingRefused(units_apart(reading, wrong), reading.instrument) from None
         if instrument is not None:

@@ -35,6 +35,7 @@ def trace_of(
     name: str,
     pieces: Pieces,
     years: float | None = None,
+    whose: str = "",
 ) -> Trace:
     """The trace behind a reading, `years` after the calibration of its instrument: its samples are corrected, and what
     is worked out from them carries how well the correction is known. Raises UnitError where the file's unit and the
@@ -48,7 +49,8 @@ def trace_of(
     step = 10.0**-series.decimals if instrument is None or instrument.resolution is None else None
 
     def observe(value: float | None, limit: Limit | None, which: str) -> Uncertain:
-        return observed(value, unit, instrument, session, f"{name}/{which}", limit, step, years=years, corrected=True)
+        read = observed(value, unit, instrument, session, f"{name}/{which}", limit, step, years=years, corrected=True)
+        return replace(read, contributions={_of_trace(s, name): size for s, size in read.contributions.items()})
 
     return Trace(
         name=reading.key.name,
@@ -61,7 +63,13 @@ def trace_of(
         gaps=series.gaps,
         reading=name,
         clock=clock(instrument),
+        whose=whose,
     )
+
+
+def _of_trace(source: Source, name: str) -> Source:
+    """An accuracy that instruments don't share is still the same in every sample of a trace: one probe took them all."""
+    return replace(source, where=name) if source.sort == "accuracy" else source
 
 
 def units_apart(reading: Reading, wrong: MetrologyError) -> Finding:

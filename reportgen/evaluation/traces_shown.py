@@ -8,6 +8,7 @@ from reportgen.evaluation.evaluated import Crossing, TraceShown
 from reportgen.evaluation.traces_marked import marked
 from reportgen.evaluation.workings import Workings
 from reportgen.intake.reading import Reading
+from reportgen.metrology.channel_apart import apart
 from reportgen.metrology.channel_peak import highest, lowest
 from reportgen.metrology.channel_thin import thinned
 from reportgen.metrology.errors import NoValue
@@ -31,6 +32,7 @@ def _shown(workings: Workings, reading: Reading) -> TraceShown:
     trace, key = workings.observer.trace(reading), reading.key
     assert reading.series is not None
     top, bottom = _end(trace, 1), _end(trace, -1)
+    standing = apart(trace)
     crossings = tuple(dict.fromkeys(_crossings(workings, reading)))
     return TraceShown(
         key=key,
@@ -46,6 +48,8 @@ def _shown(workings: Workings, reading: Reading) -> TraceShown:
         crossings=crossings,
         marks=marked(trace, reading.series, crossings),
         clock=reading.series.clock,
+        apart=standing.first,
+        apart_in_all=standing.count,
     )
 
 

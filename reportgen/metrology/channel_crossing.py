@@ -2,7 +2,8 @@
 
 An error of the trace's or of the limit moves the crossing by its size over the slope, as far as that error reaches;
 what both share, such as the instrument's gain where the limit is a part of the trace's own peak, cancels by its name.
-A clock that is fast or slow makes the time longer or shorter by the same part of it.
+So does noise from sample to sample; that its first dip under a limit comes early as well is told (`passings`) and not
+mended: smoothing is. A clock that is fast or slow makes the time longer or shorter by the same part of it.
 Between the two samples the true crossing may lie anywhere: half of their distance either way, uniformly. Where they are
 the ends of a gap, the middle of the gap is taken, and the same holds of it.
 """
@@ -14,6 +15,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from reportgen.metrology.arithmetic import in_unit, weighted
+from reportgen.metrology.channel_noise import beyond_stated
 from reportgen.metrology.errors import NoValue
 from reportgen.metrology.limits import opposite
 from reportgen.metrology.trace import Trace, added, in_gaps, joined
@@ -71,10 +73,25 @@ def when(trace: Trace, side: Side, limit: Uncertain) -> Uncertain:
     here = f"{side}, {step.before}"
     found = {Source("step", "time between samples", f"{trace.reading}/{here}"): step.apart / math.sqrt(12)}
     if step.known:
-        errors = weighted([(1.0, limit), (-1.0, trace.observe(limit.value, None, here))])
+        read = trace.observe(limit.value, None, here)
+        errors = weighted([(1.0, limit), (-1.0, read)])
+        if noise := beyond_stated(trace.noise, read):
+            errors[Source("repeatability", "", f"{trace.reading}/{here}", "normal")] = noise
         slope = _slope(trace, side, limit.value, math.sqrt(math.fsum(e * e for e in errors.values())), step)
         found |= {source: size / slope for source, size in errors.items()}
     return Uncertain(step.at, seconds, added(found, trace.of_clock(step.at)), _bounded(side, limit.limit))
+
+
+def passings(trace: Trace, side: Side, limit: Uncertain) -> int:
+    """How often the trace passes the limit that way, from one sample to the next that is read."""
+    import numpy as np
+
+    value = in_unit_of(trace, limit).value or 0.0
+    sign, count = 1 if side == "over" else -1, 0
+    for piece in joined(trace.pieces()):
+        beyond = np.where(piece.sides == 0, sign * (piece.values - value) >= 0, sign * piece.sides > 0)
+        count += int(np.count_nonzero(~beyond[:-1] & beyond[1:]))
+    return count
 
 
 def in_unit_of(trace: Trace, limit: Uncertain) -> Uncertain:

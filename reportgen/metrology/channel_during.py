@@ -38,6 +38,7 @@ def during(trace: Trace, begins: Uncertain, ends: Uncertain) -> Trace:
         ends=high,
         gaps=gaps,
         window=window,
+        known_noise=lambda: trace.noise,
     )
 
 

@@ -63,6 +63,8 @@ def smoothed(trace: Trace, over: Uncertain) -> Trace:
         begins=left[0][0],
         ends=left[-1][1],
         gaps=tuple((one[1], other[0]) for one, other in pairwise(left)),
+        known_noise=lambda: trace.noise * evened,
+        alike=width,
         window=(_moved(window[0], half), _moved(window[1], -half)) if window else None,
     )
 

@@ -66,8 +66,11 @@ class Lookup(Names[Uncertain], Protocol):
         """The channel of a logger for this pass and part."""
         ...
 
-    def found(self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None) -> None:
-        """Told what a function found along a channel, for the working; one with a side (`when_over`) with its limit."""
+    def found(
+        self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None, times: int = 1
+    ) -> None:
+        """Told what a function found along a channel, for the working; one with a side (`when_over`) with its limit,
+        and how often that was passed."""
         ...
 
 
@@ -195,7 +198,8 @@ def along_channel(call: Call, lookup: Lookup) -> Uncertain:
         limit = evaluate(call.arguments[2], lookup)
         work = channel_crossing.when if call.function == "when" else channel_state.how_long
         value = _at(call.column, lambda: work(trace, side, limit))
-        lookup.found(f"{call.function}_{side}", trace.name, value, limit)
+        times = channel_crossing.passings(trace, side, limit) if call.function == "when" else 1
+        lookup.found(f"{call.function}_{side}", trace.name, value, limit, times)
         return value
     if call.function == "plateau":
         lasts, within = (evaluate(argument, lookup) for argument in call.arguments[1:])

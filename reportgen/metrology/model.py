@@ -90,7 +90,9 @@ class _Named:
     def trace(self, name: str) -> Trace:
         self._no("channels", name)
 
-    def found(self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None) -> None:
+    def found(
+        self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None, times: int = 1
+    ) -> None:
         """Nobody listens."""
 
     def _no(self, what: str, name: str) -> NoReturn:

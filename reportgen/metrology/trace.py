@@ -8,9 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from reportgen.metrology.channel_noise import noise_of
 from reportgen.metrology.uncertain import Limit, Source, Uncertain
 from reportgen.metrology.unit import Unit
 
@@ -42,6 +44,9 @@ class Trace:
 
     `clock` is the standard uncertainty of the rate of the logger's clock, as a part of any time it tells: a clock that
     is fast makes every time too long by the same part. Empty where it is taken as right.
+
+    `known_noise` gives the noise of samples where they don't tell it themselves; within `alike` seconds they share it.
+    `whose` is what errors that further traces of the same channel repeat hang on, `reading` where it is empty.
     """
 
     name: str
@@ -55,6 +60,14 @@ class Trace:
     window: tuple[Uncertain, Uncertain] | None = None
     reading: str = ""
     clock: Mapping[Source, float] = field(default_factory=dict)
+    known_noise: Callable[[], float] | None = None
+    alike: float = 0.0
+    whose: str = ""
+
+    @cached_property
+    def noise(self) -> float:
+        """The standard deviation of noise from sample to sample, in the trace's unit; 0 where none can be told."""
+        return self.known_noise() if self.known_noise else noise_of(self.pieces())
 
     def of_clock(self, seconds: float) -> dict[Source, float]:
         """What the clock leaves open of a time of so many seconds that it told."""

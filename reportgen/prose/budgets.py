@@ -60,10 +60,12 @@ def cause(campaign: Campaign, result: Result, c: Contribution, of: str = "") -> 
     if sort == "scatter":
         if c.source.of == "sessions":
             return say("cause.scatter.sessions")
+        if c.source.of == "specimens":
+            return say("cause.scatter.specimens.declared")
         if c.source.of != "passes":
             return say("cause.scatter.quantity", of=name)
         return say("cause.scatter.specimens" if by_specimens(result) else "cause.scatter")
-    if sort in STEPS and not c.source.of:
+    if sort in (*STEPS, "repeatability") and not c.source.of:
         return say(f"cause.{sort}.nobody")
     if sort == "step" and c.source.of not in campaign.instruments:
         return say("cause.step.other", of=name)

@@ -16,6 +16,7 @@ BUDGETS: Mapping[str, str | Forms] = {
     "cause.shared.nobody": "the last digit of a reading that others stand on too",
     "cause.rough": "how roughly it was read",
     "cause.repeatability": "how far {of} repeats itself",
+    "cause.repeatability.nobody": "how its samples scatter from one to the next",
     "cause.calibration": "how well the correction of {of} is known",
     "cause.drift": "how far {of} may have drifted since its calibration",
     "cause.clock": "how well {of} keeps time",
@@ -29,6 +30,7 @@ BUDGETS: Mapping[str, str | Forms] = {
     "cause.fit": "how well the line fits its points",
     "cause.scatter": "the scatter between passes",
     "cause.scatter.specimens": "the scatter between specimens",
+    "cause.scatter.specimens.declared": "how far one unit of a product may differ from another",
     "cause.scatter.sessions": "the scatter between sessions",
     "cause.scatter.quantity": "the scatter between passes of {of}",
     # the sentence over a budget

@@ -57,7 +57,9 @@ class Bench:
     def trace(self, name: str) -> Trace:
         return self.traces[name]
 
-    def found(self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None) -> None:
+    def found(
+        self, function: str, channel: str, value: Uncertain, limit: Uncertain | None = None, times: int = 1
+    ) -> None:
         pass
 
 
