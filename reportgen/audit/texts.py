@@ -13,7 +13,9 @@ OUTSIDE = re.compile(r"[a-z][a-z0-9+.-]*:|//|#")  # an address elsewhere, or one
 
 
 def wide_prose(case: Case) -> Iterable[Seen]:
-    """One specimen of each product was tested; nothing is known of the model."""
+    """One specimen of each product was tested; nothing is known of the model, unless every method declares it."""
+    if case.declared.campaign.of_products:
+        return
     names = [name for c in case.declared.campaign.contenders for name in (c.title, c.maker) if name]
     for file in case.declared.campaign.prose:
         for place, words in speaks_wide(file, names):

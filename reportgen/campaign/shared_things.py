@@ -135,6 +135,7 @@ def method_of(id: str, version: int, written: WrittenMethod, origin: str, told: 
         order=w.order.value if w.order else "",
         repeatability=_repeatability(written, told),
         between_sessions=w.between_sessions.value if w.between_sessions else None,
+        between_specimens=w.between_specimens.value if w.between_specimens else None,
         chained=w.chained.value if w.chained else False,
         steps=tuple(s.value for s in w.steps),
         cautions=tuple(s.value for s in w.cautions),

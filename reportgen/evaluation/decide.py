@@ -53,12 +53,26 @@ def rules_for(campaign: Campaign, test: Test, quantity: Quantity, unit: Unit, ro
     )
 
 
+def specimens_apart(campaign: Campaign, test: Test, unit: Unit) -> float:
+    """The scatter between specimens that the test's method declares: in `unit`, or as a part of the value where the
+    test's scatter is relative. 0 where none is declared for such a quantity."""
+    method = campaign.methods.get(f"{test.method}.{test.method_version}")
+    declared = method.between_specimens if method else None
+    if declared is None:
+        return 0.0
+    if test.scatter == "relative":
+        return _relative(float(declared.value), declared.unit)
+    if not alike(parse_unit(declared.unit), unit, difference=True):
+        return 0.0  # it was stated for another quantity of the test
+    return convert(float(declared.value), parse_unit(declared.unit), unit, difference=True)
+
+
 def _relative(value: float, symbol: str) -> float:
     """A scatter in proportion to the value, as a plain number; raises `UnitError` for one in the quantity's unit."""
     unit = parse_unit(symbol)
     if not alike(unit, NUMBER):
         raise UnitError(
-            f"the method's scatter is relative, but its repeatability or scatter between sessions is in {symbol}",
+            f"the method's scatter is relative, but one of its repeatability, sessions or specimens is in {symbol}",
             "state it in percent",
         )
     return convert(value, unit, NUMBER, difference=True)

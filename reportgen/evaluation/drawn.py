@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.gathered import TWELVE, Gathered, steps_of_one_pass
 from reportgen.evaluation.replayed import Replayed, V
+from reportgen.evaluation.specimens_apart import apart_in
 from reportgen.evaluation.working import Working, doubt_of
 from reportgen.evaluation.workings import Workings
 from reportgen.judgement.draws import Beyond
@@ -84,7 +85,8 @@ class _Drawing:
         """A result that is straight itself is drawn too, for comparisons with those that aren't."""
         draws = self.workings.draws
         rounding = {s: size / TWELVE for s, size in steps_of_one_pass(passes).items()}
-        several = len(passes) > 1
+        several, apart = len(passes) > 1, apart_in(measured.contributions)
+        mean = replace(mean, contributions={**mean.contributions, **apart})
 
         @cache
         def bend(repeat: bool) -> float:
@@ -98,7 +100,9 @@ class _Drawing:
             straight = full = _straight(mean, left_out, draws, number)
             if bend(repeat):
                 found = self._by(drawn.engine(draws, number, left_out), passes)
-                full = straight if found.off is None else found.off
+                if found.off is not None:
+                    beside = apart if repeat else {}
+                    full = found.off + _filled(drawn.spread(beside, draws, number), draws)
             if several and not repeat:  # passes don't make rounding smaller: that of one is added
                 added = _filled(drawn.spread(rounding, draws, number), draws)
                 straight, full = straight + added, full + added

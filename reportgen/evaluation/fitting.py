@@ -13,6 +13,7 @@ from reportgen.campaign.declared import Amount, Campaign, Declared, Kind, Quanti
 from reportgen.evaluation.frames_read import unit_read
 from reportgen.evaluation.instrument_fits import instrument_misfits
 from reportgen.evaluation.laboratory_fits import laboratory_misfits
+from reportgen.evaluation.method_fits import method_misfits
 from reportgen.evaluation.order_clashes import order_clashes
 from reportgen.evaluation.unweighed import some_of_nothing
 from reportgen.finding import Finding, Place
@@ -51,6 +52,7 @@ def misfits(declared: Declared, readings: Readings, units: Mapping[str, Unit]) -
     yield from _off_their_instruments(campaign, readings)
     for instrument in campaign.instruments.values():
         yield from instrument_misfits(instrument, declared.at(f"instrument/{instrument.id}"))
+    yield from method_misfits(declared, units)
     yield from _anchors(declared, units)
     yield from _cost(declared, units)
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from reportgen.campaign.declared import Declared, Quantity, Test
-from reportgen.evaluation.decide import decide, is_ranked, rules_for
+from reportgen.evaluation.decide import decide, is_ranked, rules_for, specimens_apart
 from reportgen.evaluation.drawn import with_draws
 from reportgen.evaluation.evaluated import Caveat, Comparison, FirstPlace, Result, ScatterUsed, bears_on
 from reportgen.evaluation.feeds import Feeds
@@ -16,6 +16,7 @@ from reportgen.evaluation.nested import several_specimens
 from reportgen.evaluation.orders import order_comparisons, order_results, orders_seen
 from reportgen.evaluation.results import measured_result, missing_result, plain_result, so_far, untested
 from reportgen.evaluation.says import says_of
+from reportgen.evaluation.specimens_apart import with_specimens_apart
 from reportgen.evaluation.words_read import word_workings
 from reportgen.evaluation.working import JOINS, Working, doubt_of
 from reportgen.evaluation.workings import Workings
@@ -125,6 +126,9 @@ def _tell_part(
         c: gather(quantity, c, ws, bench.readings.readings, blocked[c], rules.rounds, several)
         for c, ws in passes.items()
     }
+    if not several:
+        apart = specimens_apart(campaign, test, unit)
+        gathered = {c: with_specimens_apart(g, apart, test.scatter == "relative") for c, g in gathered.items()}
     gathered = with_draws(bench.workings, quantity, gathered, several)
     judgeable = [g for g in gathered.values() if g.mean is not None]
     if not judgeable:

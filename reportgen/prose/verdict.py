@@ -96,7 +96,8 @@ def how_firm(campaign: Campaign, evaluation: Evaluation) -> str:
     firm = say("firm.all") if n == of else say("firm.none") if not n else ""
     firm = firm or capital(say_of(n, "firm.some", known=in_words(n), all=in_words(of)))
     several = any(len({p.specimen for p in r.by_pass}) > 1 for r in evaluation.results)
-    bought = say("firm.bought-several" if several else "firm.bought")
+    alone = "firm.bought-apart" if campaign.of_products else "firm.bought"
+    bought = say("firm.bought-several" if several else alone)
     return paragraph(firm, bought, _running(campaign, evaluation), _untested(campaign, evaluation))
 
 

@@ -73,6 +73,7 @@ PHRASES: Mapping[str, str] = {
     "order.as it came": "As it came.",
     "order.": "Not laid down.",
     "chained": "The reading after one weighing is the reading before the next.",
+    "between-specimens": "One unit of a product differs from another by about {amount}.",
     "between-sessions": "Another day or another set-up shifts readings by about {amount}.",
     "repeatability": (
         "{quantity} varies by {sd} from pass to pass (standard deviation, {degrees} degrees of freedom; {source})."

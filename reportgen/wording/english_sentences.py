@@ -253,6 +253,7 @@ SENTENCES: Mapping[str, str | Forms] = {
         "other": "{names} haven’t been tested yet",
     },
     "firm.bought": "All of it is about the ones we bought, one of each",
+    "firm.bought-apart": "We bought one of each; how far another of its kind may differ is declared, and counted",
     "firm.bought-several": "All of it is about the ones we bought",
     "money.dominated": "{name} costs as much as {better} or more, and is shown to be worse on {quantity} "
     "and better on none of the {things}",

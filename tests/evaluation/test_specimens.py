@@ -3,11 +3,20 @@
 from __future__ import annotations
 
 import math
+import re
+from html import unescape
 from pathlib import Path
+from typing import Any
 
 import pytest
 
-from tests.campaigns import compile_campaign, result_of
+from reportgen.build.run import compile_site
+from tests.campaigns import comparison_of, compile_campaign, refusal, result_of, write_campaign
+
+
+def text_of(page: str) -> str:
+    return re.sub(r"\s+", " ", unescape(re.sub(r"<[^>]+>", "", page)))
+
 
 LEVELS = """\
 title: How loud?
@@ -82,3 +91,121 @@ tests: [weighing, paying]
     assert cost["value"] == pytest.approx(50.0)
     (scatter,) = [line for line in cost["budget"] if (line["sort"], line["of"]) == ("scatter", "gas")]
     assert (abs(scatter["size"]), scatter["degrees"]) == (pytest.approx(10.0), 1)
+
+
+APART = """\
+title: Which burns less?
+contenders: {harl: Harl, tolk: Tolk}
+instruments:
+  scale: {resolution: 0.001 g, accuracy: unknown}
+measure:
+  gas: {kind: one reading, unit: g, instrument: scale, better: lower, method: by-hand}
+readings: readings.csv
+"""
+METHOD = "title: By hand\nsteps: [Weigh it.]\nscatter: SCATTER\nbetween specimens: AMOUNT, a guess\n"
+ONE_EACH = "contender,pass,gas\nharl,1,9.9\nharl,2,10.1\ntolk,1,20.0\ntolk,2,20.2\n"
+S2 = 0.02  # of one pass: each contender's two differ by 0.2, and (0.2)²/2 is the variance
+
+
+def declared(tmp_path: Path, amount: str = "3 g", scatter: str = "common", table: str = ONE_EACH) -> dict[str, Any]:
+    method = METHOD.replace("AMOUNT", amount).replace("SCATTER", scatter)
+    yaml = APART.replace(
+        "harl: Harl, tolk: Tolk", "harl: {title: Harl, specimens: [A, B]}, tolk: {title: Tolk, specimens: [A, B]}"
+    )
+    return compile_campaign(
+        tmp_path, yaml if "specimen" in table else APART, readings=table, **{"methods/by-hand.1.yaml": method}
+    )
+
+
+def test_a_declared_scatter_between_specimens_counts_once_a_result_and_twice_a_difference(tmp_path: Path) -> None:
+    """Variances of independent causes add (JCGM 100, 5.1.2): s²/2 + σ² for one result, twice that for a difference."""
+    told = declared(tmp_path)
+    found = result_of(told, "gas", "harl")
+    assert found["u"] == pytest.approx(math.sqrt(S2 / 2 + 9), rel=1e-6)
+    assert comparison_of(told, "gas", "harl", "tolk")["u"] == pytest.approx(math.sqrt(S2 + 18), rel=1e-6)
+    (line,) = [b for b in found["budget"] if b["of"] == "specimens"]
+    assert (line["size"], line["sort"]) == (pytest.approx(3.0), "scatter")
+
+
+def test_a_lead_within_what_specimens_may_differ_decides_nothing_about_products(tmp_path: Path) -> None:
+    """10 g apart: far more than these two scatter, and less than 1.96·√2·σ with σ 4 g; by 3 g it still stands."""
+    wide = comparison_of(declared(tmp_path / "wide", "4 g"), "gas", "harl", "tolk")
+    assert (wide["decision"], wide["resolved"]) == ("too close to call", False)
+    narrow = comparison_of(declared(tmp_path / "narrow"), "gas", "harl", "tolk")
+    assert (narrow["decision"], narrow["resolved"]) == ("better", True)
+
+
+def test_whether_these_two_differed_is_asked_without_it(tmp_path: Path) -> None:
+    assert comparison_of(declared(tmp_path, "40 g"), "gas", "harl", "tolk")["differed"] is True
+
+
+def test_specimens_that_were_tested_show_their_own_scatter(tmp_path: Path) -> None:
+    """By hand: 9 and 11, 19 and 21, so s² 2 with two degrees of freedom; u² is 2/2 and nothing more."""
+    table = "contender,specimen,pass,gas\nharl,A,1,9\nharl,B,1,11\ntolk,A,1,19\ntolk,B,1,21\n"
+    assert result_of(declared(tmp_path, table=table), "gas", "harl")["u"] == pytest.approx(1.0, rel=1e-3)
+
+
+def test_it_goes_with_the_value_where_the_scatter_is_relative(tmp_path: Path) -> None:
+    told = declared(tmp_path, "30 %", "relative")
+    sizes = [
+        b["size"] for who in ("harl", "tolk") for b in result_of(told, "gas", who)["budget"] if b["of"] == "specimens"
+    ]
+    assert sizes == pytest.approx([3.0, 6.03], rel=1e-6)
+
+
+def test_a_formula_that_bends_is_drawn_with_it(tmp_path: Path) -> None:
+    """A quotient of a divisor known to a third: its draws are wide, and 30 more of σ make them wider."""
+    yaml = APART.replace(
+        "measure:", "constants:\n  water: {value: 1 kg, u: 0.2 kg, source: a guess}\nmeasure:"
+    ).replace(
+        "gas: {kind: one reading, unit: g, instrument: scale, better: lower, method: by-hand}",
+        "gas: {kind: one reading, unit: g, instrument: scale}\n"
+        "  per water: {formula: gas / water, unit: g/kg, better: lower, method: by-hand}",
+    )
+    widths = []
+    for amount in ("0.0001 g/kg", "5 g/kg"):
+        method = METHOD.replace("AMOUNT", amount).replace("SCATTER", "common")
+        told = compile_campaign(tmp_path / amount[:3], yaml, readings=ONE_EACH, **{"methods/by-hand.1.yaml": method})
+        found = result_of(told, "per-water", "tolk")
+        assert found["draws"]["used"]
+        widths.append(found["high"] - found["low"])
+    assert widths[1] > math.hypot(widths[0], 0.9 * 2 * 1.96 * 5)
+
+
+def test_the_pages_say_so(tmp_path: Path) -> None:
+    declared(tmp_path)
+    site = tmp_path / "stoves" / ".site"
+    method = (site / "methods" / "by-hand.1.html").read_text(encoding="utf-8")
+    assert "One unit of a product differs from another by about 3 g" in text_of(method)
+    pages = [page.read_text(encoding="utf-8") for page in site.rglob("*.html")]
+    assert any("how far one unit of a product may differ from another" in text_of(page).lower() for page in pages)
+    assert any("how far another of its kind may differ is declared, and counted" in text_of(page) for page in pages)
+
+
+@pytest.mark.parametrize(("amount", "told"), [("3 g", 0), ("", 1)])
+def test_a_text_may_speak_of_the_product_where_specimens_are_accounted_for(
+    tmp_path: Path, amount: str, told: int
+) -> None:
+    method = METHOD.replace(
+        "between specimens: AMOUNT, a guess\n", f"between specimens: {amount}, a guess\n" if amount else ""
+    )
+    prose = "# Conclusions\n\nEvery Harl burns less gas.\n"
+    yaml = APART
+    files = {"methods/by-hand.1.yaml": method.replace("SCATTER", "common"), "conclusions.md": prose}
+    folder = write_campaign(tmp_path, yaml, readings=ONE_EACH, **files)
+    findings = compile_site(folder).findings
+    assert len([f for f in findings if f.rule == "wide-prose"]) == told
+
+
+@pytest.mark.parametrize(
+    ("key", "amount", "says"),
+    [
+        ("between specimens", "3 min", "is in the unit of nothing that is measured by by-hand"),
+        ("between sessions", "3 min", "is in the unit of nothing that is measured by by-hand"),
+        ("between specimens", "3 flarn", "flarn"),
+    ],
+)
+def test_a_scatter_in_the_unit_of_nothing_measured_is_told(tmp_path: Path, key: str, amount: str, says: str) -> None:
+    method = f"title: By hand\nsteps: [Weigh it.]\n{key}: {amount}, a guess\n"
+    told = refusal(tmp_path, APART, readings=ONE_EACH, **{"methods/by-hand.1.yaml": method})
+    assert [f for f in told if says in f.says and f.place.file == "methods/by-hand.1.yaml"]

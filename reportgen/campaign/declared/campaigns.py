@@ -69,6 +69,12 @@ class Campaign:
     def quantity(self, id: str) -> Quantity:
         return next(q for t in self.tests for q in t.quantities if q.id == id)
 
+    @property
+    def of_products(self) -> bool:
+        """Whether every test's method declares how far specimens differ, so that results speak of products."""
+        methods = [self.methods.get(f"{t.method}.{t.method_version}") for t in self.tests]
+        return bool(methods) and all(m is not None and m.between_specimens for m in methods)
+
     def photo(self, id: str) -> Photo:
         return next(p for p in self.photos if p.id == id)
 

@@ -108,6 +108,7 @@ class Method:
     order: OrderRule = ""
     repeatability: Mapping[str, Repeatability] = field(default_factory=dict)  # quantity id → sd
     between_sessions: Amount | None = None
+    between_specimens: Amount | None = None
     chained: bool = False
     steps: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()

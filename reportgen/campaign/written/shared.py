@@ -44,6 +44,7 @@ class WrittenMethod:
     order: Order | None = key("The order in which contenders are run")
     repeatability: WrittenRepeatability | None = key("How far one pass scatters, where that is known")
     between_sessions: AmountOrGuess | None = key("How far one day differs from another, as a standard deviation")
+    between_specimens: AmountOrGuess | None = key("How far one unit of a product differs from another, likewise")
     chained: YesNo | None = key("Whether each weighing after is the next weighing before")
     steps: tuple[Words, ...] = many("What to do, step by step")
     cautions: tuple[Words, ...] = many("What could hurt someone")

@@ -136,6 +136,8 @@ def _more(method: Method) -> tuple[str, ...]:
     lines = [words("chained")] if method.chained else []
     if method.between_sessions:
         lines.append(words("between-sessions", amount=typed(method.between_sessions)))
+    if method.between_specimens:
+        lines.append(words("between-specimens", amount=typed(method.between_specimens)))
     for quantity, known in sorted(method.repeatability.items()):
         key = "repeatability" if known.source else "repeatability.plain"
         name = quantity.replace("-", " ").capitalize()
