@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reportgen.audit import data, fairness, instruments, pictures, texts
+from reportgen.audit import data, fairness, instruments, pictures, texts, traces
 from reportgen.audit.case import Rule
 
 RULES: tuple[Rule, ...] = (
@@ -195,6 +195,24 @@ RULES: tuple[Rule, ...] = (
         "Its words were written for nobody.",
         "Name its id where it belongs: on a reading (column photo), a test, an incident, a contender, in a text.",
         pictures.photos_not_shown,
+    ),
+    Rule(
+        "samples-apart", "note",
+        "A loose contact looks like that, and so does something that happened; nobody can tell from the trace.",
+        "Look what the bench log says of that moment, and tell it; smooth the trace in the formula if that suits.",
+        traces.samples_apart,
+    ),
+    Rule(
+        "limit-passed-often", "note",
+        "Noise takes a trace over a limit and back: the first passing is then too early.",
+        "Smooth it as declared, `when(smoothed(light, 10), under, 5)`; leave it where it truly went to and fro.",
+        traces.limits_passed_often,
+    ),
+    Rule(
+        "clock-not-stated", "note",
+        "Times, areas and slopes are then taken as if it were right, and no interval says how far it may be off.",
+        "Add `clock:` to the instrument, as its maker states it: `clock: ±50 ppm`, `clock: ±2 s a day`.",
+        traces.clocks_not_stated,
     ),
     Rule(
         "order-not-recorded", "note",

@@ -1,20 +1,28 @@
-"""What is looked at in a logger's traces as in readings: samples beyond the range of their instrument."""
+"""What is looked at in a logger's traces: samples beyond the range of their instrument, or apart from those around
+them, limits passed to and fro, clocks nobody vouches for."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
 from reportgen.audit.case import Case, Seen
+from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import TraceShown
 from reportgen.finding import Place
 from reportgen.intake.reading import Reading
 from reportgen.metrology.calibration import as_shown
-from reportgen.metrology.errors import UnitError
+from reportgen.metrology.errors import FormulaError, UnitError
+from reportgen.metrology.formula import parse, parts_of
+from reportgen.metrology.grammar import OVER_CHANNELS, Call, Expression, Name
 from reportgen.metrology.instrument import Instrument
 from reportgen.metrology.instrument_range import outside
 from reportgen.metrology.unit import parse_unit
+from reportgen.wording import interval
 from reportgen.wording.number import plain
+from reportgen.wording.traces import since
 from reportgen.wording.unit import joined
+
+OF_TIME = {"when", "how_long", "area", "slope", "at", "during", "smoothed"}  # of a channel as it was logged
 
 
 def samples_outside(case: Case, instruments: Mapping[str, Instrument]) -> Iterable[Seen]:
@@ -32,6 +40,83 @@ def samples_outside(case: Case, instruments: Mapping[str, Instrument]) -> Iterab
                 says = f"“{reading.text}” reads {joined(plain(value), trace.unit)} at its {end}"
                 says = f"{says}, outside the range of {instrument.id}."
                 yield Seen(_line(trace, reading, end), says, f"test/{trace.key.test}", trace.key.contender)
+
+
+def samples_apart(case: Case) -> Iterable[Seen]:
+    """Traces with samples that stand apart; a warning where a result is such a one."""
+    for trace in case.evaluation.traces:
+        if not trace.apart_in_all:
+            continue
+        reading = case.readings.readings[trace.key]
+        assert reading.series is not None
+        peaks = _peaks_of(case, trace)
+        ends = {"highest": trace.highest, "lowest": trace.lowest}
+        alone = [(end, o) for end in ends for _, x, o in trace.apart if x == ends[end] and end in peaks]
+        seconds = trace.apart[0][0]
+        if alone:
+            off = interval.uncertainty(abs(alone[0][1]), trace.unit)
+            says = f"The {alone[0][0]} of “{reading.text}” is a single sample, {off} from those beside it."
+        elif trace.apart_in_all == 1:
+            says = f"“{reading.text}” has one sample that stands apart from those around it, {_at(reading, seconds)}."
+        else:
+            says = f"“{reading.text}” has {plain(trace.apart_in_all)} samples that stand apart from those around them, "
+            says = f"{says}the first {_at(reading, seconds)}."
+        at = _line(trace, reading, alone[0][0]) if alone else Place(reading.series.file)
+        yield Seen(at, says, f"test/{trace.key.test}", trace.key.contender, "warning" if alone else None)
+
+
+def limits_passed_often(case: Case) -> Iterable[Seen]:
+    """Limits that a trace passed several times the same way, so that the first may be too early."""
+    for trace in case.evaluation.traces:
+        reading = case.readings.readings[trace.key]
+        assert reading.series is not None
+        for crossing in (c for c in trace.crossings if c.times > 1 and not c.past):
+            limit = joined(plain(crossing.level), trace.unit)
+            says = f"“{reading.text}” goes {crossing.side} {limit} {plain(crossing.times)} times; the first counts."
+            lines = [m.line for m in trace.marks if m.what == "passed" and m.quantity == crossing.quantity]
+            at = Place(reading.series.file, lines[0] if lines else 0)
+            yield Seen(at, says, f"quantity/{crossing.quantity}", trace.key.contender)
+
+
+def clocks_not_stated(case: Case) -> Iterable[Seen]:
+    """Channels that times, areas or slopes are taken from, by a logger whose clock nobody vouches for."""
+    campaign, told = case.declared.campaign, set()
+    for reading in case.readings.readings.values():
+        column = (reading.key.test, reading.key.name)
+        instrument = campaign.instruments.get(reading.instrument)
+        if reading.series is None or instrument is None or instrument.clock or column in told:
+            continue
+        if any(_calls(q, reading.key.name) & OF_TIME for q in campaign.test(reading.key.test).quantities):
+            told.add(column)
+            says = f"Nothing says how well the clock behind “{reading.text}” ({instrument.id}) keeps time."
+            yield Seen(Place(reading.series.file), says, f"test/{reading.key.test}")
+
+
+def _calls(quantity: Quantity, channel: str) -> set[str]:
+    """The functions that a formula calls on a channel as it was logged, or on a stretch of it."""
+    if not quantity.formula:
+        return set()
+    try:
+        calls = [part for part in parts_of(parse(quantity.formula)) if isinstance(part, Call)]
+    except FormulaError:
+        return set()
+    return {c.function for c in calls if c.function in OVER_CHANNELS and _raw(c.arguments[0], channel)}
+
+
+def _raw(argument: Expression, channel: str) -> bool:
+    while isinstance(argument, Call) and argument.function == "during":
+        argument = argument.arguments[0]
+    return isinstance(argument, Name) and argument.name == channel
+
+
+def _peaks_of(case: Case, trace: TraceShown) -> set[str]:
+    quantities = case.declared.campaign.test(trace.key.test).quantities
+    return {f for q in quantities for f in _calls(q, trace.key.name)} & {"highest", "lowest"}
+
+
+def _at(reading: Reading, seconds: float) -> str:
+    assert reading.series is not None
+    return f"at {since(seconds, reading.series.clock)}"
 
 
 def _is_outside(value: float, unit: str, instrument: Instrument) -> bool:

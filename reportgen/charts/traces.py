@@ -11,11 +11,11 @@ from reportgen.charts.scale import known
 from reportgen.charts.telling import alternative
 from reportgen.charts.traces_drawn import Line, svg
 from reportgen.charts.words import sentence, words
-from reportgen.evaluation.evaluated import Evaluation, TraceShown
+from reportgen.evaluation.evaluated import Crossing, Evaluation, TraceShown
 from reportgen.evaluation.traces_happened import happened
 from reportgen.marks import mark_of
 from reportgen.prose.finding_line import finding_line
-from reportgen.wording import number
+from reportgen.wording import interval, number
 from reportgen.wording.interval import bound
 from reportgen.wording.sentence import capital
 from reportgen.wording.traces import time_of
@@ -57,13 +57,30 @@ def _found(campaign: Campaign, evaluation: Evaluation, shown: Sequence[TraceShow
 
 def _told(campaign: Campaign, t: TraceShown, several: bool) -> tuple[str, ...]:
     """A line of the table, under `HEADINGS`."""
-    passed = "; ".join(
-        words("trace.never" if c.past else f"trace.{c.side}", level=_value(c.level, t.unit), at=time_of(c.at))
-        for c in t.crossings
-    )
-    low = bound(t.lowest, t.unit, "below") if t.under else _value(t.lowest, t.unit)
-    high = bound(t.highest, t.unit, "above") if t.over else _value(t.highest, t.unit)
-    return (_who(campaign, t, several), time_of(t.ends), number.fixed(t.samples, 0), low, high, passed)
+    passed = "; ".join(_passed(c, t.unit) for c in t.crossings)
+    low = bound(t.lowest, t.unit, "below") if t.under else _end(t, t.lowest)
+    high = bound(t.highest, t.unit, "above") if t.over else _end(t, t.highest)
+    return (_who(campaign, t, several), time_of(t.ends), _samples(t), low, high, passed)
+
+
+def _passed(c: Crossing, unit: str) -> str:
+    said = words("trace.never" if c.past else f"trace.{c.side}", level=_value(c.level, unit), at=time_of(c.at))
+    return words("trace.first-of", passed=said, n=number.fixed(c.times, 0)) if c.times > 1 and not c.past else said
+
+
+def _samples(t: TraceShown) -> str:
+    n = number.fixed(t.samples, 0)
+    if not t.apart_in_all:
+        return n
+    apart = number.fixed(t.apart_in_all, 0)
+    return words("trace.samples.apart" if t.apart_in_all > 1 else "trace.samples.apart.one", n=n, apart=apart)
+
+
+def _end(t: TraceShown, value: float | None) -> str:
+    """The highest or lowest sample, and where it stands alone how far from its neighbours."""
+    said = _value(value, t.unit)
+    off = next((abs(off) for _, x, off in t.apart if x == value), None)
+    return said if off is None else words("trace.lone", level=said, off=interval.uncertainty(off, t.unit))
 
 
 def _who(campaign: Campaign, t: TraceShown, several: bool) -> str:
@@ -107,5 +124,6 @@ def _key(lines: Sequence[Line]) -> str:
         words("key.trace.over") if over else "",
         words("key.trace.under" if over else "key.trace.under.alone") if any(t.under for t in shown) else "",
         words("key.trace.gap") if any(t.gaps for t in shown) else "",
+        words("key.trace.apart") if any(t.apart for t in shown) else "",
         words("key.trace.incident") if any(line.happened for line in lines) else "",
     ])  # fmt: skip

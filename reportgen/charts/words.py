@@ -95,6 +95,10 @@ PHRASES: Mapping[str, str] = {
     "trace.to": "{low} to {high}",
     "trace.incident": "{name}: {n}",
     "trace.never": "{level} not passed within {at}",
+    "trace.first-of": "{passed}, the first of {n} times",
+    "trace.lone": "{level}, in a single sample, {off} from those beside it",
+    "trace.samples.apart": "{n}, of which {apart} stand apart from those around them",
+    "trace.samples.apart.one": "{n}, of which one stands apart from those around it",
     "trace.alt": "{lowest} to {highest} in {long}",
     "trace.alt.passed": "{lowest} to {highest} in {long}, {passed}",
     "key.trace": "Each line is one run as it was logged",
@@ -105,6 +109,7 @@ PHRASES: Mapping[str, str] = {
     "key.trace.under": "one that points down is where the meter’s scale began: the trace went lower",
     "key.trace.under.alone": "a triangle is where the meter’s scale began: the trace went lower",
     "key.trace.gap": "dots between two strokes are where nothing was logged",
+    "key.trace.apart": "a ring is a sample that stands apart from those around it: shown, and counted like any other",
     "alt.row": "{name}: {said}",
     "alt.more": "and {n} more in the table",
 }

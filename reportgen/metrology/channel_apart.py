@@ -3,8 +3,8 @@
 A sample does so where it lies further from the median of the seven around it than three times their scaled median
 absolute deviation (1.4826·MAD; F. R. Hampel, Journal of the American Statistical Association 69 (1974), 383, from
 memory), further from the mean of its two neighbours than noise of the trace's own size would bring one sample in a
-hundred such traces, and further than a step and a half of the display. Whether it is a fault or what happened, nobody can
-tell from it.
+hundred such traces, and further than a step and a half of the display. Whether it is a fault or what happened, nobody
+can tell from it.
 """
 
 from __future__ import annotations

@@ -179,7 +179,8 @@ TRACED = row(
     test=NAME, channel=NAME, contender=NAME, specimen=NAME, **{"pass": NAME}, part=MAYBE_TEXT, unit=TEXT, samples=WHOLE,
     seconds=NUMBER, lowest=NUMBER, highest=NUMBER, under={"type": "boolean"}, over={"type": "boolean"},
     gaps=every({"type": "array", "items": NUMBER, "minItems": 2, "maxItems": 2}),
-    passed=every(row(quantity=NAME, side=one_of("over", "under"), level=NUMBER, seconds=NUMBER)),
+    passed=every(row(quantity=NAME, side=one_of("over", "under"), level=NUMBER, seconds=NUMBER, times=WHOLE)),
+    apart=every(row(seconds=NUMBER, value=NUMBER, off=NUMBER)), apart_in_all=WHOLE,
 )  # fmt: skip
 
 RECORD = row(

@@ -9,7 +9,8 @@ from reportgen.record.plain import number
 
 
 def trace_row(t: TraceShown) -> dict[str, Any]:
-    """One trace. Times are seconds from its first sample; `over` and `under` say that highest and lowest are bounds."""
+    """One trace. Times are seconds from its first sample; `over` and `under` say that highest and lowest are bounds.
+    `apart` are the first few samples that stand apart from those around them, `off` how far from their neighbours."""
     return {
         "test": t.key.test,
         "channel": t.key.name,
@@ -31,7 +32,10 @@ def trace_row(t: TraceShown) -> dict[str, Any]:
                 "side": c.side,
                 "level": number(c.level),
                 "seconds": None if c.past else number(c.at),
+                "times": 0 if c.past else c.times,
             }
             for c in t.crossings
         ],
+        "apart": [{"seconds": number(at), "value": number(x), "off": number(off)} for at, x, off in t.apart],
+        "apart_in_all": t.apart_in_all,
     }
