@@ -11,6 +11,7 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
+from reportgen.metrology.angles import radian
 from reportgen.metrology.arithmetic import in_unit
 from reportgen.metrology.background import BOUND_UNDER, NOTHING_FROM
 from reportgen.metrology.engine import FIRST_ORDER, Engine
@@ -117,6 +118,11 @@ def _exp(x: Bent) -> Bent:
     return _curved(FIRST_ORDER.functions["exp"](x.first), _in_unit(x, NUMBER), math.exp, math.exp)
 
 
+def _of_angle(name: str, x: Bent, slope: Callable[[float], float], curve: Callable[[float], float]) -> Bent:
+    first = FIRST_ORDER.functions[name](x.first)
+    return _curved(first, _in_unit(x, radian()), slope, curve)
+
+
 def _less_background(level: Bent, background: Bent) -> Bent:
     first = FIRST_ORDER.functions["less_background"](level.first, background.first)
     background = _in_unit(background, level.first.unit)
@@ -156,6 +162,8 @@ BENDING: Engine[Bent] = Engine(
         "log": _log,
         "exp": _exp,
         "sqrt": lambda x: _power(x, 0.5),
+        "sin": lambda x: _of_angle("sin", x, math.cos, math.sin),
+        "cos": lambda x: _of_angle("cos", x, math.sin, math.cos),
         "less_background": _less_background,
     },
     joins={how: _joined(how) for how in FIRST_ORDER.joins},

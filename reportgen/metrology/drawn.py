@@ -2,7 +2,8 @@
 
 JCGM 101:2008, 7.4: the model is worked out for each draw of its inputs. Beside the draws goes the value to first order,
 whose rules of units and refusals hold here too. Where a draw has no answer (a logarithm or a root below nothing, a
-divisor on the other side of nothing than it was read) it is no number, and whoever sums up says how many these were.
+divisor on the other side of nothing than it was read, a number too large to hold) it is no number, and whoever sums up
+says how many these were.
 Bounds are never drawn.
 """
 
@@ -13,7 +14,8 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from reportgen.metrology.arithmetic import in_unit
+from reportgen.metrology.angles import radian
+from reportgen.metrology.arithmetic import LARGEST, in_unit
 from reportgen.metrology.background import NOTHING_FROM, correction
 from reportgen.metrology.draws import Draws
 from reportgen.metrology.engine import FIRST_ORDER, Engine
@@ -97,7 +99,7 @@ def _multiply(x: Drawn, y: Drawn) -> Drawn:
     first = FIRST_ORDER.signs["*"](x.first, y.first)
     off = _weighted([(_at(y), x.off), (_at(x), y.off)])
     if off is not None and x.off is not None and y.off is not None:
-        off = off + x.off * y.off
+        off = _held(off + x.off * y.off)
     return Drawn(_no_bound(first), off)
 
 
@@ -110,7 +112,7 @@ def _divide(x: Drawn, y: Drawn) -> Drawn:
     below = _at(y) + y.off
     with np.errstate(all="ignore"):
         above = (0.0 if x.off is None else x.off) - _at(x) / _at(y) * y.off
-        return Drawn(first, np.where(below * _at(y) > 0.0, above / below, np.nan))
+        return Drawn(first, _held(np.where(below * _at(y) > 0.0, above / below, np.nan)))
 
 
 def _through(first: Uncertain, x: Drawn, work: Callable[[Numbers], Numbers]) -> Drawn:
@@ -121,7 +123,14 @@ def _through(first: Uncertain, x: Drawn, work: Callable[[Numbers], Numbers]) -> 
         return Drawn(_no_bound(first), None)
     with np.errstate(all="ignore"):
         off = work(_at(x) + x.off) - (first.value or 0.0)
-        return Drawn(_no_bound(first), np.where(np.isfinite(off), off, np.nan))
+        return Drawn(_no_bound(first), _held(off))
+
+
+def _held(off: Numbers) -> Numbers:
+    """Draws, those too large to hold made no numbers: as first order refuses such a value, so does a draw."""
+    import numpy as np
+
+    return np.where(np.abs(off) < LARGEST, off, np.nan)
 
 
 def _power(x: Drawn, exponent: float) -> Drawn:
@@ -144,6 +153,16 @@ def _plain_number(name: str) -> Callable[[Drawn], Drawn]:
 
         first = FIRST_ORDER.functions[name](x.first)
         return _through(first, _in_unit(x, NUMBER), np.log if name == "log" else np.exp)
+
+    return work
+
+
+def _of_angle(name: str) -> Callable[[Drawn], Drawn]:
+    def work(x: Drawn) -> Drawn:
+        import numpy as np
+
+        first = FIRST_ORDER.functions[name](x.first)
+        return _through(first, _in_unit(x, radian()), np.sin if name == "sin" else np.cos)
 
     return work
 
@@ -211,6 +230,8 @@ def engine(draws: Draws, block: int, left_out: frozenset[str] = frozenset()) -> 
             "log": _plain_number("log"),
             "exp": _plain_number("exp"),
             "sqrt": lambda x: _power(x, 0.5),
+            "sin": _of_angle("sin"),
+            "cos": _of_angle("cos"),
             "less_background": _less_background,
         },
         joins={how: _joined(how) for how in FIRST_ORDER.joins},

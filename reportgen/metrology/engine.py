@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Generic, TypeVar
 
-from reportgen.metrology import arithmetic, combine
+from reportgen.metrology import angles, arithmetic, combine
 from reportgen.metrology.background import less_background
 from reportgen.metrology.uncertain import Uncertain
 from reportgen.metrology.unit import Unit
@@ -60,6 +60,8 @@ FIRST_ORDER: Engine[Uncertain] = Engine(
         "log": arithmetic.log,
         "exp": arithmetic.exp,
         "sqrt": arithmetic.sqrt,
+        "sin": angles.sine,
+        "cos": angles.cosine,
         "less_background": less_background,
     },
     joins={

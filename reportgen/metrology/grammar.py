@@ -26,6 +26,8 @@ FUNCTIONS: dict[str, tuple[int, int, bool]] = {
     "log": (1, 1, False),
     "exp": (1, 1, False),
     "sqrt": (1, 1, False),
+    "sin": (1, 1, False),
+    "cos": (1, 1, False),
 }
 # functions that look along a logger's channel: how many arguments; the first is its name, or one of these of it that
 # gives a trace again

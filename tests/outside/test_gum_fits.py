@@ -73,27 +73,38 @@ def test_resistance_reactance_and_impedance_come_out_together() -> None:
 
 
 IMPEDANCE = """\
-title: The impedance of one element
+title: Resistance, reactance and impedance of one element
 contenders:
   element: The element
 instruments:
-  meter: {accuracy: unknown}
-measure:
-  voltage: {kind: one reading, unit: V, instrument: meter}
-  current: {kind: one reading, unit: mA, instrument: meter}
+  bridge: {accuracy: unknown}
+tests: [bridge]
+"""
+BRIDGE = """\
+title: Bridge
+readings:
+  file: sets.csv
+  columns: {voltage: "voltage, V, bridge", current: "current, mA, bridge", phase: "phase, rad, bridge"}
+quantities:
+  resistance: {formula: voltage / current * cos(phase), unit: Ω}
+  reactance: {formula: voltage / current * sin(phase), unit: Ω}
   impedance: {formula: voltage / current, unit: Ω}
-readings: readings.csv
+headline: impedance
 """
 
 
-def test_the_impedance_comes_out_of_a_campaign(tmp_path: Path) -> None:
-    """Table H.4, H.2.4: each set gives a value of its own, and the correlation is taken in by that."""
-    rows = "".join(
-        f"element,{n},{v:.3f},{i:.3f}\n" for n, (v, i) in enumerate(zip(VOLTS, MILLIAMPERES, strict=True), 1)
-    )
-    told = compile_campaign(tmp_path, IMPEDANCE, readings="contender,pass,voltage,current\n" + rows)
-    impedance = result_of(told, "impedance", "element")
-    assert (f"{impedance['value']:.3f}", f"{impedance['u']:.3f}") == ("254.260", "0.236")
+def test_all_three_come_out_of_a_campaign(tmp_path: Path) -> None:
+    """Table H.4, H.2.4: each of the five sets gives values of its own, and correlation is taken in by that."""
+    sets = enumerate(zip(VOLTS, MILLIAMPERES, RADIANS, strict=True), 1)
+    rows = "".join(f"element,{n},{v:.3f},{i:.3f},{phi:.4f}\n" for n, (v, i, phi) in sets)
+    told = compile_campaign(
+        tmp_path, IMPEDANCE,
+        **{"tests/bridge.yaml": BRIDGE, "sets.csv": "contender,pass,voltage,current,phase\n" + rows},
+    )  # fmt: skip
+    found = [result_of(told, quantity, "element") for quantity in ("resistance", "reactance", "impedance")]
+    assert [f"{x['value']:.3f}" for x in found] == ["127.732", "219.847", "254.260"]
+    assert [f"{x['u']:.3f}" for x in found] == ["0.071", "0.295", "0.236"]
+    assert {x["effective_degrees"] for x in found} == {4}
 
 
 # table H.6: eleven readings of a thermometer and the corrections observed there
