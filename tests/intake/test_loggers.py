@@ -176,6 +176,20 @@ def test_gaps_and_changes_of_rate_are_told_with_where_and_how_long(tmp_path: Pat
     assert "every 10 s, before every 1 s" in told["rate-changes"]
 
 
+def test_samples_that_are_missing_among_even_ones_are_counted(tmp_path: Path) -> None:
+    """40 and 75, 76 left out of one sample a second: three missing, none of it a gap. Random pauses miss nothing."""
+    times = [t for t in range(120) if t not in (40, 75, 76)]
+    text = "Elapsed,Ch1\n" + "".join(f"{t},5\n" for t in times)
+    readings, _ = read(tmp_path / "1", ONE, **{"raw/log.csv": text})
+    (told,) = [f for f in readings.findings if f.rule == "samples-dropped"]
+    assert (told.severity, told.place.file) == ("note", "raw/log.csv")
+    assert "every 1 s, and 3 samples are missing" in told.says.replace("\u00a0", " ")
+    uneven = np.cumsum(np.random.default_rng(1).uniform(0.5, 1.5, 300))
+    text = "Elapsed,Ch1\n" + "".join(f"{t:.3f},5\n" for t in uneven)
+    readings, _ = read(tmp_path / "2", ONE, **{"raw/log.csv": text})
+    assert not [f for f in readings.findings if f.rule == "samples-dropped"]
+
+
 def test_names_of_files_say_contender_pass_and_part(tmp_path: Path) -> None:
     source = 'logger: raw/{contender}/run-{pass}-{part}.csv\ntime: Elapsed, s\ncolumns: {light: "Ch1, lx"}\n'
     text = "Elapsed,Ch1\n0,5\n1,6\n"

@@ -15,6 +15,8 @@ LONG = (
 )
 ENOUGH = 5  # so many alike in a row are a new rate
 LOOKED_AT = 200  # distances that the usual one is told from
+NEAR = 0.1  # of the usual distance: one that differs by less is even
+MOSTLY = 0.8  # of all distances: where fewer are even, samples don't come evenly
 MOST = 1000  # gaps that are kept
 
 
@@ -22,7 +24,8 @@ MOST = 1000  # gaps that are kept
 class Pace:
     """Times in s from the first sample; `backwards` and `twice` are the first such sample (from 0), or None.
 
-    `rates` are changes: where, the distance before and behind, in s.
+    `rates` are changes: where, the distance before and behind, in s. `dropped` counts samples that are missing singly or
+    in pairs, where a distance is twice or thrice the usual one; `even` the distances that are the usual one, of `steps`.
     """
 
     samples: int = 0
@@ -32,6 +35,14 @@ class Pace:
     rates: list[tuple[float, float, float]] = field(default_factory=list)
     backwards: int | None = None
     twice: int | None = None
+    dropped: int = 0
+    even: int = 0
+    steps: int = 0
+
+    @property
+    def drops(self) -> bool:
+        """Whether samples come evenly but for some that are missing."""
+        return self.dropped > 0 and self.even >= MOSTLY * self.steps
 
 
 def pace_of(times: Iterable[NDArray[np.float64]]) -> Pace:
@@ -47,11 +58,25 @@ def pace_of(times: Iterable[NDArray[np.float64]]) -> Pace:
         if pace.twice is None and (apart == 0).any():
             pace.twice = pace.samples + int(np.flatnonzero(apart == 0)[0]) + (last is None)
         usual = _follow(pace, joined, apart, usual)
+        _count(pace, apart, usual)
         pace.samples += len(piece)
         last = float(piece[-1])
     pace.ends = last or 0.0
     pace.interval = usual
     return pace
+
+
+def _count(pace: Pace, apart: NDArray[np.float64], usual: float) -> None:
+    import numpy as np
+
+    if usual <= 0:
+        return
+    times = apart / usual
+    whole = np.round(times)
+    near = np.abs(times - whole) <= NEAR
+    pace.even += int(np.count_nonzero(near & (whole == 1)))
+    pace.dropped += int((whole[near & (whole > 1) & (times <= LONG)] - 1).sum())
+    pace.steps += len(apart)
 
 
 def _follow(pace: Pace, times: NDArray[np.float64], apart: NDArray[np.float64], usual: float) -> float:

@@ -51,6 +51,18 @@ def notes(series: Series, test: Test, column: Column, contender: str, pace: Pace
             subject,
             contender,
         )
+    if pace.drops:
+        missing = "one sample is" if pace.dropped == 1 else f"{pace.dropped} samples are"
+        yield Finding(
+            "note",
+            "samples-dropped",
+            Place(file),
+            f"“{column.heading}” has samples every {time_of(pace.interval)}, and {missing} missing among them.",
+            "A logger that is busy leaves samples out; what they would have shown is taken from those beside them.",
+            "Look whether the peak or the passing you measure lies there; log more slowly where the logger can't keep up.",
+            subject,
+            contender,
+        )
     for at, before, after in pace.rates[:5]:
         yield Finding(
             "note",
