@@ -6,12 +6,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from reportgen.campaign.declared import Campaign, Quantity, Test
+from reportgen.evaluation.declared_scatter import between_sessions, of_passes
 from reportgen.evaluation.evaluated import Comparison, FirstPlace, Keys
 from reportgen.evaluation.gathered import Gathered
 from reportgen.judgement.judge import judge
-from reportgen.judgement.measured import DeclaredScatter, Judged, Measured, Rules
-from reportgen.metrology.errors import UnitError
-from reportgen.metrology.unit import NUMBER, Unit, alike, convert, parse_unit
+from reportgen.judgement.measured import Judged, Measured, Rules
+from reportgen.metrology.unit import Unit, convert, parse_unit
 
 
 @dataclass(frozen=True)
@@ -28,54 +28,15 @@ def is_ranked(quantity: Quantity) -> bool:
 
 def rules_for(campaign: Campaign, test: Test, quantity: Quantity, unit: Unit, rounds_recorded: bool) -> Rules:
     """What was fixed before the data: direction, scatter, rounds, what matters, declared repeatability."""
-    method = campaign.methods.get(f"{test.method}.{test.method_version}")
-
-    def size(value: float, symbol: str) -> float:
-        return convert(value, parse_unit(symbol), unit, difference=True)
-
-    def scatter(value: float, symbol: str) -> float:
-        return _relative(value, symbol) if test.scatter == "relative" else size(value, symbol)
-
-    declared = None
-    if method and quantity.id in method.repeatability:
-        found = method.repeatability[quantity.id]
-        declared = DeclaredScatter(scatter(float(found.sd.value), found.sd.unit), found.degrees, found.source)
-    between = method.between_sessions if method else None
-    if between and test.scatter != "relative" and not alike(parse_unit(between.unit), unit, difference=True):
-        between = None  # it was stated for another quantity of the test
+    matters = quantity.matters
     return Rules(
         better=quantity.better if quantity.better != "neither" else "lower",
         scatter=test.scatter,
         rounds=test.order == "rounds" and rounds_recorded,
-        matters=size(float(quantity.matters.value), quantity.matters.unit) if quantity.matters else None,
-        declared=declared,
-        between_sessions=scatter(float(between.value), between.unit) if between else None,
+        matters=convert(float(matters.value), parse_unit(matters.unit), unit, difference=True) if matters else None,
+        declared=of_passes(campaign, test, quantity, unit),
+        between_sessions=between_sessions(campaign, test, unit),
     )
-
-
-def specimens_apart(campaign: Campaign, test: Test, unit: Unit) -> float:
-    """The scatter between specimens that the test's method declares: in `unit`, or as a part of the value where the
-    test's scatter is relative. 0 where none is declared for such a quantity."""
-    method = campaign.methods.get(f"{test.method}.{test.method_version}")
-    declared = method.between_specimens if method else None
-    if declared is None:
-        return 0.0
-    if test.scatter == "relative":
-        return _relative(float(declared.value), declared.unit)
-    if not alike(parse_unit(declared.unit), unit, difference=True):
-        return 0.0  # it was stated for another quantity of the test
-    return convert(float(declared.value), parse_unit(declared.unit), unit, difference=True)
-
-
-def _relative(value: float, symbol: str) -> float:
-    """A scatter in proportion to the value, as a plain number; raises `UnitError` for one in the quantity's unit."""
-    unit = parse_unit(symbol)
-    if not alike(unit, NUMBER):
-        raise UnitError(
-            f"the method's scatter is relative, but one of its repeatability, sessions or specimens is in {symbol}",
-            "state it in percent",
-        )
-    return convert(value, unit, NUMBER, difference=True)
 
 
 def _shown_only(one: Measured) -> Measured:

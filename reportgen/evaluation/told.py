@@ -6,7 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from reportgen.campaign.declared import Declared, Quantity, Test
-from reportgen.evaluation.decide import decide, is_ranked, rules_for, specimens_apart
+from reportgen.evaluation.decide import decide, is_ranked, rules_for
+from reportgen.evaluation.declared_scatter import between_specimens
 from reportgen.evaluation.drawn import with_draws
 from reportgen.evaluation.evaluated import Caveat, Comparison, FirstPlace, Result, ScatterUsed, bears_on
 from reportgen.evaluation.feeds import Feeds
@@ -127,7 +128,7 @@ def _tell_part(
         for c, ws in passes.items()
     }
     if not several:
-        apart = specimens_apart(campaign, test, unit)
+        apart = between_specimens(campaign, test, unit)
         gathered = {c: with_specimens_apart(g, apart, test.scatter == "relative") for c, g in gathered.items()}
     gathered = with_draws(bench.workings, quantity, gathered, several)
     judgeable = [g for g in gathered.values() if g.mean is not None]

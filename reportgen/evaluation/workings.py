@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from math import sqrt
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.evaluation.assumed import Assumed
 from reportgen.evaluation.counted import TOTAL, counted_working
+from reportgen.evaluation.declared_scatter import of_passes
 from reportgen.evaluation.evaluated import Caveat, Keys, bears_on
 from reportgen.evaluation.exact import COUNTED
 from reportgen.evaluation.feeds import Feeds
@@ -21,6 +23,9 @@ from reportgen.evaluation.nested import over_passes, over_specimens, several_spe
 from reportgen.evaluation.observing import Observer
 from reportgen.evaluation.working import JOINS, Heard, PassKey, Working, join_parts
 from reportgen.intake.reading import Reading, ReadingKey
+from reportgen.judgement.measured import DeclaredScatter
+from reportgen.judgement.pooling import standard_deviation
+from reportgen.judgement.scatter import joined as joined_scatter
 from reportgen.metrology.arithmetic import in_unit
 from reportgen.metrology.draws import Draws
 from reportgen.metrology.errors import NoValue
@@ -28,7 +33,6 @@ from reportgen.metrology.evaluate import evaluate_by
 from reportgen.metrology.formula import names_part_by_part
 from reportgen.metrology.grammar import Expression
 from reportgen.metrology.near_nothing import watching
-from reportgen.metrology.type_a import uncertainty_of_mean
 from reportgen.metrology.uncertain import OF_ONE_READING, Source, Uncertain
 from reportgen.metrology.unit import Unit
 
@@ -90,7 +94,8 @@ class Workings:
     def joined(self, quantity: str, contender: str) -> Uncertain:
         """The quantity over all its passes as one value, its scatter a source of its own, Student's t times s/√n.
 
-        Of several specimens each is one value, and theirs is the scatter.
+        Of several specimens each is one value, and theirs is the scatter. A repeatability that the method declares
+        stands in for passes, or joins them, as it does in the quantity's own results.
         """
         rule, counted = self.quantities[quantity], self.counted(quantity, contender)
         nested = several_specimens(counted)
@@ -99,11 +104,21 @@ class Workings:
             raise NoValue(f"{quantity} of {contender} was not read")
         mean = over_specimens(rule, used) if nested else over_passes(rule, used)
         known = [u.value for u in used if u.value is not None]
-        u = uncertainty_of_mean(known)
-        if u is None or mean.value is None:
+        if mean.value is None:
             return stood_on(mean)
-        scatter = Source("scatter", quantity, contender, "normal", len(known) - 1)
-        return replace(mean, contributions={**mean.contributions, scatter: u})
+        declared = None if nested else self._declared(quantity, mean.value)
+        scatter = joined_scatter(*standard_deviation(known), declared)
+        if scatter.sd is None or scatter.degrees is None:
+            return stood_on(mean)
+        source = Source("scatter", quantity, contender, "normal", scatter.degrees)
+        return replace(mean, contributions={**mean.contributions, source: scatter.sd / sqrt(len(known))})
+
+    def _declared(self, quantity: str, value: float) -> DeclaredScatter | None:
+        """The repeatability that a method declares, in the quantity's unit."""
+        test = self._tests[quantity]
+        declared = of_passes(self.campaign, test, self.quantities[quantity], self.units[quantity])
+        in_unit = abs(value) if test.scatter == "relative" else 1.0
+        return replace(declared, sd=declared.sd * in_unit) if declared else None
 
     def counted(self, quantity: str, contender: str) -> Sequence[Working]:
         """The passes that count towards the quantity, parts joined."""

@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from math import fsum, hypot, isinf, sqrt
-from typing import Literal
 
-Shape = Literal["uniform", "triangular", "arcsine"]
-HALF_WIDTH: dict[Shape, float] = {"uniform": sqrt(3.0), "triangular": sqrt(6.0), "arcsine": sqrt(2.0)}  # of u
+HALF_WIDTH = {"uniform": sqrt(3.0), "triangular": sqrt(6.0), "arcsine": sqrt(2.0)}  # of u
 SHAPELESS = 0.02  # of the whole: the shape of a part as narrow as this shows nowhere
 TAILLESS = 1e-5  # of the whole: as narrow a Student's t shows nowhere either, whatever its degrees of freedom
 EXACT = 16  # so many of the widest parts keep their shape; the rest together are all but normal
@@ -53,25 +51,30 @@ def parts_of(
     student: Iterable[tuple[float, float]] = (),
 ) -> Parts:
     """Parts from standard uncertainties, whatever their sign; zeros fall out, and of many the small join the normal."""
-    with_ends: list[tuple[float, Shape]] = []
-    sds: dict[Shape, Iterable[float]] = {"uniform": uniform_sds, "triangular": triangular_sds, "arcsine": arcsine_sds}
-    for shape, of_shape in sds.items():
-        with_ends += [(abs(u), shape) for u in of_shape if u]
-    with_ends.sort(key=lambda part: -part[0])
-    tailed = sorted((abs(u), degrees) for u, degrees in student if u)
-    normal = [abs(u) for u in normal_sds] + [u for u, degrees in tailed if isinf(degrees)]
-    whole = hypot(*normal, *(u for u, _ in with_ends), *(u for u, degrees in tailed if not isinf(degrees)))
-    kept = sum(1 for u, _ in with_ends[:EXACT] if u > SHAPELESS * whole)
-    normal += [u for u, _ in with_ends[kept:]]
-    normal += [u for u, degrees in tailed if u <= TAILLESS * whole and not isinf(degrees)]
-    halves = {shape: tuple(u * HALF_WIDTH[shape] for u, s in with_ends[:kept] if s == shape) for shape in HALF_WIDTH}
-    return Parts(
-        halves["uniform"],
-        hypot(*normal),
-        halves["triangular"],
-        halves["arcsine"],
-        tuple((u, degrees) for u, degrees in tailed if u > TAILLESS * whole and not isinf(degrees)),
+    with_ends = [
+        (abs(u), shape)
+        for shape, sds in (("uniform", uniform_sds), ("triangular", triangular_sds), ("arcsine", arcsine_sds))
+        for u in sds
+        if u
+    ]
+    normal = [u for u in normal_sds if u]
+    tailed = []
+    for u, degrees in student:
+        if u and isinf(degrees):
+            normal.append(u)
+        elif u:
+            tailed.append((abs(u), degrees))
+    if not with_ends and not tailed:
+        return Parts(normal=hypot(*normal)) if normal else NOTHING
+    with_ends.sort(reverse=True)
+    whole = hypot(*normal, *(u for u, _ in with_ends), *(u for u, _ in tailed))
+    kept = with_ends[: min(EXACT, sum(1 for u, _ in with_ends if u > SHAPELESS * whole))]
+    normal += [u for u, _ in with_ends[len(kept) :]] + [u for u, _ in tailed if u <= TAILLESS * whole]
+    uniform, triangular, arcsine = (
+        tuple(u * factor for u, of_part in kept if of_part == shape) for shape, factor in HALF_WIDTH.items()
     )
+    student = tuple(sorted(part for part in tailed if part[0] > TAILLESS * whole))
+    return Parts(uniform, hypot(*normal), triangular, arcsine, student)
 
 
 def joined(*several: Parts) -> Parts:

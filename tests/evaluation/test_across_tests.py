@@ -185,6 +185,21 @@ def test_a_relative_repeatability_is_a_share_of_the_value(tmp_path: Path) -> Non
     assert result(found, "burn", "corvane").u == pytest.approx(2.0, rel=1e-3)
 
 
+def test_a_repeatability_declared_of_a_quantity_behind_is_in_what_stands_on_it(tmp_path: Path) -> None:
+    """5 % of a time read once, beside a weight whose own scatter is small: 5 % of the product (JCGM 100, 5.1.6)."""
+    rows = "".join(f"{c},{n},{w}\n" for n, w in enumerate(("10.00", "10.01", "9.99"), 1) for c in ("corvane", "ostler"))
+    found = evaluated(
+        tmp_path, TWO + "tests: [burn, weight]\n", readings="contender,pass,burn\ncorvane,1,40.000\nostler,1,90.000\n",
+        **{"tests/burn.yaml": BY_METHOD, "methods/by-hand.1.yaml": METHOD % "5 %", "tests/weight.yaml": WEIGHT,
+           "weight.csv": "contender,pass,weight\n" + rows},
+    )  # fmt: skip
+    load = result(found, "load", "corvane")
+    assert load.estimate is not None
+    assert load.estimate.value == pytest.approx(400)
+    assert load.u == pytest.approx(20, rel=1e-3)
+    assert load.low == pytest.approx(400 - 20 * stats.t.ppf(0.975, 20), rel=1e-3)  # 24 passes less 4 products
+
+
 def test_a_relative_repeatability_in_seconds_is_refused(tmp_path: Path) -> None:
     findings = refusal(
         tmp_path, TWO + "tests: [burn]\n", readings="contender,pass,burn\ncorvane,1,40.0\nostler,1,90.0\n",
