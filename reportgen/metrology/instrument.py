@@ -59,7 +59,7 @@ def observed(
         if limit is None:
             raise MetrologyError("a reading without a value and without a limit", "")
         return Uncertain(None, unit, {}, limit)
-    hand = reaction(instrument, unit, reading) if instrument else {}
+    hand = reaction(instrument, unit, reading, leant_on) if instrument else {}
     found = _step_and_width(instrument, unit, reading, step, width, leant_on, stated)
     if instrument is None:
         return Uncertain(value, unit, found, limit)
@@ -102,7 +102,7 @@ def observed_difference(
         of_end = accuracy(instrument, end, unit, session, name)
         found.update({source: size for source, size in of_end.items() if source.sort == "accuracy"})
         found.update(repeatability(instrument, unit, name, leant_on))
-        found.update(reaction(instrument, unit, name))
+        found.update(reaction(instrument, unit, name, leant_on))
     if ends is None:
         return Uncertain(value, unit, found, limit)
     here, there = (of_calibration(instrument, end, scale, years) for end in ends)

@@ -8,10 +8,11 @@ variable for all readings of an instrument in a session, unless `shared` says ot
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from reportgen.metrology.errors import MetrologyError, UnitError
 from reportgen.metrology.specification import Instrument, Points, Size
-from reportgen.metrology.uncertain import Sort, Source
+from reportgen.metrology.uncertain import Source
 from reportgen.metrology.unit import Unit, convert, is_decibel, named, parse_unit
 from reportgen.metrology.unit_table import TIME
 
@@ -58,18 +59,28 @@ def repeatability(instrument: Instrument, unit: Unit, reading: str, leant_on: bo
     if instrument.repeatability is None:
         return {}
     size = convert(instrument.repeatability.value, instrument.repeatability.unit, unit, difference=True)
-    sort: Sort = "shared" if leant_on else "repeatability"
-    return {Source(sort, instrument.id, reading, "normal", instrument.repeatability_degrees): size}
+    source = Source("repeatability", instrument.id, reading, "normal", instrument.repeatability_degrees)
+    return {unseen(source) if leant_on else source: size}
 
 
-def reaction(instrument: Instrument, unit: Unit, reading: str) -> dict[Source, float]:
-    """The hand that starts and stops it, each reading anew. Raises UnitError for what is no time."""
+def reaction(instrument: Instrument, unit: Unit, reading: str, leant_on: bool) -> dict[Source, float]:
+    """The hand that starts and stops it, each reading anew, so that passes show it in their scatter. `leant_on`: other
+    values stand on this reading, and no scatter shows it. Raises UnitError for what is no time.
+    """
     if not instrument.by_hand:
         return {}
     if unit.dimension != TIME:
         raise UnitError(f"by hand is a matter of timing, but this reading is in {named(unit)}", "drop “by hand” here")
     hand = instrument.reaction or Size(REACTION, parse_unit("s"))
-    return {Source("reaction", instrument.id, reading): convert(hand.value, hand.unit, unit) / math.sqrt(3)}
+    source = Source("reaction", instrument.id, reading)
+    return {unseen(source) if leant_on else source: convert(hand.value, hand.unit, unit) / math.sqrt(3)}
+
+
+def unseen(source: Source) -> Source:
+    """An error of one reading that no scatter between passes shows, as each of them stands on that reading."""
+    if source.sort == "reaction":  # not to be taken for what the instrument itself may be off
+        return replace(source, sort="accuracy", where=f"{source.where}, by hand")
+    return replace(source, sort="shared")
 
 
 def clock(instrument: Instrument | None) -> dict[Source, float]:

@@ -38,7 +38,7 @@ Sort = Literal[
     "fit",
     "scatter",
 ]
-OF_ONE_READING: frozenset[Sort] = frozenset({"repeatability", "fit"})  # the scatter between passes shows them again
+OF_ONE_READING: frozenset[Sort] = frozenset({"repeatability", "reaction", "fit"})  # scatter between passes shows them
 Shape = Literal["uniform", "normal", "triangular", "arcsine"]
 Limit = Literal["above", "below"]
 

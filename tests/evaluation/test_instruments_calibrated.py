@@ -143,6 +143,35 @@ def test_a_quicker_hand_is_believed(tmp_path: Path) -> None:
     assert budget(result_of(told, "boil-time", "one"))["reaction"] == pytest.approx(0.15 / 3**0.5)
 
 
+def test_a_hand_counts_once_where_passes_show_it_in_their_scatter(tmp_path: Path) -> None:
+    """Two passes 3 s apart: s/√2 = 1.5 s (JCGM 100, 4.2.3), type A, in which each pass' hand is already."""
+    yaml = HEAD + "measure: {boil time: 'timed, s, lower, watch'}\nreadings: readings.csv\n"
+    files = {"instruments.yaml": "watch: 0.01 s, by hand, accuracy ±0.5 s\n"}
+    rows = "contender,pass,boil time\none,1,210.43\none,2,213.43\nother,1,211.17\nother,2,214.17\n"
+    told = compile_campaign(tmp_path, yaml, readings=rows, **files)
+    found = budget(result_of(told, "boil-time", "one"))
+    assert found == pytest.approx({"scatter": 1.5, "offset": 0.5 / 3**0.5})
+
+
+def test_a_hand_on_one_reading_that_passes_stand_on_is_in_no_scatter(tmp_path: Path) -> None:
+    """One time for each, from which three others are taken away: the hand on it is ±0.2 s once, the watch ±0.5 s."""
+    yaml = (
+        f"{HEAD}measure:\n  whole run: one reading, s, lower, watch\n"
+        "  rest: {kind: one reading, unit: s, better: lower, instrument: watch, formula: whole_run - begun,\n"
+        "         columns: {begun: {unit: s, instrument: plain}}}\n"
+        "readings: [readings.csv, begun.csv]\n"
+    )
+    files = {
+        "instruments.yaml": "watch: 0.01 s, by hand, accuracy ±0.5 s, shared nothing\nplain: accuracy ±0.01 s\n",
+        "begun.csv": "contender,begun\none,10.03\none,10.21\none,10.44\nother,5.07\nother,5.23\nother,5.41\n",
+    }
+    told = compile_campaign(tmp_path, yaml, readings="contender,whole run\none,80.37\nother,79.11\n", **files)
+    found = [
+        b["size"] for b in result_of(told, "rest", "one")["budget"] if b["of"] == "watch" and b["sort"] == "accuracy"
+    ]
+    assert sum(x * x for x in found) == pytest.approx((0.2**2 + 0.5**2) / 3)
+
+
 def caveats(told: dict[str, Any]) -> list[str]:
     """What is said of instruments, with plain spaces."""
     said = [c["says"] for c in told["caveat_list"] if c["sort"] == "instrument"]
