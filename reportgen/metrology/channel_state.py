@@ -1,7 +1,8 @@
 """How long a trace lay over, or under, a limit, all stretches together, by straight lines between samples.
 
 An error of the trace's or of the limit moves every passing by its size over the slope there, as far as that error
-reaches: it is worked out from what the time would be with the limit one standard uncertainty higher and lower. Each
+reaches: it is worked out from what the time would be with the limit one standard uncertainty higher and lower, or two
+where one changes nothing, so that a trace which stays just short of a limit isn't said to do so for certain. Each
 passing may lie anywhere between the two samples around it, by itself. A gap whose ends lie on one side counts as lying
 there, give or take all of it; one whose ends lie apart counts half, give or take that half.
 """
@@ -18,6 +19,9 @@ from reportgen.metrology.limits import opposite
 from reportgen.metrology.trace import Piece, Trace, added, in_gaps, joined
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import parse_unit
+
+
+REACHES = (1.0, 2.0)  # standard uncertainties: a trace that came within two of a limit may have passed it
 
 
 @dataclass(frozen=True)
@@ -60,8 +64,11 @@ def _of_errors(trace: Trace, side: Side, limit: Uncertain, seconds: float) -> di
     u = math.sqrt(math.fsum(e * e for e in errors.values()))
     if not u:
         return {}
-    moved = [_or(trace, side, limit.value + way * u, seconds) for way in (-1.0, 1.0)]
-    return {source: size * (moved[1] - moved[0]) / (2 * u) for source, size in errors.items()}
+    for reach in REACHES:
+        low, high = (_or(trace, side, limit.value + way * reach * u, seconds) for way in (-1.0, 1.0))
+        if low != high:
+            return {source: size * (high - low) / (2 * reach * u) for source, size in errors.items()}
+    return {}
 
 
 def _or(trace: Trace, side: Side, limit: float, seconds: float) -> float:

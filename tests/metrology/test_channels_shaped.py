@@ -236,6 +236,21 @@ def test_an_offset_moves_every_passing_by_itself_over_the_slope_there() -> None:
     assert abs(offset) == pytest.approx(0.1 / math.sqrt(3) * (1 / 0.8 + 1 / 0.4), rel=1e-3)
 
 
+def test_a_trace_that_stays_just_short_of_a_limit_isnt_said_to_do_so_for_certain() -> None:
+    """It comes to 5.8 lx and the meter is off by up to 1 lx (u = 0.58): two of these below, from 5 to 6.15 lx, it
+    spent the part of the time that numpy counts; a limit of 3 lx is far."""
+    meter = Instrument("meter", absolute=Size(1.0, LUX))
+    t = np.arange(0, 1000, 1.0)
+    v = 5.8 + 10 * np.exp(-t / 100)
+    near = along("how_long(x, under, 5)", x=trace(t, v, instrument=meter, piece=200))
+    u = 1 / math.sqrt(3)
+    spent = float(np.mean(v < 5 + 2 * u)) * 1000
+    assert near.value == 0
+    assert combined_standard_uncertainty(near) == pytest.approx(spent / 4, rel=0.01)
+    far = along("how_long(x, under, 3)", x=trace(t, v, instrument=meter, piece=200))
+    assert (far.value, combined_standard_uncertainty(far)) == (0, 0)
+
+
 def test_bounds_and_gaps_are_counted_as_far_as_they_are_known() -> None:
     over = trace([0, 10, 20, 30], [5, 99, 99, 5], [0, 1, 1, 0])
     assert along("how_long(x, over, 50)", x=over).value == pytest.approx(20)  # the middle of either step

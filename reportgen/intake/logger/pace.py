@@ -24,8 +24,9 @@ MOST = 1000  # gaps that are kept
 class Pace:
     """Times in s from the first sample; `backwards` and `twice` are the first such sample (from 0), or None.
 
-    `rates` are changes: where, the distance before and behind, in s. `dropped` counts samples that are missing singly or
-    in pairs, where a distance is twice or thrice the usual one; `even` the distances that are the usual one, of `steps`.
+    `rates` are changes: where, the distance before and behind, in s. `dropped` counts samples that are missing singly
+    or in pairs, where a distance is twice or thrice the usual one; `even` the distances that are the usual one, of
+    `steps`.
     """
 
     samples: int = 0

@@ -59,7 +59,7 @@ def notes(series: Series, test: Test, column: Column, contender: str, pace: Pace
             Place(file),
             f"“{column.heading}” has samples every {time_of(pace.interval)}, and {missing} missing among them.",
             "A logger that is busy leaves samples out; what they would have shown is taken from those beside them.",
-            "Look whether the peak or the passing you measure lies there; log more slowly where the logger can't keep up.",
+            "Look whether what you measure lies there; log more slowly where the logger can't keep up.",
             subject,
             contender,
         )
