@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from reportgen.finding import Finding
@@ -11,7 +12,7 @@ from reportgen.metrology.calibration import corrections
 from reportgen.metrology.errors import MetrologyError, UnitError
 from reportgen.metrology.instrument import Instrument, clock, observed
 from reportgen.metrology.trace import Piece, Trace
-from reportgen.metrology.uncertain import Limit, Uncertain
+from reportgen.metrology.uncertain import Limit, Source, Uncertain
 from reportgen.metrology.unit import Unit, alike, convert, named, parse_unit
 
 if TYPE_CHECKING:

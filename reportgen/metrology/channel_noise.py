@@ -26,7 +26,7 @@ FEWEST = 50  # samples that can tell noise from the shape of a trace
 EVEN = 0.1  # of the time between two samples: pauses that differ by less are even
 _TO_SD, _OF_FOURTH = 1.4826, math.sqrt(70)
 TURNS = 0.5  # of them, at least, change their sign: of white noise 0.795, of a smooth trace next to none
-OWN = frozenset({"step", "repeatability", "accuracy"})  # errors that each sample has of its own, as stated
+OWN = frozenset({"step", "repeatability"})  # errors that each sample has of its own, as stated
 
 
 def noise_of(pieces: Iterable[Piece]) -> float:
