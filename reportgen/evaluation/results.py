@@ -205,7 +205,7 @@ def _decimals(
     """The most decimals its readings were written with; None where one is in another unit, has no written digits or is
     corrected, so that its value isn't what was written."""
     every = [readings[k] for w in used for k in w.keys]
-    behind = [r for r in every if r.value is not None or r.series is not None]
+    behind = [r for r in every if r.series is not None or (r.value is not None and (r.limit or not r.unweighed))]
     found = [r.decimals for r in behind if r.decimals is not None and r.unit == quantity.unit]
     if any(is_corrected(campaign.instruments.get(r.instrument)) for r in behind):
         return None

@@ -69,7 +69,7 @@ def trace_of(
 
 
 def _of_trace(source: Source, name: str) -> Source:
-    """An accuracy that instruments don't share is still the same in every sample of a trace: one probe took them all."""
+    """An accuracy that instruments don't share is still the same in every sample of a trace: one probe took them."""
     return replace(source, where=name) if source.sort == "accuracy" else source
 
 

@@ -1,4 +1,4 @@
-"""`some` where more than nothing says nothing: a level, a temperature."""
+"""`some` or `nothing` where nothing is a mark on a scale: a level, a temperature."""
 
 from __future__ import annotations
 

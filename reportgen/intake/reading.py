@@ -90,7 +90,7 @@ class Reading:
     conditions: tuple[tuple[str, str], ...] = ()
     width: Decimal | None = None  # half-width of `about 250`, `250 ±10`, `2 to 3`, in the reading's unit
     rough: Rough = ""
-    unweighed: bool = False  # `some`: more than nothing; then value 0, limit above
+    unweighed: bool = False  # `some`: more than nothing; then value 0, limit above. `nothing`: value 0, no limit
     beside: str = ""  # `ostler + 72`: the contender it was read against; value is then the difference
     frames: tuple[int, int] | None = None  # `frames 1204 to 4820`: first and last; value is then their difference
     for_all: bool = False  # one reading that serves every contender: one variable, one error

@@ -144,7 +144,7 @@ def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
         by, to = number.fixed(added, places, sign=True), number.fixed(float(r.value) + added, places)
         yield Said(words("reading.corrected", by=joined(by, r.unit), to=joined(to, r.unit)))
     if r.unweighed:
-        yield Said(words("reading.some"))
+        yield Said(words("reading.some" if r.limit else "reading.nothing"))
     if r.beside:
         yield Said(words("reading.beside"), _other(told, page, result, r))
     if r.for_all:

@@ -67,6 +67,7 @@ PHRASES: Mapping[str, str] = {
     "reading.frames": "{frames} frames; the camera takes {rate} a second.",
     "reading.corrected": "Corrected by {by} to {to}, as its instrument’s calibration has it.",
     "reading.some": "More than nothing; how much, nobody measured.",
+    "reading.nothing": "Nothing to be read: 0, without any error.",
     "reading.beside": "Read as a difference from",
     "reading.for-all": "One reading serves every contender, and so does its error.",
     "reading.records.open": "The records disagree: {said}. Which is right isn’t known, so both stand: {because}.",

@@ -241,6 +241,24 @@ def test_some_makes_more_than_of_sums_and_less_than_of_what_it_is_taken_from(tmp
     assert "division" in result(told, "per", "corvane").missing
 
 
+def test_nothing_added_adds_no_error_of_a_scale_where_nought_read_on_it_does(tmp_path: Path) -> None:
+    """Two steps of 1 g and none of the scale's offset, which before less after leaves out: √2/√12 g (JCGM 100, 4.3.7).
+    A 0 on the display is a third reading, and its offset of ±3 g stays: 3/√3 g."""
+    told = evaluated(
+        tmp_path,
+        "title: T\ncontenders: {corvane: Corvane Sol, ostler: Ostler Mk II}\ntests: [fuel]\n",
+        **{
+            "tests/fuel.yaml": "title: F\nreadings:\n  file: fuel.csv\n  columns:\n"
+            + "".join(f"    {c}: {{unit: g, instrument: scale}}\n" for c in ("start", "end", "added"))
+            + "quantities:\n  fuel: {formula: start - end + added, unit: g, better: lower}\nheadline: fuel\n",
+            "instruments.yaml": "scale: {resolution: 1 g, accuracy: ±3 g, shared: offset}\n",
+            "fuel.csv": "contender,start,end,added\ncorvane,503,121,nothing\nostler,507,98,0\n",
+        },
+    )
+    assert result(told, "fuel", "corvane").u == pytest.approx(math.sqrt(2 / 12))
+    assert result(told, "fuel", "ostler").u == pytest.approx(math.sqrt(3 / 12 + 3))
+
+
 def test_some_alone_is_more_than_nothing(tmp_path: Path) -> None:
     told = evaluated(tmp_path, FUEL, readings="contender,fuel\ncorvane,some\nostler,10\nbrindle,12\n")
     estimate = result(told, "fuel", "corvane").estimate

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from tests.campaigns import compile_campaign, comparison_of, result_of
+from tests.campaigns import comparison_of, compile_campaign, result_of
 
 COOLING = """\
 title: Cooling

@@ -112,6 +112,10 @@ def test_some_is_more_than_nothing() -> None:
     assert read_cell("Some", COUNT).limit == "above"
 
 
+def test_nothing_is_nought_that_nobody_read() -> None:
+    assert read_cell("nothing", NUMBER) == Written(Decimal(0), unweighed=True)
+
+
 @pytest.mark.parametrize(
     ("text", "who", "difference", "half", "limit"),
     [

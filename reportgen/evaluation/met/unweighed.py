@@ -20,4 +20,4 @@ def unweighed_readings(declared: Declared, readings: Mapping[ReadingKey, Reading
         texts = [of_whom(r.text, whose_reading(declared, readings, r)) for r in several]
         return Met("unweighed", {"what": heading, "texts": first_few(texts)})
 
-    return told_by_column(declared, readings, lambda r: r.unweighed, tell)
+    return told_by_column(declared, readings, lambda r: r.unweighed and r.limit is not None, tell)

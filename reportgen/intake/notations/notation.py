@@ -41,7 +41,9 @@ _THOUSANDS = re.compile(
     r"|(?:[ '’\u00a0\u202f_][0-9]{3})+(?:[.,][0-9]+)?)"
 )
 _DECIMAL_COMMA = re.compile(r"[+-]?[0-9]+,[0-9]+(?:[eE][+-]?[0-9]+)?(?:\s*[^0-9\s,.].*)?")
-_NO_UNITS = frozenset({"about", "over", "under", "some", "none", "unknown", "to", "yes", "no"})  # words of notations
+_NO_UNITS = frozenset(  # words of notations
+    {"about", "over", "under", "some", "nothing", "none", "unknown", "to", "yes", "no"}
+)
 _NOT_A_NUMBER = frozenset({"nan", "inf", "infinity", "-inf", "+inf", "-infinity", "+infinity"})
 
 
@@ -76,6 +78,8 @@ def _amount(text: str, expected: Expected, whole: str) -> Written:
     """A number in any of its notations but one against another contender; `whole` is the cell, for the messages."""
     if text.lower() == "some":
         return Written(Decimal(0), limit="above", unweighed=True)
+    if text.lower() == "nothing":
+        return Written(Decimal(0), unweighed=True)
     if frames := read_frames(text):
         return frames
     if limit := _LIMIT.fullmatch(text):
