@@ -55,8 +55,13 @@ def accuracy(text: str) -> Accuracy:
         else:
             _once(absolute, said)
             absolute = amount(term)
-            if absolute.value < 0 or not absolute.unit:
+            if absolute.value < 0:
+                raise NotThat(f"“{term}” has a sign of its own", "Write ± once, and sizes without a sign: ±0.3 g.")
+            if not absolute.unit:
                 raise NotThat(f"“{term}” has no unit", "Write its unit, or digits, or %.")
+    if not (percent or digits or of_range or (absolute and absolute.value)):
+        do = "Write its limits from the leaflet: ±0.3 g. Where there are none: unknown."
+        raise NotThat(f"“{said}” would be an instrument that never errs", do)
     return Accuracy(True, absolute, percent, digits, said, of_range)
 
 

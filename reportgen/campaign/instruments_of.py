@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from fractions import Fraction
 from itertools import pairwise
 
 from reportgen.addresses import as_id
@@ -87,6 +88,11 @@ def _calibration(w: WrittenCalibration, day: Day | None, told: list[Finding]) ->
         says = f"this calibration counts no longer than {expires.text}, and was done on {day.text}"
         error(told, "expires-before", w.expires.at, says, do="Correct one of the two.")
     uncertainty, k = _uncertainty(w, line, told)
+    if w.between and line and not uncertainty and len(points) > 2 and _on_one_line(points):
+        says = "the points lie on one line exactly, and show no scatter that would say how well the correction is known"
+        why = "Corrections rounded more coarsely than they scatter look like this; nobody knows anything exactly."
+        do = "Add the uncertainty of the certificate (`u:`, or `uncertainty:` with `k:`)."
+        error(told, "line-without-scatter", w.between.at, says, why, do)
     return Calibration(
         reference=w.reference.value if w.reference else "",
         correction=single,
@@ -149,6 +155,15 @@ def _points(
         says = f"“{of_reading[0].value.value.text}”: what is added at a point is an amount in the instrument's unit"
         error(told, "wrong-value", of_reading[0].at, says, do="Work it out: 0.4 % at 200 g is 0.8 g.")
     return tuple(found) if len(told) == before else ()
+
+
+def _on_one_line(points: tuple[tuple[Amount, Amount], ...]) -> bool:
+    """Whether all corrections, as they are written, lie on the line through the first and the last."""
+    if len({add.unit for _, add in points if add.value}) > 1:
+        return False  # written in two units, and rounded in either
+    (start, low), (end, high) = ((Fraction(at.value), Fraction(add.value)) for at, add in (points[0], points[-1]))
+    return all((Fraction(add.value) - low) * (end - start) == (high - low) * (Fraction(at.value) - start)
+               for at, add in points)  # fmt: skip
 
 
 def _in_order(low: Amount, high: Amount, at: Place, told: list[Finding]) -> None:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from reportgen.campaign.declared import Amount, Instrument
 from reportgen.evaluation.instruments_known import instrument_for_metrology, is_share, read_in
 from reportgen.finding import Finding, Place
+from reportgen.metrology.calibration import falls
 from reportgen.metrology.errors import MetrologyError, UnitError
 from reportgen.metrology.instrument import observed
 from reportgen.metrology.unit import check_alike, is_decibel, parse_unit
@@ -72,6 +73,9 @@ def _impossible(instrument: Instrument, place: Place) -> Iterable[Finding]:
     figures = instrument_for_metrology(instrument)
     calibration = figures.calibration and replace(figures.calibration, drift=None)
     try:
+        fallen = falls(figures.calibration.correction) if figures.calibration else None
+        if fallen:
+            raise MetrologyError(*fallen)
         observed(1.0, unit, replace(figures, calibration=calibration), "", "")
     except MetrologyError as wrong:
         why = "A level is the logarithm of a ratio; so many percent of it is no error." if is_decibel(

@@ -67,7 +67,7 @@ def measured_result(
     return Result(
         test=test.id, quantity=quantity.id, contender=gathered.contender, part=part, kind="measured", estimate=estimate,
         u=single.u, low=single.low, high=single.high, covers=single.covers, at_least=single.at_least,
-        why_no_u=_why_no_u(mean, single), by_pass=tuple(w.told() for w in gathered.passes), passes=len(used),
+        why_no_u=_why_no_u(mean, single, used), by_pass=tuple(w.told() for w in gathered.passes), passes=len(used),
         excluded=sum(bool(w.excluded) for w in gathered.passes),
         without=gathered.with_all.value if gathered.with_all else None,
         without_limit=gathered.with_all.limit if gathered.with_all else None,
@@ -79,10 +79,15 @@ def measured_result(
     )  # fmt: skip
 
 
-def _why_no_u(mean: Uncertain, single: Single) -> str:
-    """Of what was counted nothing is unknown but whether it would be so again."""
-    exact = set(mean.contributions) == {COUNTED}
-    return "counted" if exact and single.why_no_u == "accuracy-unknown" else single.why_no_u
+def _why_no_u(mean: Uncertain, single: Single, used: Sequence[Working]) -> str:
+    """Of what was counted nothing is unknown but whether it would be so again; what cancels leaves nothing to know."""
+    if single.why_no_u != "accuracy-unknown":
+        return single.why_no_u
+    if set(mean.contributions) == {COUNTED}:
+        return "counted"
+    told = (answer for w in used if w.heard for answers in w.heard.answers for answer in answers)
+    cancelled = not mean.contributions and any(isinstance(x, Uncertain) and x.contributions for x in told)
+    return "cancelled" if cancelled else single.why_no_u
 
 
 def plain_result(

@@ -25,6 +25,7 @@ from reportgen.metrology.unit_algebra import step_of, unit_of_power, unit_of_pro
 HIGHEST_POWER = 100
 _RESIDUE = 1e-12  # what is left of two contributions that cancel, in parts of either, is rounding
 LARGEST = 1e75  # of values and contributions
+SMALLEST = 1e-150  # of an uncertainty and the value it is of: the square of less may be nothing
 REACH = 1.96  # standard uncertainties to either side: 95 % of a normal distribution, all of a uniform one
 
 
@@ -123,6 +124,8 @@ def multiply(x: Uncertain, y: Uncertain) -> Uncertain:
     """
     unit = unit_of_product(x.unit, y.unit, "*")
     value, limit = limit_of_product((x.value, x.limit), (y.value, y.limit))
+    if value == 0.0 and x.value and y.value:
+        raise _too_small()
     return _found(value, unit, limit, [(y.value or 0.0, x), (x.value or 0.0, y)])
 
 
@@ -142,6 +145,8 @@ def divide(x: Uncertain, y: Uncertain) -> Uncertain:
     value, limit = limit_of_product((x.value, x.limit), limit_of_reciprocal((y.value, y.limit)))
     if not bounded and x.value is not None and y.value is not None:
         value = x.value / y.value  # one rounding, not two
+    if value == 0.0 and x.value:
+        raise _too_small()
     if not y.value or x.value is None:
         return _found(value, unit, limit, [])
     return _found(value, unit, limit, [(1.0 / y.value, x), (-x.value / y.value / y.value, y)])
@@ -157,7 +162,7 @@ def power(x: Uncertain, exponent: float) -> Uncertain:
     >>> cube.value, cube.unit.symbol, [round(c, 9) for c in cube.contributions.values()]
     (1000.0, 'cm³', [30.0])
     """
-    if abs(exponent) > HIGHEST_POWER:
+    if not abs(exponent) <= HIGHEST_POWER:
         raise MetrologyError(f"a power of {exponent:g}", f"powers go up to {HIGHEST_POWER}")
     if exponent < 0:
         return divide(exact(1.0), power(x, -exponent))
@@ -177,6 +182,8 @@ def power(x: Uncertain, exponent: float) -> Uncertain:
         raise NoValue("a root of a negative value", "look at the reading under the root")
     base = x.value
     value = _within(lambda: float(base**exponent))
+    if value == 0.0 and base:
+        raise _too_small()
     if exponent >= 1:
         slope = exponent * _within(lambda: float(base ** (exponent - 1)))
     elif x.value or not x.contributions:
@@ -205,6 +212,8 @@ def exp(x: Uncertain) -> Uncertain:
     if plain.value is None:
         return plain
     value = _within(lambda: math.exp(plain.value or 0.0))
+    if value == 0.0:
+        raise _too_small()
     return _found(value, NUMBER, x.limit, [(value, plain)])
 
 
@@ -240,10 +249,19 @@ def _number(x: Uncertain, function: str) -> Uncertain:
 def _found(value: float | None, unit: Unit, limit: Limit | None, terms: Iterable[tuple[float, Uncertain]]) -> Uncertain:
     if value is None:
         return Uncertain(None, unit, {}, limit)
+    terms = tuple(terms)
     contributions: Mapping[Source, float] = weighted(terms)
     if not all(map(_holdable, (value, *contributions.values()))):
         raise NoValue("a number too large to hold", "look for a unit that is wrong by many powers of ten")
+    if any(x.contributions for _, x in terms):
+        largest = max(map(abs, contributions.values()), default=0.0)
+        if largest < SMALLEST and (largest or 0.0 < abs(value) < SMALLEST):
+            raise _too_small()
     return Uncertain(value, unit, contributions, limit)
+
+
+def _too_small() -> NoValue:
+    return NoValue("a number too small to hold", "look for a unit that is wrong by many powers of ten")
 
 
 def _holdable(number: float) -> bool:

@@ -14,6 +14,7 @@ from bisect import bisect_right
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from reportgen.metrology import fit
@@ -30,6 +31,7 @@ if TYPE_CHECKING:
     Floats = NDArray[np.float64]
 
 
+_ROUNDING = 2.0**-50  # of a number as it is held
 HEIGHT, SLOPE = "height of the line", "slope of the line"
 
 
@@ -70,6 +72,24 @@ def corrections(instrument: Instrument, values: Floats, unit: Unit) -> Floats:
         return np.asarray(np.interp(x, found.at, found.add) * convert(1.0, found.unit, unit, difference=True))
     start = correction(instrument, 0.0, unit)  # every other correction is straight in the reading
     return start + (correction(instrument, 1.0, unit) - start) * values
+
+
+def falls(correction: Size | Relative | Points | None) -> tuple[str, str] | None:
+    """Where a higher reading, corrected, would be no higher: what to say of it and what to do; None where all rise.
+
+    Such an instrument can't tell more from less, and what it read can't be found again from what is printed.
+    """
+    do = "look for a sign or a decimal point that is wrong"
+    if isinstance(correction, Relative) and correction.percent <= -100.0:
+        return f"a correction of {correction.percent} % leaves nothing of a reading", do
+    if not isinstance(correction, Points):
+        return None
+    add = _of_points(correction)
+    symbol = correction.unit.symbol
+    for low, high in pairwise(correction.at):
+        if not high + add(high) > low + add(low):
+            return f"corrected, a reading of {high} {symbol} would be no more than one of {low} {symbol}", do
+    return None
 
 
 def as_shown(instrument: Instrument, value: float, unit: Unit) -> float:
@@ -114,6 +134,8 @@ def fitted(points: Points) -> Line:
     assert height is not None
     assert slope.value is not None
     u_height, u_slope = found.residual_sd / math.sqrt(n), combined_standard_uncertainty(slope)
+    if found.residual_sd <= _ROUNDING * (max(map(abs, points.add)) + abs(slope.value) * max(map(abs, points.at))):
+        u_height = u_slope = 0.0  # decimals that lie on one line do so to the last bit but one
     return Line(middle, height, slope.value, u_height, u_slope, found.degrees)
 
 

@@ -37,6 +37,11 @@ def correlated(
 
     Raises MetrologyError for a matrix that no errors can have: not square, not symmetric, not positive semidefinite.
     """
+    if not name:
+        raise MetrologyError("a covariance without a name", "name its cause: equal names are one and the same error")
+    if not degrees >= 1:
+        says = f"{degrees} degrees of freedom: a covariance known so badly carries no uncertainty"
+        raise MetrologyError(says, "take larger variances that are known better")
     sizes = _checked(estimates, covariance, units)
     factor = _factor([[_coefficient(covariance[i][j], sizes[i], sizes[j]) for j in range(len(sizes))]
                       for i in range(len(sizes))])  # fmt: skip

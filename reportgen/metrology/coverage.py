@@ -25,6 +25,9 @@ def welch_satterthwaite(parts: Iterable[tuple[float, float]]) -> float:
     19.0
     """
     parts = list(parts)
+    for u, degrees in parts:
+        if not (math.isfinite(u) and degrees > 0):
+            raise MetrologyError(f"a part of {u} with {degrees} degrees of freedom", "write numbers above nought")
     largest = max((abs(u) for u, _ in parts), default=0.0)
     if not largest:
         return math.inf

@@ -18,6 +18,7 @@ from reportgen.metrology.monte_carlo import MOST_BLOCKS, tolerance, until_settle
 from reportgen.metrology.uncertain import Uncertain
 from reportgen.metrology.unit import Unit
 
+MOST_DIGITS = 6  # of u that anybody could ask for: a million draws stand for three at the most
 LOST = 0.001  # of the draws: more without an answer, and the ends of a 95 % interval would shift to be seen
 
 
@@ -55,6 +56,8 @@ def propagate_distributions(
     Raises FormulaError where names or units don't fit, NoValue where a bound goes in or the formula has no answer for
     more than one draw in a thousand.
     """
+    if not (1 <= digits <= MOST_DIGITS and most >= 1):
+        raise MetrologyError(f"{digits} digits in {most} blocks", f"ask for 1 to {MOST_DIGITS} digits")
     expression = parse(formula) if isinstance(formula, str) else formula
     draws = Draws()
     units: list[Unit] = []
@@ -78,7 +81,8 @@ def _figures(found: Drawn) -> tuple[float, float, float, float]:
     known = np.sort(found.off[np.isfinite(found.off)])
     if len(known) < (1.0 - LOST) * len(found.off):
         raise NoValue(
-            "no interval: in more than one draw in a thousand a divisor, a logarithm or a root may be of nothing",
+            "no interval: in more than one draw in a thousand a divisor, a logarithm or a root may be of nothing, "
+            "or the result too large to hold",
             "measure what stands below the stroke, or inside the brackets, more closely",
         )
     low, high = (float(v) for v in np.quantile(known, (0.025, 0.975)))

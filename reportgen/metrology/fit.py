@@ -204,6 +204,8 @@ def _fitted(points: Points, lowest: int, highest: int, name: str, where: str = "
             f"a line through the origin in {points.y_unit.symbol}: zero there isn't nothing",
             "fit a line with an intercept, or subtract a start first",
         )
+    if not name:
+        raise MetrologyError("a fit without a name", "name it: equal names are one and the same error")
     parameters, n = highest - lowest + 1, len(points.xs)
     if n <= parameters:
         raise NoValue(

@@ -11,6 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 
+from reportgen.metrology.arithmetic import LARGEST
 from reportgen.metrology.errors import MetrologyError
 from reportgen.metrology.type_a import Scatter, mean, standard_deviation
 from reportgen.metrology.type_b import StandardUncertainty, normal, rectangular
@@ -85,6 +86,9 @@ def from_observations(
 
     Raises MetrologyError for observations too few to show their scatter.
     """
+    wrong = next((x for x in observations if not abs(x) < LARGEST), None)
+    if wrong is not None:
+        raise MetrologyError(f"an observation of {wrong}", "write a number, in a unit that suits it")
     middle, n = mean(observations), len(observations)
     deviation = scatter.sd if scatter else standard_deviation(observations)
     if deviation is None:

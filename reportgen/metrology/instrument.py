@@ -6,6 +6,8 @@
 
 from __future__ import annotations
 
+import math
+
 from reportgen.metrology.calibration import correction, of_calibration
 from reportgen.metrology.errors import MetrologyError
 from reportgen.metrology.specification import Calibration as Calibration
@@ -59,6 +61,7 @@ def observed(
         if limit is None:
             raise MetrologyError("a reading without a value and without a limit", "")
         return Uncertain(None, unit, {}, limit)
+    _check_number(value)
     hand = reaction(instrument, unit, reading, leant_on) if instrument else {}
     found = _step_and_width(instrument, unit, reading, step, width, leant_on, stated)
     if instrument is None:
@@ -93,6 +96,7 @@ def observed_difference(
     scale, unit = unit, step_of(unit)
     if value is None:
         return Uncertain(None, unit, {}, limit)
+    _check_number(value)
     found = _step_and_width(instrument, unit, reading, step, width, leant_on, stated)
     if instrument is None:
         return Uncertain(value, unit, found, limit)
@@ -110,6 +114,11 @@ def observed_difference(
     found.update({source: size for source, size in apart.items() if size})
     return Uncertain(value + correction(instrument, ends[0], scale) - correction(instrument, ends[1], scale), unit,
                      found, limit)  # fmt: skip
+
+
+def _check_number(value: float) -> None:
+    if not math.isfinite(value):
+        raise MetrologyError(f"a reading of {value}", "write a number")
 
 
 def _step_and_width(

@@ -1,14 +1,17 @@
 """What is known of an instrument: the figures its maker states, and what a calibration found.
 
-Plain data without uncertainty of its own; `stated.py` and `calibration.py` make contributions of it.
+Plain data without uncertainty of its own; `stated.py` and `calibration.py` make contributions of it. What no instrument
+can have is refused where it is made: a size below nothing, points that don't rise, degrees of freedom below one.
 """
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
+from reportgen.metrology.errors import MetrologyError
 from reportgen.metrology.unit import Unit
 
 Shared = Literal["offset", "gain", "both", "nothing"]
@@ -20,6 +23,10 @@ class Size:
 
     value: float
     unit: Unit
+
+    def __post_init__(self) -> None:
+        if not math.isfinite(self.value):
+            raise MetrologyError(f"a size of {self.value}", "write a number")
 
 
 @dataclass(frozen=True)
@@ -42,6 +49,15 @@ class Points:
     add: tuple[float, ...]
     line: bool = False
 
+    def __post_init__(self) -> None:
+        if not self.at or len(self.at) != len(self.add):
+            says = f"a table of corrections with {len(self.at)} readings and {len(self.add)} corrections"
+            raise MetrologyError(says, "give a correction for every reading")
+        if not all(map(math.isfinite, (*self.at, *self.add))):
+            raise MetrologyError("a table of corrections with something in it that is no number", "write numbers")
+        if not all(low < high for low, high in pairwise(self.at)):
+            raise MetrologyError("the readings of a table of corrections don't rise", "put them in order, each once")
+
 
 @dataclass(frozen=True)
 class Calibration:
@@ -55,6 +71,12 @@ class Calibration:
     u: Size | Relative | None = None
     degrees: float = math.inf
     drift: Size | Relative | None = None
+
+    def __post_init__(self) -> None:
+        for what, size in (("an uncertainty", self.u), ("a drift", self.drift)):
+            if size is not None:
+                _not_below_nothing(what, size.percent if isinstance(size, Relative) else size.value)
+        _one_degree(self.degrees)
 
 
 @dataclass(frozen=True)
@@ -84,3 +106,29 @@ class Instrument:
     reaction: Size | None = None
     calibration: Calibration | None = None
     clock: float | None = None
+
+    def __post_init__(self) -> None:
+        sizes = {"resolution": self.resolution, "accuracy": self.absolute, "repeatability": self.repeatability,
+                 "reaction": self.reaction}  # fmt: skip
+        parts = {"accuracy": self.percent, "accuracy of its range": self.of_range, "digits": self.digits,
+                 "clock": self.clock}  # fmt: skip
+        for what, size in sizes.items():
+            if size is not None:
+                _not_below_nothing(f"a {what} of {self.id}", size.value)
+        for what, part in parts.items():
+            if part is not None:
+                _not_below_nothing(f"{what} of {self.id}", part)
+        _one_degree(self.repeatability_degrees)
+
+
+def _not_below_nothing(what: str, size: float) -> None:
+    if not (math.isfinite(size) and size >= 0.0):
+        raise MetrologyError(f"{what} of {size}", "write a size, nought or above")
+
+
+def _one_degree(degrees: float) -> None:
+    if not degrees >= 1.0:
+        raise MetrologyError(
+            f"{degrees} degrees of freedom: a size known so badly carries no uncertainty",
+            "take a larger size that is known better",
+        )

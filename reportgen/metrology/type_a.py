@@ -41,7 +41,10 @@ def standard_deviation(values: Sequence[float]) -> float | None:
     if len(values) < 2:
         return None
     middle = mean(values)
-    return math.sqrt(math.fsum((value - middle) ** 2 for value in values) / (len(values) - 1))
+    off = [value - middle for value in values]
+    power = math.frexp(max(map(abs, off)))[1]  # of two, so that squares of tiny ones are still numbers
+    squares = math.fsum(math.ldexp(x, -power) ** 2 for x in off)
+    return math.ldexp(math.sqrt(squares / (len(values) - 1)), power)
 
 
 def uncertainty_of_mean(values: Sequence[float]) -> float | None:

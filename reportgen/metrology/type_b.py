@@ -52,7 +52,7 @@ def from_expanded(expanded: float, k: float = 2.0, degrees: float = math.inf) ->
     >>> from_expanded(240.0, k=3).size
     80.0
     """
-    if not k > 0:
+    if not 0 < k < math.inf:
         raise MetrologyError(f"a coverage factor of {k}", "certificates mostly say k = 2; write theirs")
     return StandardUncertainty(expanded / k, "normal", degrees)
 
@@ -80,10 +80,14 @@ def from_interval(half_width: float, probability: float = 0.95, degrees: float =
     if math.isinf(degrees):
         from statistics import NormalDist
 
-        return StandardUncertainty(half_width / NormalDist().inv_cdf(below), "normal", degrees)
-    from reportgen.metrology.type_a import student
+        factor = NormalDist().inv_cdf(below)
+    else:
+        from reportgen.metrology.type_a import student
 
-    return StandardUncertainty(half_width / student(below, degrees), "normal", degrees)
+        factor = student(below, degrees)
+    if not factor > 0:
+        raise MetrologyError(f"a probability of {probability}", "write 0.95 for 95 %")
+    return StandardUncertainty(half_width / factor, "normal", degrees)
 
 
 def rectangular(half_width: float, degrees: float = math.inf) -> StandardUncertainty:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import hypot, inf
 
 from reportgen.addresses import from_to, instrument_page
+from reportgen.evaluation.clocks import clock_unknown
 from reportgen.evaluation.evaluated import Contribution, Estimate, Result
 from reportgen.intake.reading import ReadingKey
 from reportgen.pages.told import Told
@@ -21,6 +22,7 @@ from reportgen.wording.sentence import capital, inside
 
 MARKS = "abcdefghijklmnopqrstuvwxyz"
 TONES = 5  # fills of the drawing, from dark to light and again
+MANY_DEGREES = 10_000  # beyond them Student's t is the normal distribution to four digits
 ROOM = 0.04  # of the drawing, for a letter
 GAP = "\0"  # stands for the name while a phrase is taken apart around it
 
@@ -90,7 +92,7 @@ def budget_shown(
         u=budget.size(hypot(*(c.size for c in lines)), result.u, e.unit),
         effective=_effective(e),
         range=range_line(result),
-        notes=tuple(_notes(told, e)),
+        notes=tuple(_notes(told, result, e)),
         bars=bars,
         drawn=say("budget.drawn", shares=shares) if bars else "",
     )
@@ -172,13 +174,19 @@ def _weighed(c: Contribution, unit: str) -> str:
 def _effective(e: Estimate) -> str:
     if e.effective_degrees is None:
         return say("budget.effective.infinite")
+    if e.effective_degrees > MANY_DEGREES:
+        return say("budget.effective.many", degrees=whole(MANY_DEGREES))
     return say("budget.effective", degrees=whole(e.effective_degrees))
 
 
-def _notes(told: Told, e: Estimate) -> Iterator[str]:
+def _notes(told: Told, result: Result, e: Estimate) -> Iterator[str]:
     for instrument in e.unknown_accuracy:
         title = told.campaign.instruments[instrument].title
         yield say("budget.unknown", of=say("cause.of", of=inside(title)))
+    readings = [told.readings.readings[key] for key in result.rests_on]
+    for instrument in clock_unknown(told.campaign, told.campaign.quantity(result.quantity), readings):
+        title = told.campaign.instruments[instrument].title
+        yield say("budget.clock", of=say("cause.of", of=inside(title)))
     sorts = {c.source.sort for c in e.contributions}
     if e.steps and "scatter" in sorts and not sorts & {"step"}:
         yield say("budget.step-held", step=interval.uncertainty(max(map(abs, e.steps)), e.unit))

@@ -65,6 +65,8 @@ BUDGETS: Mapping[str, str | Forms] = {
     "budget.step-held": "Reading in steps moves one pass by at most half of {step}. That has no line of its own: the "
     "scatter between passes already holds it.",
     "budget.effective": "Effective degrees of freedom: {degrees} (JCGM 100, G.4.1; shown, not used for the range).",
+    "budget.effective.many": "Effective degrees of freedom: over {degrees}, as good as without limit (JCGM 100, G.4.1; "
+    "shown, not used for the range).",
     "budget.effective.infinite": "Effective degrees of freedom: without limit, as every line is taken as known "
     "(JCGM 100, G.4.1).",
     # where the interval comes from

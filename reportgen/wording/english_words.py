@@ -102,6 +102,7 @@ WORDS: Mapping[str, str | Forms] = {
     "reason.looked": "settled by looking",
     "reason.parts-apart": "the quantity has a result for each part, and the claim names none",
     "why-no-u.counted": "it was counted",
+    "why-no-u.cancelled": "everything uncertain cancels out of its formula",
     "why-no-u.accuracy-unknown": "the accuracy of the instrument isn't known",
     "why-no-u.no-result": "there is no result",
     "why-no-u.yes-no": "it is a yes or a no",

@@ -95,9 +95,17 @@ def test_between_points_the_correction_goes_straight_and_beyond_them_it_stays() 
 
 
 def test_a_line_needs_three_points_apart() -> None:
-    for at in ((1.0, 2.0), (2.0, 2.0, 2.0)):
-        with pytest.raises(MetrologyError, match="line"):
-            fitted(Points(G, at, tuple(0.1 for _ in at), line=True))
+    with pytest.raises(MetrologyError, match="line"):
+        fitted(Points(G, (1.0, 2.0), (0.1, 0.1), line=True))
+    with pytest.raises(MetrologyError, match="don't rise"):
+        Points(G, (2.0, 2.0, 2.0), (0.1, 0.1, 0.1), line=True)
+
+
+def test_decimals_on_one_line_leave_no_scatter_of_rounding_behind() -> None:
+    # 0.1, 0.2, 0.3 lie on one line as they are written; as binary fractions they miss it by parts of 1e-17
+    found = fitted(Points(G, (1.0, 2.0, 3.0), (0.1, 0.2, 0.3), line=True))
+    assert (found.u_height, found.u_slope) == (0.0, 0.0)
+    assert found.height == pytest.approx(0.2)
 
 
 def test_drift_grows_with_time_and_is_one_error_at_all_times() -> None:

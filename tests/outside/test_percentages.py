@@ -105,7 +105,7 @@ def test_a_saving_in_percent_is_a_formula_with_its_base_below_the_stroke(tmp_pat
         TWO + "tests: [drying]\n",
         readings="contender,wet,dry\ncorvane,40.1,28.3\nostler,41.7,30.2\n",
         **{
-            "instruments.yaml": "scale: 0.1 g, accuracy ±0 g\n",
+            "instruments.yaml": "scale: 0.1 g, accuracy unknown\n",
             "tests/drying.yaml": "title: Drying\nreadings:\n  file: readings.csv\n"
             "  columns: {wet: 'wet, g, scale', dry: 'dry, g, scale'}\n"
             "quantities:\n  saved: {formula: (wet - dry) / wet, unit: '%', better: higher}\n",

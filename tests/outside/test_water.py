@@ -41,8 +41,8 @@ readings:
 quantities:
   heat: {formula: mass * heat_capacity_of_water * (end - start), unit: kJ, better: higher}
 """
-# A scale and a thermometer that never err: what is left of the uncertainty is that of the constant
-EXACT = {"instruments.yaml": "scale: 0.1 g, accuracy ±0 g\nprobe: 0.1 °C, accuracy ±0 °C\n"}
+# A scale and a thermometer of which the step alone is known: what is left of the uncertainty is that of the constant
+EXACT = {"instruments.yaml": "scale: 0.1 g, accuracy unknown\nprobe: 0.1 °C, accuracy unknown\n"}
 
 
 def pressure(height: float) -> float:
