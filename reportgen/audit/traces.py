@@ -6,14 +6,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from reportgen.audit.case import Case, Seen
-from reportgen.campaign.declared import Quantity
+from reportgen.evaluation.clocks import clock_unknown, functions_along
 from reportgen.evaluation.evaluated import TraceShown
 from reportgen.finding import Place
 from reportgen.intake.reading import Reading
 from reportgen.metrology.calibration import as_shown
-from reportgen.metrology.errors import FormulaError, UnitError
-from reportgen.metrology.formula import parse, parts_of
-from reportgen.metrology.grammar import OVER_CHANNELS, Call, Expression, Name
+from reportgen.metrology.errors import UnitError
 from reportgen.metrology.instrument import Instrument
 from reportgen.metrology.instrument_range import outside
 from reportgen.metrology.unit import parse_unit
@@ -21,8 +19,6 @@ from reportgen.wording import interval
 from reportgen.wording.number import plain
 from reportgen.wording.traces import since
 from reportgen.wording.unit import joined
-
-OF_TIME = {"when", "how_long", "area", "slope", "at", "during", "smoothed"}  # of a channel as it was logged
 
 
 def samples_outside(case: Case, instruments: Mapping[str, Instrument]) -> Iterable[Seen]:
@@ -81,37 +77,18 @@ def limits_passed_often(case: Case) -> Iterable[Seen]:
 def clocks_not_stated(case: Case) -> Iterable[Seen]:
     """Channels that times, areas or slopes are taken from, by a logger whose clock nobody vouches for."""
     campaign, told = case.declared.campaign, set()
-    for reading in case.readings.readings.values():
+    for reading in (r for r in case.readings.readings.values() if r.series is not None):
         column = (reading.key.test, reading.key.name)
-        instrument = campaign.instruments.get(reading.instrument)
-        if reading.series is None or instrument is None or instrument.clock or column in told:
-            continue
-        if any(_calls(q, reading.key.name) & OF_TIME for q in campaign.test(reading.key.test).quantities):
+        quantities = campaign.test(reading.key.test).quantities
+        if column not in told and any(clock_unknown(campaign, q, [reading]) for q in quantities):
             told.add(column)
-            says = f"Nothing says how well the clock behind “{reading.text}” ({instrument.id}) keeps time."
-            yield Seen(Place(reading.series.file), says, f"test/{reading.key.test}")
-
-
-def _calls(quantity: Quantity, channel: str) -> set[str]:
-    """The functions that a formula calls on a channel as it was logged, or on a stretch of it."""
-    if not quantity.formula:
-        return set()
-    try:
-        calls = [part for part in parts_of(parse(quantity.formula)) if isinstance(part, Call)]
-    except FormulaError:
-        return set()
-    return {c.function for c in calls if c.function in OVER_CHANNELS and _raw(c.arguments[0], channel)}
-
-
-def _raw(argument: Expression, channel: str) -> bool:
-    while isinstance(argument, Call) and argument.function == "during":
-        argument = argument.arguments[0]
-    return isinstance(argument, Name) and argument.name == channel
+            says = f"Nothing says how well the clock behind “{reading.text}” ({reading.instrument}) keeps time."
+            yield Seen(Place(reading.series.file if reading.series else ""), says, f"test/{reading.key.test}")
 
 
 def _peaks_of(case: Case, trace: TraceShown) -> set[str]:
     quantities = case.declared.campaign.test(trace.key.test).quantities
-    return {f for q in quantities for f in _calls(q, trace.key.name)} & {"highest", "lowest"}
+    return {f for q in quantities for f in functions_along(q, trace.key.name, raw=True)} & {"highest", "lowest"}
 
 
 def _at(reading: Reading, seconds: float) -> str:

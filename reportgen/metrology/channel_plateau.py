@@ -154,7 +154,7 @@ def _with_scatter(stretch: Trace) -> Uncertain:
     r = x - x.mean() - slope * (t - t.mean())
     moved = abs(slope) * (stretch.ends - stretch.begins) / math.sqrt(12)
     where = f"{stretch.reading}/{stretch.begins} to {stretch.ends}"
-    more = {Source("assumption", f"movement of {stretch.name} on its plateau", where): moved}
+    more = {Source("assumption", f"how far {stretch.name} still moved", where): moved}
     squares = float(r @ r)
     if squares > len(r) * (1e-12 * float(np.abs(x).max())) ** 2:
         follow = max(0.0, min(float(r[1:] @ r[:-1]) / squares, 1.0))

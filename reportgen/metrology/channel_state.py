@@ -20,7 +20,6 @@ from reportgen.metrology.trace import Piece, Trace, added, in_gaps, joined
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import parse_unit
 
-
 REACHES = (1.0, 2.0)  # standard uncertainties: a trace that came within two of a limit may have passed it
 
 

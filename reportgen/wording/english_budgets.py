@@ -51,17 +51,18 @@ BUDGETS: Mapping[str, str | Forms] = {
     "known.normal": "spread as a bell curve",
     "known.student": "spread as Student’s t, {degrees}",
     # how it is weighed
-    "weighed": "{u} × {sensitivity}",
-    "weighed.several": "{u} × {sensitivity} × √{count}",
-    "weighed.mean": "{u} ÷ √{count}",
+    "weighed": "{u} ×\u00a0{sensitivity}",
+    "weighed.several": "{u} ×\u00a0{sensitivity} ×\u00a0√{count}",
+    "weighed.mean": "{u} ÷\u00a0√{count}",
     "weighed.once": "{u}",
     "weighed.differing": "{weighed}, on the whole",
-    "sensitivity.per": "{size} per {unit}",
+    "sensitivity.per": "{size} per\u00a0{unit}",
     "budget.readings": {"one": "{count} reading", "other": "{count} readings"},
     "budget.share.under": "under {value}",
     "budget.shares": "{mark}, {cause}: {share}",
     "budget.drawn": "Shares of the uncertainty, squared: {shares}.",
     "budget.unknown": "The accuracy of {of} isn’t known, so nothing of it is in here: the true uncertainty is larger.",
+    "budget.clock": "How well {of} keeps time isn’t known: its clock is taken as right, and nothing of it is in here.",
     "budget.step-held": "Reading in steps moves one pass by at most half of {step}. That has no line of its own: the "
     "scatter between passes already holds it.",
     "budget.effective": "Effective degrees of freedom: {degrees} (JCGM 100, G.4.1; shown, not used for the range).",
@@ -70,16 +71,17 @@ BUDGETS: Mapping[str, str | Forms] = {
     "budget.effective.infinite": "Effective degrees of freedom: without limit, as every line is taken as known "
     "(JCGM 100, G.4.1).",
     # where the interval comes from
-    "range.student": "The {level} range reaches {half} either way: t = {t} for {degrees} (JCGM 100, table G.2) times "
-    "{root}.",
+    "range.student": "The {level} range reaches {half} either way: t\u00a0=\u00a0{t} for {degrees} (JCGM 100, table "
+    "G.2) times {root}.",
     "range.mixed": "The {level} range reaches {half} either way. The scatter spreads as Student’s t with {degrees} "
-    "(t = {t}), every other line as it says; their sum stays within {half} in 95 of 100 cases (JCGM 101, 5). "
-    "That isn’t 2 × u.",
+    "(t\u00a0=\u00a0{t}), every other line as it says; their sum stays within that in 95 of 100 cases (JCGM 101, 5). "
+    "That isn’t 2\u00a0×\u00a0u.",
     "range.mixed.step": "The {level} range reaches {half} either way. The scatter and the step, together {root}, "
-    "spread as Student’s t with {degrees} (t = {t}), every other line as it says; their sum stays within {half} in 95 "
-    "of 100 cases (JCGM 101, 5). That isn’t 2 × u.",
+    "spread as Student’s t with {degrees} (t\u00a0=\u00a0{t}), every other line as it says; their sum stays within "
+    "that in 95 of 100 cases (JCGM 101, 5). That isn’t 2\u00a0×\u00a0u.",
     "range.known": "The {level} range reaches {half} either way: each line spreads as it says, and their sum stays "
-    "within {half} in 95 of 100 cases (JCGM 101, 5). That isn’t 2 × u. Whether a repeat would agree isn’t in it.",
+    "within that in 95 of 100 cases (JCGM 101, 5). That isn’t 2\u00a0×\u00a0u. Whether a repeat would agree "
+    "isn’t in it.",
     "range.uneven": "The {level} range isn’t as far on both sides: from {low} to {high}.",
     "level": "95 %",
     "level.at-least": "at least 95 %",
@@ -93,9 +95,9 @@ BUDGETS: Mapping[str, str | Forms] = {
     "together.most": "The most of {count}: {value}.",
     "together.middle": "The middle one of {count}: {value}.",
     "together.own": "These passes by themselves scatter by {s}.",
-    "together.used": "Used is a scatter of {s} for one ({degrees}); ÷ √{n}, that is {mean} for the mean.",
-    "together.used.one": "Used is a scatter of {s} for one ({degrees}).",
-    "together.used.more": "Used is a scatter of {s} for the result, with what its passes share ({degrees}).",
+    "together.used": "The scatter used is {s} for one ({degrees}); ÷\u00a0√{n}, that is {mean} for the mean.",
+    "together.used.one": "The scatter used is {s} for one ({degrees}).",
+    "together.used.more": "The scatter used is {s} for the result, with what its passes share ({degrees}).",
     "together.own.each": "{name} {s} ({passes})",
     "together.pooled": "Each by itself: {each}. Joined: the squares weighed by one less than the passes.",
     "together.pooled.rounds": "Each by itself: {each}. Joined: the squares weighed by one less than the passes. Rounds "

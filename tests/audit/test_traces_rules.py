@@ -90,8 +90,11 @@ def test_a_limit_passed_to_and_fro_is_told_with_how_often(tmp_path: Path) -> Non
 
 @pytest.mark.parametrize(("formula", "unit", "asks"), [("area(light)", "lx·s", True), ("highest(light)", "lx", False)])
 def test_a_clock_is_asked_for_where_time_counts(formula: str, unit: str, asks: bool, tmp_path: Path) -> None:
-    seen = {f.rule for f in asked(folder(tmp_path, formula, unit, FADING, clock=""))}
-    assert ("clock-not-stated" in seen) is asks
+    place = folder(tmp_path, formula, unit, FADING, clock="")
+    assert ("clock-not-stated" in {f.rule for f in asked(place)}) is asks
+    compile_folder(place)
+    (page,) = place.glob(".site/*/tests/glow.html")
+    assert ("How well the lux-meter keeps time isn’t known" in page.read_text(encoding="utf-8")) is asks
 
 
 def test_the_page_rings_a_sample_apart_and_the_record_keeps_it(tmp_path: Path) -> None:

@@ -162,7 +162,7 @@ def test_a_plateau_is_the_first_stretch_that_stays_level() -> None:
 
     begins = next(a for a in t if level(a))
     assert found.value == pytest.approx(quad(heat, begins, begins + 60)[0] / 60, abs=0.001)
-    moved = [c for s, c in found.contributions.items() if "movement" in s.of]
+    moved = [c for s, c in found.contributions.items() if "still moved" in s.of]
     assert moved == [pytest.approx((heat(begins + 60) - heat(begins)) / math.sqrt(12), rel=0.03)]
     assert along("plateau(x, 60, 0.05)", x=x).value == pytest.approx(80, abs=0.2)  # still creeping, by 0.1 °C a minute
 

@@ -71,7 +71,9 @@ def test_a_plateau_through_a_campaign_says_where_it_began(tmp_path: Path) -> Non
         sorts = {c["sort"] for c in result["budget"]}
         assert {"offset", "step", "repeatability", "assumption"} <= sorts
     (page,) = folder.glob(".site/*/tests/handle.html")
-    assert "plateau_begins(handle)" in page.read_text(encoding="utf-8")
+    shown = page.read_text(encoding="utf-8")
+    assert "begin of the plateau of handle" in shown
+    assert "keeps time isn’t known" not in shown
 
 
 def test_the_time_over_a_limit_ends_with_the_log(tmp_path: Path) -> None:
