@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from reportgen.addresses import from_to, in_formula, quantity_anchor, test_page
 from reportgen.campaign.declared import Constant, Quantity
+from reportgen.pages.laboratory import report_address
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.amounts import typed
@@ -76,10 +77,14 @@ def scatter_anchor(address: str) -> str:
 
 
 def causes_led(told: Told, page: str, quantity: Quantity, part: str) -> Mapping[str, str]:
-    """Where a budget's lines lead: `constant/…` and `assumption/…` by id, and `scatter`."""
+    """Where a budget's lines lead: `constant/…` and `assumption/…` by id, `laboratory/…` by name to its report,
+    and `scatter`."""
     led = {"scatter": f"#{scatter_anchor(quantity_anchor(quantity.id, part))}"}
     for of, address in _told_of(told, quantity, part):
         target = f"{test_page(told.campaign.id, of.test)}#"
+        laboratory = told.campaign.test(of.test).laboratory
+        if laboratory is not None:
+            led.setdefault(f"laboratory/{laboratory.name}", report_address(told, page, laboratory.report))
         for c in constants_of(told, of, address):
             for sort, id in _ids(told, of, c.name):
                 led.setdefault(f"{sort}/{id}", from_to(page, target + c.anchor))

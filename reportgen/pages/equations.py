@@ -8,13 +8,16 @@ from dataclasses import dataclass
 from reportgen.addresses import as_id, from_to, quantity_anchor, test_page
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import PassValue, Result, Step
+from reportgen.metrology.background import BOUND_UNDER, MOST, NOTHING_FROM
 from reportgen.metrology.formula import names_in
 from reportgen.metrology.grammar import Expression
-from reportgen.pages.formula_shown import Math, equals, names_of, parsed, said_to_be, with_names, with_values
+from reportgen.pages.formula_shown import equals, names_of, parsed, said_to_be, with_names, with_values
+from reportgen.pages.math_pieces import Math
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
+from reportgen.pages.words import words
 from reportgen.theme import Link
-from reportgen.wording import budget
+from reportgen.wording import budget, number
 
 WRITTEN_OUT = 24  # pieces of all passes together, beyond which the first pass stands for them
 
@@ -33,6 +36,14 @@ def formula_set(told: Told, quantity: Quantity) -> tuple[Math, ...]:
     if tree is None:
         return ()
     return said_to_be(Math("name", heading(quantity)), with_names(tree, names_of(told.campaign, quantity)))
+
+
+def said_beside(quantity: Quantity) -> str:
+    """What its formula leaves unsaid: when a background is taken off, and what lg is; mostly empty."""
+    if "less_background(" in quantity.formula:
+        least, none, most = (number.plain(x) for x in (BOUND_UNDER, NOTHING_FROM, MOST))
+        return words("formula.background", least=least, none=none, most=most)
+    return words("formula.lg") if "energy_" in quantity.formula else ""
 
 
 def leads(told: Told, page: str, quantity: Quantity) -> tuple[Link, ...]:

@@ -2,36 +2,34 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
-from typing import Literal
+from collections.abc import Callable, Mapping, Sequence
 
 from reportgen.addresses import as_id, in_formula
 from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.evaluation.evaluated import Step
+from reportgen.metrology.background import NOTHING_FROM
 from reportgen.metrology.errors import FormulaError
 from reportgen.metrology.formula import parse
 from reportgen.metrology.grammar import OVER_CHANNELS, SIDED, Call, Expression, Name, Negated, Number, Operation
+from reportgen.pages.math_pieces import (
+    MINUS,
+    TIMES,
+    Math,
+    bracketed,
+    energy_difference,
+    energy_mean,
+    energy_sum,
+    over_parts,
+    row,
+)
 from reportgen.pages.words import PHRASES, words
 from reportgen.wording import budget, number
 from reportgen.wording.sentence import inside
 from reportgen.wording.unit import joined
 
-MINUS, TIMES = "\u2212", "×"
-GATHERS = ("mean_of_passes", "sum_of_parts", "energy_mean")  # of one name: over what it was read in
+GATHERS = ("mean_of_passes", "sum_of_parts", "energy_mean", "energy_sum")  # of one name: over what it was read in
+ENERGY = {"energy_mean": energy_mean, "energy_sum": energy_sum}
 LONGEST = 40  # beyond so many pieces a formula with its values is no longer read
-
-
-@dataclass(frozen=True)
-class Math:
-    """A piece of a formula: a `name`, `value`, `number` or `sign` with its `text`, or what holds others.
-
-    No links stand in it: to a screen reader a formula is one thing.
-    """
-
-    sort: Literal["name", "value", "number", "sign", "function", "row", "fraction", "power", "root"]
-    text: str = ""
-    inside: tuple[Math, ...] = ()
 
 
 Put = Callable[[Expression], Math | None]
@@ -73,6 +71,8 @@ def with_names(tree: Expression, said: Callable[[str], str]) -> Math:
         if isinstance(part, Call) and part.function == "of":
             who, name = (said(a.name) for a in part.arguments if isinstance(a, Name))
             return Math("name", words("reading.of", name=name, who=who))
+        if isinstance(part, Call) and part.function in ENERGY and _gathers(part):
+            return over_parts(part.function, _set(part.arguments[0], put))
         return Math("name", said(part.name)) if isinstance(part, Name) else None
 
     return _set(tree, put)
@@ -96,8 +96,12 @@ def with_values(tree: Expression, steps: Sequence[Step], decimals: Callable[[Ste
             return _one(left.get(key, ()), decimals)
         if isinstance(part, Call) and part.function in OVER_CHANNELS:
             return _one(left.get(_channel_step(part), ()), decimals)
-        if isinstance(part, Call) and part.function in GATHERS and isinstance(part.arguments[0], Name):
-            return _called(part.function, [_value(s, decimals) for s in left.get(part.arguments[0].name, ())])
+        if isinstance(part, Call) and part.function in GATHERS and _gathers(part):
+            (of,) = part.arguments
+            gathered = left.get(of.name, ()) if isinstance(of, Name) else ()
+            return _called(part.function, [_value(s, decimals) for s in gathered])
+        if isinstance(part, Call) and part.function == "less_background":
+            return _less_background(part, left, put)
         return None
 
     try:
@@ -105,6 +109,23 @@ def with_values(tree: Expression, steps: Sequence[Step], decimals: Callable[[Ste
     except NotShown:
         return None
     return made if made.sort != "value" and _pieces(made) <= LONGEST else None
+
+
+def _gathers(call: Call) -> bool:
+    return len(call.arguments) == 1 and isinstance(call.arguments[0], Name)
+
+
+def _less_background(call: Call, left: Mapping[str, list[Step]], put: Put) -> Math | None:
+    """A level its background takes nothing off is set so; what can't be told apart by its steps isn't set at all."""
+    names = [a.name for a in call.arguments if isinstance(a, Name)]
+    found = [left[n][0] for n in names if len(left.get(n, ())) == 1]
+    values = [s.value for s in found if s.value is not None]
+    if len(values) < 2 or len({s.unit for s in found}) > 1:
+        raise NotShown
+    above = round(values[0] - values[1], 9)  # as the rule itself compares
+    if above <= NOTHING_FROM:
+        return None
+    return row(_set(call.arguments[0], put), Math("sign", MINUS), Math("value", joined("0", found[0].unit)))
 
 
 def _one(steps: Sequence[Step], decimals: Callable[[Step], int | None]) -> Math:
@@ -118,8 +139,9 @@ def _value(step: Step, decimals: Callable[[Step], int | None]) -> Math:
         raise NotShown
     read = decimals(step)
     if read is not None:
-        return Math("value", joined(number.fixed(step.value, read), step.unit))
-    return Math("value", budget.worked(step.value, None, step.unit))
+        figure = number.fixed(step.value, read)
+        return Math("value", joined(figure, step.unit), figure=figure)
+    return Math("value", budget.worked(step.value, None, step.unit), figure=budget.worked(step.value, None, ""))
 
 
 def _channel_step(call: Call) -> str:
@@ -142,16 +164,16 @@ def _set(part: Expression, put: Put) -> Math:
         case Name(name=name):
             return Math("name", name)
         case Negated(operand=operand):
-            return _row(Math("sign", MINUS), _held(operand, put, 2))
+            return row(Math("sign", MINUS), _held(operand, put, 2))
         case Operation(sign="/", left=left, right=right):
             return Math("fraction", inside=(_set(left, put), _set(right, put)))
         case Operation(sign="^", left=left, right=right):
             return Math("power", inside=(_held(left, put, 4), _set(right, put)))
         case Operation(sign="*", left=left, right=right):
-            return _row(_held(left, put, 2), Math("sign", TIMES), _held(right, put, 3))
+            return row(_held(left, put, 2), Math("sign", TIMES), _held(right, put, 3))
         case Operation(sign=sign, left=left, right=right):
             own = Math("sign", MINUS if sign == "-" else "+")
-            return _row(_held(left, put, 1), own, _held(right, put, 2))
+            return row(_held(left, put, 1), own, _held(right, put, 2))
         case Call(function="sqrt", arguments=arguments):
             return Math("root", inside=(_set(arguments[0], put),))
         case Call(function="exp", arguments=arguments):
@@ -163,10 +185,15 @@ def _set(part: Expression, put: Put) -> Math:
 def _called(function: str, arguments: Sequence[Math]) -> Math:
     if not arguments:
         raise NotShown
+    if function in ENERGY:
+        return ENERGY[function](arguments)
+    if function == "less_background":
+        return energy_difference(*arguments)
     between = [piece for a in arguments for piece in (Math("sign", ","), a)][1:]
     key = f"function.{function}"
     said = words(key) if key in PHRASES else function.replace("_", " ")
-    return _row(Math("function", said), Math("sign", "("), *between, Math("sign", ")"))
+    said = f"{said}\u00a0" if " " in said else said
+    return row(Math("function", said), bracketed(row(*between)))
 
 
 _BINDS = {"+": 1, "-": 1, "*": 2, "/": 3, "^": 4}
@@ -178,12 +205,7 @@ def _held(part: Expression, put: Put, least: int) -> Math:
     binds = _BINDS[part.sign] if isinstance(part, Operation) else 1 if isinstance(part, Negated) else 5
     below_zero = made.sort == "value" and made.text.startswith(MINUS)
     united = made.sort == "value" and least == 4
-    return _row(Math("sign", "("), made, Math("sign", ")")) if binds < least or below_zero or united else made
-
-
-def _row(*pieces: Math) -> Math:
-    flat = [inner for piece in pieces for inner in (piece.inside if piece.sort == "row" else (piece,))]
-    return Math("row", inside=tuple(flat))
+    return bracketed(made) if binds < least or below_zero or united else made
 
 
 def _pieces(made: Math) -> int:
@@ -192,9 +214,9 @@ def _pieces(made: Math) -> int:
 
 def equals(made: Math, value: str) -> tuple[Math, Math]:
     """Both sides of an equation: they may stand on two lines."""
-    return made, _row(Math("sign", "="), Math("value", value))
+    return made, row(Math("sign", "="), Math("value", value))
 
 
 def said_to_be(name: Math, made: Math) -> tuple[Math, Math]:
     """What a formula is of, and the formula."""
-    return name, _row(Math("sign", "="), *((made.inside) if made.sort == "row" else (made,)))
+    return name, row(Math("sign", "="), *((made.inside) if made.sort == "row" else (made,)))

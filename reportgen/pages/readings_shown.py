@@ -41,7 +41,8 @@ class Said:
 class ReadingShown:
     """`was` is what the file says where a slip was put right, else ""; `text` is what was meant.
 
-    `ways` lead to the row or cell, and to a report's page where the value stands in one. `photos` are of the display it
+    `ways` lead to the row or cell, and to a report's page where the value stands in one. `facts` are when it was taken
+    and what was so then, "" where the pass says it. `photos` are of the display it
     was read off, `film` the moment it was taken.
     """
 
@@ -54,6 +55,7 @@ class ReadingShown:
     instrument_href: str
     ways: tuple[LineLink, ...]
     says: tuple[Said, ...]
+    facts: str
     photos: tuple[PhotoShown, ...]
     film: FilmShown | None
 
@@ -84,6 +86,7 @@ def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> Rea
         instrument_href=from_to(page, instrument_page(instrument.id)) if instrument else "",
         ways=tuple(ways(told, page, result, r)),
         says=tuple(_says(told, page, result, r)),
+        facts=sentence("; ".join(_facts(r))),
         photos=photos_shown(told.campaign, page, r.photos),
         film=film_shown(told.campaign, page, r.film, r.photos),
     )
@@ -95,6 +98,14 @@ def pictured_once(rows: Sequence[ReadingShown]) -> tuple[ReadingShown, ...]:
     after = [*alike[1:], ((), None)][: len(alike)]  # a count of nought rests on no reading at all
     again = [now == then for now, then in zip(alike, after, strict=True)]
     return tuple(replace(row, photos=(), film=None) if same else row for row, same in zip(rows, again, strict=True))
+
+
+def told_once(rows: Sequence[ReadingShown]) -> tuple[str, tuple[ReadingShown, ...]]:
+    """What all readings of a pass say of when they were taken, and the rows without it; "" where they differ."""
+    facts = {row.facts for row in rows}
+    if len(facts) != 1:
+        return "", tuple(rows)
+    return facts.pop(), tuple(replace(row, facts="") for row in rows)
 
 
 def _written(r: Reading) -> str:
@@ -163,9 +174,6 @@ def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
         yield Said(words("reading.frames", frames=frames, rate=each))
     if r.series is not None:
         yield Said(_trace(r.series))
-    facts = "; ".join(_facts(r))
-    if facts:
-        yield Said(sentence(facts))
 
 
 def _trace(s: Series) -> str:

@@ -13,11 +13,11 @@ from reportgen.evaluation.evaluated import Caveat
 from reportgen.finding import Place
 from reportgen.pages.conditions import ConditionsShown, conditions_shown
 from reportgen.pages.constants import ConstantShown, causes_led, constants_of, scatter_anchor
-from reportgen.pages.equations import formula_set, leads
-from reportgen.pages.formula_shown import Math
+from reportgen.pages.equations import formula_set, leads, said_beside
 from reportgen.pages.framing import frame_of
 from reportgen.pages.laboratory import LaboratoryShown, laboratory_shown
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
+from reportgen.pages.math_pieces import Math
 from reportgen.pages.pairs import PairShown, pairs_of
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.result_table import ResultTable, in_order, result_table
@@ -55,6 +55,7 @@ class QuantityShown:
     pairs: tuple[PairShown, ...]
     formula: str
     set: tuple[Math, ...]
+    beside: str
     leads: tuple[Link, ...]
     constants: tuple[ConstantShown, ...]
     scatter: str
@@ -179,6 +180,7 @@ def _quantity(
         pairs=pairs_of(told, page, quantity, part),
         formula=formula_of(quantity),
         set=formula_set(told, quantity),
+        beside=said_beside(quantity),
         leads=leads(told, page, quantity),
         constants=constants_of(told, quantity, address),
         scatter=_scatter(told, quantity, part),

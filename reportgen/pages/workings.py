@@ -16,9 +16,9 @@ from reportgen.pages.equations import Equation, equations
 from reportgen.pages.figures_shown import Printed, plain, printed
 from reportgen.pages.limits import CaveatMark, marks
 from reportgen.pages.named import Named, named
-from reportgen.pages.readings_shown import ReadingShown, Said, anchors_of, pictured_once, rows_of, shown
+from reportgen.pages.readings_shown import ReadingShown, Said, anchors_of, pictured_once, rows_of, shown, told_once
 from reportgen.pages.told import Told
-from reportgen.pages.words import words
+from reportgen.pages.words import PHRASES, words
 from reportgen.prose.amounts import also_in_full
 from reportgen.prose.draws import way_line
 from reportgen.prose.specimens import specimen_name
@@ -38,7 +38,8 @@ class StepShown:
 
 @dataclass(frozen=True)
 class PassShown:
-    """One pass: its readings, the steps between, its value. `excluded` is the reason it is left out, "" if used;
+    """One pass: its readings, the steps between, its value. `facts` is what all its readings say of when they were
+    taken; `excluded` is the reason it is left out, "" if used;
     `happened` what is noted of this pass and not of all; `equations` the formula with the values in it."""
 
     title: str
@@ -46,6 +47,7 @@ class PassShown:
     steps: tuple[StepShown, ...]
     value: str
     excluded: str
+    facts: str = ""
     happened: tuple[CaveatMark, ...] = ()
     equations: tuple[Equation, ...] = ()
 
@@ -99,8 +101,9 @@ def _passes(told: Told, page: str, quantity: Quantity, unit: str, result: Result
             yield _pass(told, unit, p, words("pass.together", names=_behind(told, p)), left, result.u)
             continue
         title = _title(p, specimen_name(contender, p.specimen) if several else "")
+        facts, rows = told_once(rows)
         shown_pass = _pass(told, unit, p, title, rows, result.u)
-        yield replace(shown_pass, happened=_happened(told, result, p), equations=written[n])
+        yield replace(shown_pass, facts=facts, happened=_happened(told, result, p), equations=written[n])
 
 
 def _behind(told: Told, p: PassValue) -> str:
@@ -162,7 +165,10 @@ def _told_above(told: Told) -> set[str]:
 
 
 def _called(told: Told, name: str) -> str:
-    """A step by the title of its quantity, where it is one."""
+    """A step by the title of its quantity, where it is one; what was sought in a trace in words."""
+    function, bracket, of = name.removesuffix(")").partition("(")
+    if bracket and f"function.{function}" in PHRASES:
+        return f"{words(f'function.{function}')} {of.replace('_', ' ')}"
     titles = {q.id: q.title for t in told.campaign.tests for q in t.quantities}
     return titles.get(as_id(name), name)
 

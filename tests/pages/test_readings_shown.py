@@ -98,9 +98,11 @@ def test_two_records_are_both_shown_with_the_one_used_and_why(told: Told) -> Non
     assert said == "The records disagree: 338 g and 388 g. 388 g is used: the film shows the scale."
 
 
-def test_when_and_under_what_a_reading_was_taken_stands_under_it(told: Told) -> None:
+def test_when_and_under_what_a_pass_was_read_stands_beside_its_name(told: Told) -> None:
     changed = told_with(told)(session="2", round_="1", time="10:05", conditions=(("wind", "calm"),), note="lid on")
-    assert tells(changed) == "At 10:05; session 2; round 1; wind: calm; lid on."
+    assert tells(changed) == ""
+    heads = pages_of(changed)[PAGE].one(id="result-packed-weight-ostler").all("tr", class_="head")
+    assert heads[0].text == "Pass 1 At 10:05; session 2; round 1; wind: calm; lid on."
 
 
 def test_a_laboratory_value_leads_to_the_page_of_the_report(told: Told) -> None:
