@@ -92,3 +92,24 @@ def test_a_plateau_that_never_came_is_no_result_and_says_so(tmp_path: Path) -> N
     results = told(tmp_path, "plateau(handle, 300, 0.0001)", "°C", noise=0.1)
     assert result_of(results, "found", "ostler")["value"] is None
     assert "never stayed so level" in result_of(results, "found", "ostler")["missing"]
+
+
+def test_passes_even_out_the_noise_of_a_peak_and_not_its_lift(tmp_path: Path) -> None:
+    """Four passes of one flat level under noise of 0.5 °C: each highest of 400 samples lies about 3 standard deviations
+    too high (order statistics, see tests/metrology/test_channels_noise.py), and so does their mean; the scatter between
+    them is far smaller than that. The interval still holds the truth."""
+    rng = np.random.default_rng(12)
+    test = TEST.replace("{contender}", "{contender}-{pass}").replace("FORMULA", "highest(handle)").replace("UNIT", "°C")
+    runs = {
+        f"raw/handle-{who}-{n}.csv": "Elapsed,T1\n" + "".join(f"{t:g},{top + rng.normal(0, 0.5):.2f}\n" for t in T[:400])
+        for who, top in ENDS.items() for n in (1, 2, 3, 4)
+    }  # fmt: skip
+    results = compile_campaign(tmp_path, YAML, **{"tests/handle.yaml": test, **runs})
+    for who, top in ENDS.items():
+        result = result_of(results, "found", who)
+        sizes = {c["sort"]: abs(c["size"]) for c in result["budget"]}
+        lift = 0.5 * 2.97  # Blom 1958: of 400 normal samples 2.97
+        assert sizes["assumption"] == pytest.approx(lift / math.sqrt(3), rel=0.12)
+        assert "repeatability" not in sizes  # it is in the scatter between the passes
+        assert result["value"] - top > 2 * 0.5
+        assert result["low"] <= top <= result["high"]
