@@ -66,11 +66,11 @@ def take_along(declared: Declared, readings: Readings) -> Declared:
     return with_instruments(declared, readings)
 
 
-def evaluate(declared: Declared, readings: Readings, samples: Samples) -> Evaluation:
+def evaluate(declared: Declared, readings: Readings, samples: Samples, program: str, kept: Kept) -> Evaluation:
     """Its results and decisions. Raises `Refused`."""
-    from reportgen.evaluation.evaluate import evaluate
+    from reportgen.build.reckoning_kept import evaluation
 
-    return evaluate(declared, readings, samples.pieces)
+    return evaluation(declared, readings, samples.pieces, program, kept)
 
 
 def files_of(workspace: Workspace, declared: Declared) -> tuple[str, ...]:

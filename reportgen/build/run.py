@@ -14,7 +14,7 @@ from reportgen.build.progress import Built, Progress, Tell, quiet
 from reportgen.build.steps import CHECKED, SHOWN, Step, follow
 from reportgen.build.worst_first import worst_first
 from reportgen.finding import Finding, Refused
-from reportgen.store.kept import kept_in, tidy
+from reportgen.store.kept import Kept, kept_in, tidy
 
 if TYPE_CHECKING:
     from reportgen.campaign.declared import Publication
@@ -44,11 +44,10 @@ def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet) -> Bui
     if before and stamp.stands(before, now):
         stamp.refresh(kept, target, before, now)
         return Built(before.findings, before.campaigns, before.pages, target, unchanged=True)
-    checked = _check(workspace, tell)
+    checked = _check(workspace, tell, stamp.program(now), kept)
     if checked.refused:
         raise Refused(checked.findings)
-    more = {"theme": checked.theme, "kept": kept, "program": stamp.program(now)}
-    shown, refusals = _all_through(SHOWN, [{**made, **more} for made in checked.made], tell)
+    shown, refusals = _all_through(SHOWN, [{**made, "theme": checked.theme} for made in checked.made], tell)
     if refusals:
         raise Refused(worst_first((*refusals, *checked.findings)))
     tell(Progress("putting the site in place"))
@@ -64,7 +63,7 @@ def audit_path(path: Path, tell: Tell = quiet) -> tuple[Finding, ...]:
     from reportgen.sources import find_workspace
 
     try:
-        return _check(find_workspace(path), tell).findings
+        return _check(find_workspace(path), tell, "", Kept(None)).findings
     except Refused as refused:
         return worst_first(refused.findings)
 
@@ -83,11 +82,15 @@ class _Checked:
         return any(finding.severity == "error" for finding in self.findings)
 
 
-def _check(workspace: Workspace, tell: Tell) -> _Checked:
-    """Everything that can be wrong, looked for in one run, as far as each mistake lets one see."""
+def _check(workspace: Workspace, tell: Tell, program: str, kept: Kept) -> _Checked:
+    """Everything that can be wrong, looked for in one run, as far as each mistake lets one see.
+
+    `program` is the digest of the code and its libraries, `kept` where what takes long to work out is kept.
+    """
     publication, first, theme = _settings(workspace)
     texts, unreadable = _texts(workspace)
     settled = {"workspace": workspace, "publication": publication, "site_texts": texts}
+    settled |= {"program": program, "kept": kept}
     made, refusals = _all_through(CHECKED, [{**settled, "folder": folder} for folder in workspace.campaigns], tell)
     refusals = (*refusals, *unreadable)
     across, last = ((), ()) if refusals else pages_across(publication, made, texts, theme)

@@ -1,8 +1,8 @@
 """The way of one campaign from its folder to its pages, in one table.
 
 A step gets exactly what `reads` names and gives one thing under `gives`. The table is in order; running it is
-`follow`. What is there before the first step: workspace, folder, publication, site_texts; before the second table
-also theme, program, kept.
+`follow`. What is there before the first step: workspace, folder, publication, site_texts, program, kept; before the
+second table also theme.
 """
 
 from __future__ import annotations
@@ -29,7 +29,12 @@ CHECKED: tuple[Step, ...] = (
     Step("samples", ("workspace",), do.open_samples, "making room for logger files"),
     Step("readings", ("workspace", "declared", "samples"), do.read, "reading the measurements"),
     Step("declared", ("declared", "readings"), do.take_along, "noting which instruments were used"),
-    Step("evaluation", ("declared", "readings", "samples"), do.evaluate, "working out results"),
+    Step(
+        "evaluation",
+        ("declared", "readings", "samples", "program", "kept"),
+        do.evaluate,
+        "working out results",
+    ),
     Step("prose", ("declared", "evaluation", "site_texts"), do.check_prose, "following references"),
     Step("files", ("workspace", "declared"), do.files_of, "looking for what is unused"),
     Step(

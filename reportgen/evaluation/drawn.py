@@ -19,12 +19,14 @@ from reportgen.evaluation.specimens_apart import apart_in
 from reportgen.evaluation.working import Working, doubt_of
 from reportgen.evaluation.workings import Workings
 from reportgen.judgement.draws import Beyond
+from reportgen.judgement.found import Found
 from reportgen.judgement.measured import Measured
 from reportgen.metrology import drawn
 from reportgen.metrology.bending import BENDING, bending
 from reportgen.metrology.draws import Draws
 from reportgen.metrology.engine import FIRST_ORDER, Engine
 from reportgen.metrology.errors import NoValue
+from reportgen.metrology.fingerprint import FINGERPRINT, mark_of, marks_of
 from reportgen.metrology.uncertain import OF_ONE_READING, Source, Uncertain
 
 if TYPE_CHECKING:
@@ -108,8 +110,13 @@ class _Drawing:
                 straight, full = straight + added, full + added
             return straight, full
 
+        @cache
+        def made_of() -> str:
+            known = (marks_of(c) for c in (mean.contributions, apart, rounding))
+            return mark_of(self._by(FINGERPRINT, passes).mark, *known, several, draws.size)
+
         degrees = min((s.degrees for s in mean.contributions), default=inf)
-        return replace(measured, beyond=Beyond(bend, block, degrees))
+        return replace(measured, beyond=Beyond(bend, block, degrees, Found(made_of, self.workings.keep)))
 
     def _by(self, engine: Engine[V], passes: Sequence[Working]) -> V:
         w = self.workings

@@ -21,20 +21,23 @@ from reportgen.evaluation.verdict import verdict_of
 from reportgen.evaluation.workings import Workings
 from reportgen.finding import Finding, Refused
 from reportgen.intake.reading import Readings
+from reportgen.judgement.found import Keep, kept_nowhere
 from reportgen.metrology.errors import FormulaError, MetrologyError, UnitError
 
 
-def evaluate(declared: Declared, readings: Readings, pieces: Pieces = no_samples) -> Evaluation:
+def evaluate(
+    declared: Declared, readings: Readings, pieces: Pieces = no_samples, keep: Keep = kept_nowhere
+) -> Evaluation:
     """Work out every quantity and decide what the readings support.
 
-    `pieces` gives the samples of a series, where there are logger files. Raises `Refused` with every formula, unit or
+    `pieces` gives the samples of a series, where there are logger files; `keep` what draws found before. Raises `Refused` with every formula, unit or
     name that can't be used, each with its place.
     """
     campaign = declared.campaign
     prepared = _prepared(declared, readings)
     feeds = feeds_of(campaign, prepared.names)
     caveats = caveats_of(declared, readings.readings, feeds, readings.incidents)
-    bench = _bench(declared, readings, prepared, feeds, caveats, pieces)
+    bench = _bench(declared, readings, prepared, feeds, caveats, pieces, keep)
     told = _tell_all(bench, misfits(declared, readings, prepared.units))
     results = tuple(r for quantity in told for r in quantity.results)
     comparisons = tuple(c for quantity in told for c in quantity.comparisons)
@@ -42,7 +45,7 @@ def evaluate(declared: Declared, readings: Readings, pieces: Pieces = no_samples
     units = {**prepared.units, **{q.quantity: q.unit for q in told if q.unit}}
 
     def bench_of(other: Readings) -> Bench:
-        return _bench(declared, other, prepared, feeds, caveats, pieces)
+        return _bench(declared, other, prepared, feeds, caveats, pieces, keep)
 
     told_caveats = with_other_records(declared, readings, caveats, told, units, bench_of)
     claims = claim_outcomes(declared, told, units)
@@ -67,12 +70,13 @@ def _bench(
     feeds: Feeds,
     caveats: Sequence[Caveat],
     pieces: Pieces,
+    keep: Keep,
 ) -> Bench:
     """All that a quantity is worked out with, from these readings."""
     workings = Workings(
         declared.campaign, readings.readings, _observer(declared, readings, pieces), feeds, prepared.expressions,
         prepared.units, prepared.constants, [c for c in caveats if c.sort == "exclusion"], prepared.assumed,
-        readings.counted_for,
+        readings.counted_for, keep,
     )  # fmt: skip
     return Bench(declared, readings, workings, feeds, caveats)
 

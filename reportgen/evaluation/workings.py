@@ -23,6 +23,7 @@ from reportgen.evaluation.nested import over_passes, over_specimens, several_spe
 from reportgen.evaluation.observing import Observer
 from reportgen.evaluation.working import JOINS, Heard, PassKey, Working, join_parts
 from reportgen.intake.reading import Reading, ReadingKey
+from reportgen.judgement.found import Keep, kept_nowhere
 from reportgen.judgement.measured import DeclaredScatter
 from reportgen.judgement.pooling import standard_deviation
 from reportgen.judgement.scatter import joined as joined_scatter
@@ -33,6 +34,7 @@ from reportgen.metrology.evaluate import evaluate_by
 from reportgen.metrology.formula import names_part_by_part
 from reportgen.metrology.grammar import Expression
 from reportgen.metrology.near_nothing import watching
+from reportgen.metrology.stated import unseen
 from reportgen.metrology.uncertain import OF_ONE_READING, Source, Uncertain
 from reportgen.metrology.unit import Unit
 
@@ -40,7 +42,8 @@ from reportgen.metrology.unit import Unit
 class Workings:
     """Works quantities out on demand and remembers them (a quantity may feed several others).
 
-    `expressions` and `units` are by quantity id, `constants` by name as formulas spell it.
+    `expressions` and `units` are by quantity id, `constants` by name as formulas spell it; `keep` is where what draws
+    found is kept.
     """
 
     def __init__(
@@ -55,6 +58,7 @@ class Workings:
         exclusions: Sequence[Caveat],
         assumed: Mapping[tuple[str, str], Assumed] | None = None,
         counted_for: Mapping[str, tuple[str, ...]] | None = None,
+        keep: Keep = kept_nowhere,
     ) -> None:
         self.campaign, self.readings, self.observer, self.feeds = campaign, readings, observer, feeds
         self.expressions, self.units, self.constants, self.exclusions = expressions, units, constants, exclusions
@@ -62,7 +66,7 @@ class Workings:
         self.quantities = {q.id: q for t in campaign.tests for q in t.quantities}
         self._tests = {q.id: t for t in campaign.tests for q in t.quantities}
         self._passes: dict[tuple[str, str], tuple[Working, ...]] = {}
-        self.draws = Draws()
+        self.draws, self.keep = Draws(), keep
 
     def by_part(self, quantity: str, contender: str) -> tuple[Working, ...]:
         """Each pass and part by itself, in the order of the readings."""
@@ -190,5 +194,5 @@ class Workings:
 def stood_on(value: Uncertain) -> Uncertain:
     """What was read once and is then stood on by every pass of something else: their scatter doesn't show how far its
     instrument repeats itself, which therefore counts like a step that several stand on."""
-    found = {replace(s, sort="shared") if s.sort in OF_ONE_READING else s: c for s, c in value.contributions.items()}
+    found = {unseen(s) if s.sort in OF_ONE_READING else s: c for s, c in value.contributions.items()}
     return replace(value, contributions=found)

@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from scipy.special import ndtr, ndtri, stdtr, stdtrit
 
 from reportgen.judgement.parts import Parts, sd_of
+from reportgen.judgement.remembered import remembered
 from reportgen.judgement.student_sum import Student, reach_between, student_sum
 from reportgen.judgement.zero import zero_of_rising
 
@@ -52,7 +53,7 @@ def _student(level: float, degrees: float) -> float:
     return float(stdtrit(degrees, (1.0 + level) / 2.0))
 
 
-@lru_cache(maxsize=4096)
+@remembered
 def _of_parts(level: float, parts: Parts) -> float:
     if parts.student:
         return _holding(level, parts.student, parts)
@@ -63,7 +64,7 @@ def _of_parts(level: float, parts: Parts) -> float:
     return float(np.interp((1.0 + level) / 2.0, np.cumsum(weights), nodes + half))
 
 
-@lru_cache(maxsize=16384)
+@remembered
 def _of_both(level: float, degrees: float, parts: Parts) -> float:
     """Half-width in units of `root`."""
     return _holding(level, _with_scatter(degrees, parts), parts)

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from math import hypot, inf, isfinite, sqrt
 from typing import TYPE_CHECKING
 
+from reportgen.judgement.found import Found, of_difference, of_logarithm
 from reportgen.judgement.zero import zero_of_rising
 from reportgen.metrology.draws import BLOCK
 from reportgen.metrology.monte_carlo import Settled, tolerance, until_settled
@@ -50,7 +51,7 @@ class Beyond:
     """What first order leaves out of one result.
 
     `bend(repeat)`: a guess from above of the second order (`metrology.bending`), in the result's unit; `degrees`: the
-    fewest that any of its sources has. `block(number, repeat)` gives how far each draw lies from the value: to first
+    fewest that any of its sources has; `found`: where what its draws tell is kept. `block(number, repeat)` gives how far each draw lies from the value: to first
     order, and as the formula has it (no number where it has no answer). With `repeat`, what the scatter between passes
     holds already is not drawn: steps, and how an instrument repeats itself; without, the scatter of quantities behind.
     """
@@ -58,6 +59,7 @@ class Beyond:
     bend: Callable[[bool], float]
     block: Block
     degrees: float = inf
+    found: Found | None = None
 
     def most(self, alpha: float, u: float, scattered: Scattered) -> float:
         """How far second order may move an end at two-sided `alpha`, at most: one bend with the middle, and z² of them
@@ -143,10 +145,13 @@ def by_draws(beyond: Beyond | None, half: float, u: float, scattered: Scattered,
         delta = tolerance(hypot((averages[5] - averages[4]) / 2.0, scattered.root))
         return (delta, delta, inf, inf, inf, inf)
 
-    first = block(0)
-    if _plainly_straight(beyond, first, delta, scattered.repeat):
-        return _told(Settled(tuple(first), (QUARTER * delta,) * 2 + (0.0,) * 4, 1, True), half, u, scattered)
-    settled = until_settled(block, tolerances)
+    def draw() -> Settled:
+        first = block(0)
+        if _plainly_straight(beyond, first, delta, scattered.repeat):
+            return Settled(tuple(first), (QUARTER * delta,) * 2 + (0.0,) * 4, 1, True)
+        return until_settled(block, tolerances)
+
+    settled = draw() if beyond.found is None else beyond.found.settled((delta, scattered, alpha), draw)
     return _told(settled, half, u, scattered)
 
 
@@ -245,6 +250,14 @@ def _told(settled: Settled, half: float, first_u: float, scattered: Scattered) -
 
 def probability_below(beyond: Beyond, x: float, scattered: Scattered) -> float:
     """P(T·√A + B ≤ x) over draws of B. Those without an answer count as on neither side."""
+
+    def count() -> float:
+        return _share_below(beyond, x, scattered)
+
+    return count() if beyond.found is None else beyond.found.probability((x, scattered), count)
+
+
+def _share_below(beyond: Beyond, x: float, scattered: Scattered) -> float:
     import numpy as np
     from scipy.special import stdtr
 
@@ -272,7 +285,8 @@ def apart(first: Beyond | None, second: Beyond | None) -> Beyond | None:
         return a[0] - b[0], a[1] - b[1]
 
     one_bend, other_bend = first.bend, second.bend
-    return Beyond(lambda repeat: one_bend(repeat) + other_bend(repeat), block, min(first.degrees, second.degrees))
+    degrees, found = min(first.degrees, second.degrees), of_difference(first.found, second.found)
+    return Beyond(lambda repeat: one_bend(repeat) + other_bend(repeat), block, degrees, found)
 
 
 def in_logarithms(beyond: Beyond | None, value: float, u: float) -> Beyond | None:
@@ -290,4 +304,5 @@ def in_logarithms(beyond: Beyond | None, value: float, u: float) -> Beyond | Non
         return straight / value, np.where(np.isfinite(logs), logs, np.nan)
 
     bend = beyond.bend
-    return Beyond(lambda repeat: bend(repeat) / value + (u / value) ** 2 / 2.0, block, beyond.degrees)
+    found = of_logarithm(beyond.found, value)
+    return Beyond(lambda repeat: bend(repeat) / value + (u / value) ** 2 / 2.0, block, beyond.degrees, found)

@@ -13,6 +13,7 @@ from math import lgamma, log, sqrt
 import numpy as np
 from scipy.special import gammainccinv, gammaincinv, ndtr, stdtr, stdtrit
 
+from reportgen.judgement.remembered import remembered
 from reportgen.judgement.zero import zero_of_rising
 
 ALPHA = 0.05
@@ -33,7 +34,7 @@ def bonferroni(contenders: int) -> float:
     return ALPHA / max(1, contenders * (contenders - 1) // 2)
 
 
-@lru_cache(maxsize=512)
+@remembered
 def studentized_range(level: float, means: int, degrees: float) -> float:
     """Quantile q of the range of `means` normal means over an independent standard deviation with `degrees`.
 

@@ -20,12 +20,17 @@ def evaluated(place: Path, yaml_text: str, **files: str) -> Evaluation:
 
 def all_stages(place: Path, yaml_text: str, **files: str) -> tuple[Declared, Readings, Evaluation]:
     """Declared, readings and evaluation of one written campaign."""
+    declared, readings = read_in(place, yaml_text, **files)
+    return declared, readings, evaluate(declared, readings)
+
+
+def read_in(place: Path, yaml_text: str, **files: str) -> tuple[Declared, Readings]:
+    """Declared and readings of one written campaign."""
     folder = write_campaign(place, yaml_text, **files)
     ws = find_workspace(folder)
     declared = load_campaign(ws, "", load_publication(ws)[0])
     readings = read_readings(ws, declared)
-    declared = with_instruments(declared, readings)
-    return declared, readings, evaluate(declared, readings)
+    return with_instruments(declared, readings), readings
 
 
 def result(evaluation: Evaluation, quantity: str, contender: str, part: str = "") -> Result:

@@ -9,6 +9,7 @@ from reportgen.build.campaign_steps import declare, evaluate, open_samples, read
 from reportgen.campaign.publication import load_publication
 from reportgen.pages import Page, Told
 from reportgen.sources import find_workspace
+from reportgen.store.kept import Kept
 from reportgen.theme import load_theme
 from tests.campaigns import write_campaign
 
@@ -101,7 +102,7 @@ def told_of(
     declared = declare(ws, "", publication)
     samples = open_samples(ws)
     read_in = read(ws, declared, samples)
-    evaluation = evaluate(declared, read_in, samples)
+    evaluation = evaluate(declared, read_in, samples, "", Kept(None))
     return Told(publication, declared, read_in, evaluation, {}, (), load_theme(ws), view_raw_files(ws, read_in, evaluation))
 
 
