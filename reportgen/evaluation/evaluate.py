@@ -30,8 +30,8 @@ def evaluate(
 ) -> Evaluation:
     """Work out every quantity and decide what the readings support.
 
-    `pieces` gives the samples of a series, where there are logger files; `keep` what draws found before. Raises `Refused` with every formula, unit or
-    name that can't be used, each with its place.
+    `pieces` gives the samples of a series, where there are logger files; `keep` what draws found before. Raises
+    `Refused` with every formula, unit or name that can't be used, each with its place.
     """
     campaign = declared.campaign
     prepared = _prepared(declared, readings)

@@ -51,9 +51,10 @@ class Beyond:
     """What first order leaves out of one result.
 
     `bend(repeat)`: a guess from above of the second order (`metrology.bending`), in the result's unit; `degrees`: the
-    fewest that any of its sources has; `found`: where what its draws tell is kept. `block(number, repeat)` gives how far each draw lies from the value: to first
-    order, and as the formula has it (no number where it has no answer). With `repeat`, what the scatter between passes
-    holds already is not drawn: steps, and how an instrument repeats itself; without, the scatter of quantities behind.
+    fewest that any of its sources has; `found`: where what its draws tell is kept. `block(number, repeat)` gives how
+    far each draw lies from the value: to first order, and as the formula has it (no number where it has no answer).
+    With `repeat`, what the scatter between passes holds already is not drawn: steps, and how an instrument repeats
+    itself; without, the scatter of quantities behind.
     """
 
     bend: Callable[[bool], float]
