@@ -201,7 +201,7 @@ def _marks(sheet: _Sheet, lines: Sequence[Line]) -> list[Layer]:
             {"x": c.at / sheet.second, "y": c.level, "shape": line.mark.shape, "stroke": line.mark.ink}
             for c in line.shown.crossings if not c.past
         ]  # fmt: skip
-        alone += [{"x": at / sheet.second, "y": y, "stroke": line.mark.ink} for at, y, _ in line.shown.apart]
+        alone += [{"x": at / sheet.second, "y": y} for at, y, _ in line.shown.apart]
         top = max((p for s in line.shown.stretches for p in s), key=lambda p: p[1], default=None)
         tops += [{"x": top[0] / sheet.second, "y": top[1]}] if line.shown.over and top else []
         low = min((p for s in line.shown.stretches for p in s), key=lambda p: p[1], default=None)
@@ -214,7 +214,7 @@ def _marks(sheet: _Sheet, lines: Sequence[Line]) -> list[Layer]:
     return [
         ink.rules(plate, "drops", passed, y2=HEIGHT, width=0.8, opacity=0.6),
         ink.points(plate, "passed", passed, shape="", size=80, hollow=True, stroke=1.8),
-        ink.points(plate, "apart", alone, shape="circle", size=110, hollow=True, stroke=1.2),
+        ink.points(plate, "apart", alone, shape="circle", size=190, hollow=True, stroke=0.9, ink=ink.INK),
         ink.points(plate, "scale-ends", tops, shape="triangle-up", size=60, ink=ink.INK),
         ink.points(plate, "scale-floors", floors, shape="triangle-down", size=60, ink=ink.INK),
         ink.rules(plate, "incidents", incidents, y=0.0, y2=HEIGHT, width=0.8, opacity=0.5, dash=(2, 2), ink=ink.INK),
