@@ -9,12 +9,13 @@ from reportgen.evaluation.evaluated import Comparison
 from reportgen.pages.named import Named, named
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
-from reportgen.prose.amounts import typed
+from reportgen.prose.amounts import typed_apart
 from reportgen.prose.comparison import decided
 from reportgen.prose.percent import percent_line
 from reportgen.prose.sentences import pair_cell
 from reportgen.wording import interval
 from reportgen.wording.count import roughly
+from reportgen.wording.percent import apart
 from reportgen.wording.reason import why
 from reportgen.wording.sentence import capital
 
@@ -69,7 +70,7 @@ def difference(c: Comparison) -> str:
     if c.difference is None:
         return ""
     low, high = (c.low, c.high) if c.low is not None else (c.differed_low, c.differed_high)
-    return interval.difference(c.difference, c.u, low, high, c.unit)
+    return interval.difference(c.difference, c.u, low, high, apart(c.unit))
 
 
 def settle(c: Comparison, quantity: Quantity) -> str:
@@ -80,5 +81,7 @@ def settle(c: Comparison, quantity: Quantity) -> str:
         return words("settle.finer") if c.settle.finer else ""
     passes = roughly(c.settle.passes)
     if c.settle.at == "matters" and quantity.matters is not None:
-        return words("settle.matters", n=passes, difference=typed(quantity.matters))
-    return words("settle.passes", n=passes, difference=interval.value_only(abs(c.settle.difference), c.u, c.unit))
+        return words("settle.matters", n=passes, difference=typed_apart(quantity.matters))
+    return words(
+        "settle.passes", n=passes, difference=interval.value_only(abs(c.settle.difference), c.u, apart(c.unit))
+    )

@@ -14,6 +14,7 @@ from reportgen.wording.interval import decimals_of_steps
 from reportgen.wording.language import say
 from reportgen.wording.number import as_written, fixed, plain, rounded
 from reportgen.wording.order import stood_to_all
+from reportgen.wording.percent import apart
 from reportgen.wording.reason import why_missing, why_no_u
 from reportgen.wording.unit import joined, spelled
 
@@ -116,6 +117,11 @@ def typed(amount: Amount) -> str:
     return joined(as_written(amount.value), amount.unit)
 
 
+def typed_apart(amount: Amount) -> str:
+    """The same of an amount that is a difference: of percentages in percentage points."""
+    return joined(as_written(amount.value), apart(amount.unit))
+
+
 def in_both(amount: Amount, unit: str, *, step: bool = False) -> str:
     """An amount as typed, and in `unit` too where that is another one it can be put in: "4 min (240 s)".
 
@@ -156,8 +162,8 @@ def gap(pair: Comparison, results: Sequence[Result] = ()) -> Gap:
     if size < (width or size) * _NOISE:
         size = 0.0
     if not (least or width):
-        return Gap(interval.value_only(size, pair.u, pair.unit, decimals=finest), "", not size)
-    printed, held = interval.side_by_side(size, least or width or 0.0, pair.unit, finest)
+        return Gap(interval.value_only(size, pair.u, apart(pair.unit), decimals=finest), "", not size)
+    printed, held = interval.side_by_side(size, least or width or 0.0, apart(pair.unit), finest)
     return Gap(printed, held, not size, bool(least))
 
 
@@ -168,7 +174,7 @@ def gap_alone(pair: Comparison, results: Sequence[Result]) -> str:
     if not known or not width:
         return gap(pair, results).size
     places = min(max(known), interval.decimals_for(width, None, None) or 0)
-    return joined(fixed(size, places), pair.unit) if rounded(size, places) else gap(pair, results).size
+    return joined(fixed(size, places), apart(pair.unit)) if rounded(size, places) else gap(pair, results).size
 
 
 def half(pair: Comparison) -> float | None:

@@ -15,6 +15,7 @@ from reportgen.prose.yardstick import yardstick
 from reportgen.wording import decision
 from reportgen.wording.interval import difference
 from reportgen.wording.language import say, say_of
+from reportgen.wording.percent import apart
 from reportgen.wording.reason import why, why_missing
 from reportgen.wording.sentence import capital, paragraph, sentence
 
@@ -75,7 +76,7 @@ def comparison_line(campaign: Campaign, evaluation: Evaluation, pair: Comparison
     if pair.difference is None:
         return sentence(say("comparison.line.no-difference", **gaps))
     low, high = (pair.low, pair.high) if pair.low is not None else (pair.differed_low, pair.differed_high)
-    line = say("comparison.line", difference=difference(pair.difference, pair.u, low, high, pair.unit), **gaps)
+    line = say("comparison.line", difference=difference(pair.difference, pair.u, low, high, apart(pair.unit)), **gaps)
     return paragraph(line, within(s, pair))
 
 
@@ -106,7 +107,7 @@ def meaning(s: Standing, pair: Comparison, first: str) -> str:
         return say(f"pair.better.means{_beyond(s, pair)}", **gaps)
     if pair.decision == "no difference that matters" and s.quantity.matters is not None:
         key = "pair.same.means.resolved" if pair.resolved else "pair.same.means"
-        return say(key, matters=amounts.typed(s.quantity.matters), **gaps)
+        return say(key, matters=amounts.typed_apart(s.quantity.matters), **gaps)
     if pair.decision == "not enough to say":
         return say(f"pair.once.means{_in_these_runs(pair, gap.none)}", why=why(pair.reason.code), **gaps)
     if not gap.half:

@@ -10,6 +10,7 @@ from reportgen.prose.yardstick import several_specimens, yardstick
 from reportgen.wording.count import in_words, roughly
 from reportgen.wording.interval import value_only
 from reportgen.wording.language import say, say_of
+from reportgen.wording.percent import apart
 
 _TOO_MANY_PASSES = 1000  # beyond these nobody would run them, so the number says nothing
 
@@ -38,7 +39,7 @@ def tie(s: Standing) -> list[str]:
     first = tied(s)
     pairs = [s.pair(a, b) for n, a in enumerate(first) for b in first[n + 1 :]]
     if s.quantity.matters and all(p is not None and p.decision == "no difference that matters" for p in pairs):
-        return [say("first.tie.nothing-matters", names=who, matters=amounts.typed(s.quantity.matters))]
+        return [say("first.tie.nothing-matters", names=who, matters=amounts.typed_apart(s.quantity.matters))]
     gap = amounts.gap(pair, s.of_pair(pair))
     if not gap.half or pair.resolved:
         return [say("first.tie.plain", names=who)]
@@ -79,7 +80,7 @@ def settle(s: Standing) -> list[str]:
     if pair.settle.passes is None or pair.settle.passes > _TOO_MANY_PASSES:
         return []
     gap = amounts.gap(pair, s.of_pair(pair))
-    size = gap.size if pair.settle.at == "seen" else value_only(abs(pair.settle.difference), None, pair.unit)
+    size = gap.size if pair.settle.at == "seen" else value_only(abs(pair.settle.difference), None, apart(pair.unit))
     if several_specimens(s):
         return [say("first.settle.specimens", count=roughly(pair.settle.passes), gap=size)]
     return [say("first.settle", passes=roughly(pair.settle.passes), gap=size)]

@@ -44,4 +44,4 @@ def matters(s: Standing, beyond: bool | None) -> str:
     if s.quantity.matters is None:
         return ""
     answer = {True: "yes", False: "no", None: "open"}[beyond]
-    return say(f"first.matters.{answer}", matters=amounts.typed(s.quantity.matters))
+    return say(f"first.matters.{answer}", matters=amounts.typed_apart(s.quantity.matters))

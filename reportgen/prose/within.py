@@ -7,6 +7,7 @@ from reportgen.prose import amounts
 from reportgen.prose.standing import Standing, name
 from reportgen.wording.interval import value_only
 from reportgen.wording.language import say
+from reportgen.wording.percent import apart
 
 
 def within(s: Standing, pair: Comparison) -> str:
@@ -21,7 +22,7 @@ def within(s: Standing, pair: Comparison) -> str:
     finest = max((d for r in (first, second) if (d := amounts.decimals(r)) is not None), default=None)
     most = max(r.passes for r in s.results)
     fewer = [name(s.campaign, r.contender) for r in (first, second) if r.passes < most]
-    gaps = {"plain": value_only(plain, pair.u, pair.unit, decimals=finest)}
+    gaps = {"plain": value_only(plain, pair.u, apart(pair.unit), decimals=finest)}
     if pair.within == "ratios":
         return say("within.ratios", **gaps)
     if len(fewer) == 1:

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from reportgen.wording.phrase import Forms
 
 QUANTITIES: Mapping[str, str | Forms] = {
+    "percent.points": "percentage points",
     "percent.of": "{name}: {said}",
     "percent.less": "{value} less than {other}",
     "percent.more": "{value} more than {other}",

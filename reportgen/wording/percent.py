@@ -5,7 +5,7 @@ from __future__ import annotations
 from reportgen.wording import number
 from reportgen.wording.interval import decimals_for
 from reportgen.wording.language import say
-from reportgen.wording.unit import joined
+from reportgen.wording.unit import joined, spelled
 
 SCARCE = 0.1  # without an interval: two digits, and of small ones a tenth
 
@@ -22,6 +22,12 @@ def less_or_more(value: float, low: float | None, high: float | None, other: str
         return say("percent.between.both", said=said, low=down, high=up)
     key = "percent.between.less" if high <= 0.0 else "percent.between.more"
     return say(key, said=said, low=number.fixed(least, places), high=joined(number.fixed(most, places), "%"))
+
+
+def apart(unit: str) -> str:
+    """The unit of a difference between two results in `unit`: of percentages it is percentage points, so that 20 % and
+    25 % aren't taken to differ by 5 % of either."""
+    return say("percent.points") if spelled(unit) == "%" else unit
 
 
 def size(value: float, low: float | None, high: float | None) -> str:

@@ -168,3 +168,20 @@ def test_the_kinds_for_a_share_lost_and_a_rise_read_in_their_instrument_s_unit(t
     assert (warmed["value"], warmed["unit"]) == (pytest.approx(11.3), "°C")
     assert warmed["u"] == pytest.approx(0.1 * sqrt(2 / 12), rel=1e-9)
     assert warmed["printed"].startswith("11.3")
+
+
+def test_a_difference_of_two_percentages_is_told_in_percentage_points(tmp_path: Path) -> None:
+    """Common practice, no source: 52 % is 10 percentage points more than 42 %, and not 10 % more."""
+    yaml = (
+        "title: Share\ncontenders: {one: One, other: Other}\ninstruments: {meter: '0.1 %, accuracy ±1 %'}\n"
+        "measure:\n  share: {kind: one reading, unit: '%', better: higher, instrument: meter, matters: 2 %}\n"
+        "readings: readings.csv\n"
+    )
+    rows = "contender,pass,share\n" + "".join(f"one,{n},{52 + n / 10}\nother,{n},{42 + n / 10}\n" for n in (1, 2, 3))
+    compile_campaign(tmp_path, yaml, readings=rows)
+    (page,) = (tmp_path / "stoves" / ".site").glob("*/tests/share.html")
+    text = page.read_text(encoding="utf-8").replace("\u00a0", " ")
+    assert "One is highest" in text
+    assert "10.00 percentage points" in text
+    assert "more than the 2 percentage points that matter" in text
+    assert "10.00 %" not in text
