@@ -109,7 +109,8 @@ PHRASES: Mapping[str, str] = {
     "key.trace.under": "one that points down is where the meter’s scale began: the trace went lower",
     "key.trace.under.alone": "a triangle is where the meter’s scale began: the trace went lower",
     "key.trace.gap": "dots between two strokes are where nothing was logged",
-    "key.trace.apart": "a large thin ring is around a sample that stands apart from those around it: shown, and counted like any other",
+    "key.trace.apart": "a large thin ring is around a sample that stands apart from its neighbours; it counts like any "
+    "other",
     "alt.row": "{name}: {said}",
     "alt.more": "and {n} more in the table",
 }

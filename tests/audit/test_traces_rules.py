@@ -105,6 +105,6 @@ def test_the_page_rings_a_sample_apart_and_the_record_keeps_it(tmp_path: Path) -
     assert (apart["seconds"], apart["value"]) == (160, pytest.approx(SPIKED[40], abs=0.05))
     (page,) = place.glob(".site/*/tests/glow.html")
     shown = page.read_text(encoding="utf-8").replace("\u00a0", " ")
-    assert "a large thin ring is around a sample that stands apart" in shown
+    assert "a large thin ring is around a sample that stands apart from its neighbours" in shown
     assert "in a single sample, 300 lx from those beside it" in shown
     assert results["results"][0]["value"] == pytest.approx(SPIKED[40], abs=0.05)  # it counts
