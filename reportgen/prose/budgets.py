@@ -66,7 +66,7 @@ def cause(campaign: Campaign, result: Result, c: Contribution, of: str = "") -> 
             return say("cause.scatter.quantity", of=name)
         return say("cause.scatter.specimens" if by_specimens(result) else "cause.scatter")
     if sort in (*STEPS, "repeatability") and not c.source.of:
-        return say(f"cause.{sort}.nobody")
+        return say("cause.repeatability.nobody" if c.source.shape == "normal" else f"cause.{sort}.nobody")
     if sort == "step" and c.source.of not in campaign.instruments:
         return say("cause.step.other", of=name)
     if sort == "calibration" and c.source.where:

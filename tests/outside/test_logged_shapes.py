@@ -113,3 +113,21 @@ def test_passes_even_out_the_noise_of_a_peak_and_not_its_lift(tmp_path: Path) ->
         assert "repeatability" not in sizes  # it is in the scatter between the passes
         assert result["value"] - top > 2 * 0.5
         assert result["low"] <= top <= result["high"]
+
+
+def test_noise_of_a_trace_is_named_where_another_test_stands_on_its_peak(tmp_path: Path) -> None:
+    """What stands on it in several passes doesn't show the noise in their scatter, so it keeps a line."""
+    other = "quantities:\n  above the air: {formula: found - air, unit: K, better: lower}\n"
+    other = f"title: Above the air\n{other}readings: air.csv\n"
+    air = "contender,pass,air\n" + "".join(f"{who},{n},2{n}.0\n" for n in (1, 2, 3) for who in ENDS)
+    more = {
+        "tests/above.yaml": other.replace("readings: air.csv", "readings: {file: air.csv, columns: {air: {unit: °C}}}")
+    }
+    yaml = YAML.replace("[handle]", "[handle, above]")
+    folder = write_campaign(tmp_path, yaml, **files("highest(handle)", "°C", noise=0.5), **more, **{"air.csv": air})
+    results = compile_folder(folder)
+    assert result_of(results, "above-the-air", "ostler")["value"] == pytest.approx(
+        result_of(results, "found", "ostler")["value"] - 22
+    )
+    (page,) = folder.glob(".site/*/tests/above.html")
+    assert "How its samples scatter from one to the next" in page.read_text(encoding="utf-8")
