@@ -71,6 +71,12 @@ def _impossible(instrument: Instrument, place: Place) -> Iterable[Finding]:
     if not unit.symbol or (instrument.by_hand and unit.dimension != TIME):
         return  # told of the reading, whose unit is known
     figures = instrument_for_metrology(instrument)
+    said = instrument.accuracy.text
+    if unit.symbol == "%" and instrument.accuracy.percent and "reading" not in said:
+        says = f"“{said}” of {instrument.id}, which shows percent, is of the reading or in percentage points"
+        why = "Nothing tells which: 2 % of a reading of 50 % are 1 percentage point."
+        do = "Write `±2 % of reading`, or percentage points as digits: on one that shows 0.1 %, ±2 are `±20 digits`."
+        yield Finding("error", "accuracy", place, says, why, do, f"instrument/{instrument.id}")
     calibration = figures.calibration and replace(figures.calibration, drift=None)
     try:
         fallen = falls(figures.calibration.correction) if figures.calibration else None

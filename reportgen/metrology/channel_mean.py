@@ -53,16 +53,21 @@ class _Sum:
 
 
 def mean_level(trace: Trace) -> Uncertain:
-    """The mean over time, in the trace's unit: of levels the level of the mean energy (ISO 1996-1, 3.1.4, LeqT)."""
+    """The mean over time, in the trace's unit: of levels the level of the mean energy (ISO 1996-1, 3.1.4, LeqT).
+
+    Raises NoValue for a single sample, which lasts no time.
+    """
     energies = trace.unit.kind == "level"
     found = _walk(trace, energies)
     if found.unknown:
         return trace.observe(None, found.limit, "mean")
-    total = math.fsum(found.areas)
-    mean = total / found.seconds if found.seconds else found.first
-    value = trace.observe(10 * math.log10(mean) if energies else mean, found.limit, "mean")
     if not found.seconds:
-        return value
+        raise NoValue(
+            f"{trace.name} has one sample there, and no mean over time", "use at(…), or look at where the stretch ends"
+        )
+    total = math.fsum(found.areas)
+    mean = total / found.seconds
+    value = trace.observe(10 * math.log10(mean) if energies else mean, found.limit, "mean")
     slope = PER_NEPER / mean if energies else 1.0
     more = _of_gaps(trace, found, slope / found.seconds) | _of_ends(trace, found, slope / found.seconds, mean)
     return replace(value, contributions=added(_evened(value.contributions, found), more))

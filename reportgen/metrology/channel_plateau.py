@@ -67,7 +67,8 @@ def _exact(seconds: float) -> Uncertain:
 def _plain(amount: Uncertain) -> float:
     if amount.contributions or amount.limit or not amount.value or amount.value <= 0:
         raise MetrologyError(
-            "a plateau is told by a plain time and a plain distance", "write numbers: plateau(temperature, 60, 0.5)"
+            "a plateau is told by a plain time and a plain distance, both above nothing",
+            "write numbers: plateau(temperature, 60, 0.5)",
         )
     return amount.value
 

@@ -90,7 +90,9 @@ def _fitted(trace: Trace) -> _Line:
             values.append(float(piece.values.sum()))
             top = max(top, float(abs(piece.values).max()))
     if count < 3:
-        raise NoValue(f"{trace.name} has {count} samples there; a slope with its uncertainty takes three", "widen it")
+        raise NoValue(
+            f"a slope with its uncertainty takes three samples, and {trace.name} has {count} there", "widen it"
+        )
     middle, height = math.fsum(times) / count, math.fsum(values) / count
     spread, product = [0.0], [0.0]
     for piece in trace.pieces():

@@ -38,7 +38,9 @@ def smoothed(trace: Trace, over: Uncertain) -> Trace:
     """
     time = seconds_of(over)
     if time.contributions or time.limit or not time.value or time.value <= 0:
-        raise MetrologyError("a trace is smoothed over a plain time", "write seconds: smoothed(light, 10)")
+        raise MetrologyError(
+            "a trace is smoothed over a plain time above nothing", "write seconds: smoothed(light, 10)"
+        )
     width, half = time.value, time.value / 2
     if width <= trace.interval:
         raise NoValue(

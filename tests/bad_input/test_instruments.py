@@ -23,6 +23,7 @@ WRONG = {
     "corrections that turn the scale round": ("g", "calibration: {correction: {60 g: 0 g, 61 g: -5 g, 70 g: 0 g}}\n", "accuracy", 0, "61.0 g would be no more than one of 60.0 g"),
     "a line that turns the scale round": ("g", "calibration: {between: one line, correction: {1 g: 0 g, 2 g: -2 g, 3 g: -4.1 g}}\n", "accuracy", 0, "no more than"),
     "a line through points without scatter": ("g", "calibration:\n  correction: {1 g: 0.1 g, 2 g: 0.2 g, 3 g: 0.3 g}\n  between: one line\n", "line-without-scatter", 3, "no scatter"),
+    "percent of percent": ("%", "resolution: 0.1 %\naccuracy: ±2 %\n", "accuracy", 0, "percentage points"),
     "a percentage of no range": ("bar", "resolution: 0.1 bar\naccuracy: class 1.6\n", "accuracy", 0, "range isn't stated"),
     "digits of no step": ("bar", "range: up to 6 bar\naccuracy: ±2 digits\n", "accuracy", 0, "resolution isn't stated"),
     "a class without a number": ("g", "accuracy: class II\n", "wrong-value", 1, "no class of a number"),

@@ -114,3 +114,12 @@ def test_a_file_that_names_two_contenders_is_nobody_s(tmp_path: Path) -> None:
     yaml = YAML.replace("PATTERN", PATTERN)
     (found,) = [f for f in refusal(tmp_path, yaml, **files(HEAD + ROWS, **of_two)) if f.severity == "error"]
     assert (found.rule, found.place.file) == ("two-contenders", "raw/run-corvane-ostler-1.csv")
+
+
+@pytest.mark.parametrize("function", ["mean_level", "area", "slope"])
+def test_one_sample_has_no_mean_over_time_no_area_and_no_slope(function: str, tmp_path: Path) -> None:
+    unit = {"mean_level": "lx", "area": "lx*s", "slope": "lx/s"}[function]
+    yaml = YAML.replace("PATTERN", PATTERN).replace("highest", function).replace("unit: lx", f"unit: {unit}")
+    found = result_of(compile_campaign(tmp_path, yaml, **files(HEAD + "0,812,100\n")), "brightest", "corvane")
+    assert (found["value"], found["u"], found["passes"]) == (None, None, 0)
+    assert "sample" in found["missing"]
