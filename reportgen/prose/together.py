@@ -11,7 +11,7 @@ from reportgen.metrology.type_a import student
 from reportgen.prose import amounts
 from reportgen.prose.budgets import by_specimens
 from reportgen.prose.standing import name
-from reportgen.wording import budget, interval
+from reportgen.wording import budget
 from reportgen.wording.count import counted, degrees, whole
 from reportgen.wording.language import say
 from reportgen.wording.listing import and_list
@@ -88,8 +88,8 @@ def range_line(result: Result) -> str:
     level = say("level.at-least" if result.at_least else "level")
     below, above = e.value - result.low, result.high - e.value
     if abs(above - below) > EVEN * (above + below):
-        low, high = (interval.value_only(x, result.u, e.unit) for x in (result.low, result.high))
-        return say("range.uneven", level=level, low=low, high=high)
+        scale = abs(e.value)  # the scatter goes with the value: both ends are as far off in its logarithm
+        return say("range.ratio", level=level, factor=budget.worked(result.high / e.value, (result.u or 1) / scale, ""))
     half = budget.size((above + below) / 2, result.u or 1.0, e.unit)
     line = scatter_line(e)
     if line is None or line.degrees is None or isinf(line.degrees):

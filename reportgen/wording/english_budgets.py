@@ -82,7 +82,8 @@ BUDGETS: Mapping[str, str | Forms] = {
     "range.known": "The {level} range reaches {half} either way: each line spreads as it says, and their sum stays "
     "within that in 95 of 100 cases (JCGM 101, 5). That isn’t 2\u00a0×\u00a0u. Whether a repeat would agree "
     "isn’t in it.",
-    "range.uneven": "The {level} range isn’t as far on both sides: from {low} to {high}.",
+    "range.ratio": "The {level} range goes from the value ÷\u00a0{factor} to the value ×\u00a0{factor}: passes scatter "
+    "in proportion to their value, so the range is worked out on its logarithm.",
     "level": "95 %",
     "level.at-least": "at least 95 %",
     # how passes were put together
