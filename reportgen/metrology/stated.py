@@ -137,8 +137,11 @@ def _span(instrument: Instrument, unit: Unit) -> float:
         says = f"{instrument.id} states a percentage, and a percentage of levels means nothing"
         raise MetrologyError(says, "write it in decibels: ±1.5 dB")
     low, high = instrument.low, instrument.high
-    if high is None or (low is None and high.unit.kind == "absolute"):
+    if high is None:
         says = f"the accuracy of {instrument.id} is a percentage of its range, and the range isn't stated"
         raise MetrologyError(says, "state it: `range: 0 bar to 6 bar`")
+    if low is None and high.unit.kind == "absolute":
+        says = f"the accuracy of {instrument.id} is a percentage of its range, and nothing says where that begins"
+        raise MetrologyError(says, "state both ends: `range: -50 °C to 150 °C`")
     bottom = convert(low.value, low.unit, high.unit) if low else 0.0
     return convert(high.value - bottom, high.unit, unit, difference=True)

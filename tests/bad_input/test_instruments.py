@@ -25,6 +25,7 @@ WRONG = {
     "a line through points without scatter": ("g", "calibration:\n  correction: {1 g: 0.1 g, 2 g: 0.2 g, 3 g: 0.3 g}\n  between: one line\n", "line-without-scatter", 3, "no scatter"),
     "percent of percent": ("%", "resolution: 0.1 %\naccuracy: ±2 %\n", "accuracy", 0, "percentage points"),
     "a percentage of no range": ("bar", "resolution: 0.1 bar\naccuracy: class 1.6\n", "accuracy", 0, "range isn't stated"),
+    "a percentage of half a range": ("°C", "range: up to 150 °C\naccuracy: ±1 % of range\n", "accuracy", 0, "where that begins"),
     "digits of no step": ("bar", "range: up to 6 bar\naccuracy: ±2 digits\n", "accuracy", 0, "resolution isn't stated"),
     "a class without a number": ("g", "accuracy: class II\n", "wrong-value", 1, "no class of a number"),
     "a correction in a wrong unit": ("g", "resolution: 0.1 g\ncalibration: {correction: 0.2 mm}\n", "unit", 0, "mm is a length"),

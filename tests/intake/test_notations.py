@@ -185,3 +185,23 @@ def test_no_text_breaks_the_reader(text: str) -> None:
             number = written.value is not None or written.limit is not None
             assert [number, bool(written.word), bool(written.absent_because)].count(True) == 1
             assert (written.width is not None) == bool(written.rough)
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("1,234", "1234 or 1.234"),
+        ("1,234.5", "1234.5"),
+        ("1.234,5", "1234.5"),
+        ("1.234.567", "1234567"),
+        ("1.234.567,8", "1234567.8"),
+        ("1 234,5", "1234.5"),
+        ("1'234.5", "1234.5"),
+        ("1_000", "1000"),
+    ],
+)
+def test_what_a_number_with_separators_may_mean_is_written_out_right(text: str, meant: str) -> None:
+    with pytest.raises(UnreadableError) as refused:
+        read_cell(text, NUMBER)
+    assert refused.value.rule == "separator-in-number"
+    assert f"Write {meant}, with" in refused.value.do

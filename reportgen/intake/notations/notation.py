@@ -174,6 +174,18 @@ def _minutes(clock: re.Match[str], expected: Expected, whole: str) -> Written:
     return Written(minutes * 60 + seconds, "s", decimals=-int(seconds.as_tuple().exponent))
 
 
+def _may_mean(number: str) -> str:
+    """What a number with separators may mean, in plain digits: a single comma alone either way, else the last of its
+    separators is the decimal sign where it stands once."""
+    bare = re.sub(r"[ '’\u00a0\u202f_]", "", number)
+    with_point = bare.replace(".", "").replace(",", ".")
+    if bare.count(",") == 1 and ("." in bare[: bare.index(",")] or bare != number):
+        return with_point
+    plain = bare.replace(",", "")
+    plain = plain.replace(".", "") if plain.count(".") > 1 else plain
+    return f"{plain} or {with_point}" if bare.count(",") == 1 and "." not in bare else plain
+
+
 def _why_not(text: str, expected: Expected, whole: str) -> UnreadableError:
     plain = text.replace("−", "-")
     if plain.lower() in _NOT_A_NUMBER:
@@ -191,13 +203,11 @@ def _why_not(text: str, expected: Expected, whole: str) -> UnreadableError:
             "Write all numbers of the table with a decimal point.",
         )
     if _THOUSANDS.fullmatch(plain) or (re.fullmatch(r"[+-]?\d+,\d+.*", plain) and "." not in plain):
-        digits = re.sub(r"[ '’\u00a0\u202f_,]", "", plain)
-        also = f" or {plain.replace(',', '.')}" if plain.count(",") == 1 and "." not in plain else ""
         return UnreadableError(
             "separator-in-number",
             f"“{whole}” has a separator inside the number.",
             "A comma can be a decimal sign or part a thousand from the rest; that is never guessed.",
-            f"Write {digits}{also}, with a point as decimal sign.",
+            f"Write {_may_mean(plain)}, with a point as decimal sign.",
         )
     if unseen := unseen_characters(plain):
         return UnreadableError(
