@@ -14,8 +14,15 @@ from reportgen.campaign.shape import NotThat, Scalar
 EXAMPLES = ("±0.3 g", "±0.5 % + 2 digits", "±(0.3 °C + 0.5 % of reading)", "±1 % of range", "class 1.6", "unknown")
 _PLAIN = NUMBER.removeprefix("[-+−]?")
 _READING, _RANGE = r"%(?:\s*of\s+(?:the\s+)?reading)?", r"%\s*of\s+(?:the\s+)?(?:range|span|full\s+scale)"
+# what leaflets print for them (common practice, no source), and the words they stand for
+_SHORT_FOR = (
+    (r"%\s*(?:of\s+)?(?:rdg|reading)(?![A-Za-z])\.?", "% of reading"),
+    (r"%\s*(?:of\s+)?(?:F\.?S\.?|FSD|full\s+scale)(?![A-Za-z])", "% of range"),
+    (r"(?<=[\d\s])dgts?(?![A-Za-z])\.?", "digits"),
+)
 _CLASS = rf"class\s+({_PLAIN})"
-_TERM = rf"{_PLAIN}\s*(?:digits?|{_RANGE}|{_READING}|{UNIT.replace('±', '±+')})"
+_LEAFLET = "|".join((r"dgts?\.?", *(short for short, _ in _SHORT_FOR[:2])))
+_TERM = rf"{_PLAIN}\s*(?:digits?|{_LEAFLET}|{_RANGE}|{_READING}|{UNIT.replace('±', '±+')})"
 _SIGN = r"(?:±|\+/-|\+-)"
 PATTERN = rf"^\s*(?:unknown|{_CLASS.replace('(', '(?:', 1)}|{_SIGN}\s*\(?\s*{_TERM}(?:\s*\+\s*{_TERM})*\s*\)?)\s*$"
 
@@ -26,10 +33,14 @@ def accuracy(text: str) -> Accuracy:
     `class 1.6` is ±1.6 % of the range: EN 837-1 for pressure gauges, IEC 60051 for pointer meters. Raises NotThat.
     """
     said = text.strip()
+    for short, words in _SHORT_FOR:
+        said = re.sub(short, words, said)
     if said == "unknown":
         return Accuracy(known=False)
     if match := re.fullmatch(_CLASS, said):
         return Accuracy(True, text=said, of_range=_above_nothing(match[1], said))
+    if re.fullmatch(r"class\s+\d+,\d+", said):
+        raise NotThat(f"“{said}” has a comma in a number", f"Write a decimal point: {said.replace(',', '.')}.")
     if said.startswith("class"):
         do = "Where its class is so many percent of its range, write that: class 1.6. Else write its limits: ±0.3 g."
         raise NotThat(f"“{said}” is no class of a number", do)

@@ -21,7 +21,7 @@ COUNT_OF, COUNT_IN = "count of ", "in "
 MEASURE_PATTERN = rf"^(?:{_PIECE},)*\s*(?:{_KIND}|{COUNT_OF}{_PIECE})\s*(?:,{_PIECE})*$"
 WHERE_PATTERN = rf"^{_PIECE}(?:,{_PIECE}){{0,4}}$"
 COLUMN_PATTERN = rf"^{_PIECE}(?:,{_PIECE}){{0,2}}$"
-INSTRUMENT_PATTERN = rf"^\s*(?:{NUMBER}|up to |from |by hand|accuracy )[^\n]*$"
+INSTRUMENT_PATTERN = rf"^\s*(?:{NUMBER}|up to |from |by hand|accuracy |class |[±+]|\+-)[^\n]*$"
 
 
 def measure(text: str) -> Mapping[str, str]:
@@ -59,11 +59,16 @@ def column(text: str) -> Mapping[str, str]:
 def instrument(text: str) -> Mapping[str, str]:
     """`0.1 dB, up to 130 dB, accuracy ±1.5 dB`, `0.01 s, by hand`, `60000/1001 frames a second`, in any order."""
     found: dict[str, str] = {}
+    if comma := re.search(r"\bclass \d+,\d+", text):
+        do = f"Write a decimal point: {comma[0].replace(',', '.')}."
+        raise NotThat(f"“{comma[0]}” has a comma in a number", do)
     for piece in _pieces(text):
         if piece == "by hand":
             _put(found, "by hand", "yes")
         elif re.fullmatch(FRAMES_A_SECOND, piece):
             _put(found, "frames", piece)
+        elif re.match(r"±|\+/?-|class ", piece):
+            _put(found, "accuracy", piece)
         elif piece.startswith("accuracy "):
             _put(found, "accuracy", piece.removeprefix("accuracy "))
         elif piece.startswith(("up to ", "from ")) or " to " in piece:

@@ -51,11 +51,15 @@ def plateau(trace: Trace, lasts: Uncertain, within: Uncertain) -> Plateau:
     time, most = _plain(seconds_of(lasts)), _plain(_in_steps(trace, within))
     for a, samples in _level(trace, time, most):
         if samples < FEWEST:
-            raise NoValue(f"{trace.name} has too few samples in that time to be called level", "ask for longer ones")
+            raise NoValue(
+                f"too few samples to be called level: {trace.name} has {samples} in {time:g} s, and a plateau takes "
+                f"{FEWEST}",
+                f"ask for longer: its samples come every {trace.interval:g} s, and a plain number is in seconds",
+            )
         stretch = during(trace, _exact(a), _exact(min(a + time, trace.ends)))
         return Plateau(_with_scatter(stretch), a, stretch.ends)
     raise NoValue(
-        f"{trace.name} never stayed so level for so long",
+        f"{trace.name} never stayed within ±{most:g} {trace.unit.symbol} for {time:g} s",
         "look at the trace: allow more, ask for less time, or smooth it first",
     )
 

@@ -20,8 +20,10 @@ from reportgen.metrology.grammar import (
     OVER_CHANNELS,
     OVER_PARTS,
     PARTS_OF_CHANNELS,
+    PLAIN_NUMBERS,
     SIDED,
     SIDES,
+    TAKES,
     Call,
     Expression,
     Name,
@@ -172,6 +174,11 @@ class _Tokens:
         self._at += token.sort != "end"
         return token
 
+    @property
+    def behind_a_number(self) -> bool:
+        """Whether a name stands next, right behind a number: as a unit would."""
+        return self._at > 0 and self._tokens[self._at - 1].sort == "number" and self.next.sort == "name"
+
     def follows(self, *signs: str) -> bool:
         return self.next.sort == "sign" and self.next.text in signs
 
@@ -264,18 +271,14 @@ def _checked(call: Call) -> Call:
 def _checked_channel(call: Call) -> Call:
     wanted, count = OVER_CHANNELS[call.function], len(call.arguments)
     if count != wanted:
-        examples = {
-            "at": "at(light, 30)",
-            "when": "when(light, under, 0.1 * highest(light))",
-            "during": "highest(during(light, 0, 60))",
-            "smoothed": "highest(smoothed(light, 10))",
-            "plateau": "plateau(temperature, 60, 0.5)",
-            "how_long": "how_long(light, over, 5)",
-        }
+        what, example = TAKES.get(call.function, ("the trace", f"{call.function}(light)"))
         says = f"{call.function} takes {wanted} in its brackets, not {count}"
-        do = f"write it like {examples.get(call.function, f'{call.function}(light)')}"
+        do = f"name {what}: {example}"
         raise FormulaError(call.column, says, do)
     channel = call.arguments[0]
+    if isinstance(channel, Call) and channel.function == "plateau":
+        says = f"plateau(…) is the level already, and {call.function} looks along a trace"
+        raise FormulaError(channel.column, says, f"leave {call.function}(…) out")
     if not isinstance(channel, Name) and not (isinstance(channel, Call) and channel.function in PARTS_OF_CHANNELS):
         raise FormulaError(
             channel.column,
@@ -306,6 +309,11 @@ def _check_stretches(tree: Expression) -> None:
 def _close(tokens: _Tokens, opened: Token) -> None:
     if tokens.next.sort == "comma":
         raise FormulaError(tokens.next.column, "a comma outside a function", "write a decimal point, not a comma")
+    if tokens.behind_a_number:
+        says = f"a number in a formula has no unit beside it, and no name: “{tokens.next.text}” stands behind one"
+        raise FormulaError(tokens.next.column, says, f"{PLAIN_NUMBERS}; write * to multiply")
+    if tokens.next.sort in ("name", "number", "open"):
+        raise FormulaError(tokens.next.column, f"a sign is missing before {tokens.next.text}", "write * to multiply")
     if tokens.next.sort != "close":
         raise FormulaError(opened.column, "this bracket is never closed", "close it with )")
     tokens.take()

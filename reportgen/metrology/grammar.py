@@ -37,6 +37,18 @@ OVER_CHANNELS: dict[str, int] = {
 }  # fmt: skip
 PARTS_OF_CHANNELS = ("during", "smoothed")  # those that give a trace again, and may stand in a channel's place
 SIDED = ("when", "how_long")  # those whose second argument is a side
+# what some of them take in their brackets, in words and in an example
+TAKES: dict[str, tuple[str, str]] = {
+    "at": ("the trace and the seconds from its first sample", "at(light, 30)"),
+    "when": ("the trace, over or under, and the limit", "when(light, under, 0.1 * highest(light))"),
+    "during": ("the trace, and from when to when in seconds", "highest(during(light, 0, 60))"),
+    "smoothed": ("the trace and the seconds to smooth it over", "highest(smoothed(light, 10))"),
+    "plateau": (
+        "the trace, how many seconds it lasts, and how far its samples may lie from their mean",
+        "plateau(temperature, 60, 0.5)",
+    ),
+    "how_long": ("the trace, over or under, and the limit", "how_long(light, over, 5)"),
+}
 # functions of a name over the parts of a pass; an energy sum or mean of one name is a third
 OVER_PARTS = ("sum_of_parts", "slope_of_parts")
 SIDES = ("over", "under")
@@ -106,6 +118,7 @@ _PIECE = re.compile(
 )
 _SIGNS = {"−": "-", "–": "-", "×": "*", "·": "*", "÷": "/"}
 _WORDS = frozenset({"and", "or", "not", "if", "else", "for", "while", "in", "is", "lambda", "def", "import", "return"})
+PLAIN_NUMBERS = "write the number alone: seconds for a time, the channel's unit for what it shows"
 _STRAY: tuple[tuple[str, str, str], ...] = (
     ("'\"“”‘’`", "quoted text has no place in a formula", "write names as they are, without quotes"),
     ("<>=!", "a formula works out a number and doesn't compare", "write a limit under `at most`, `at least` or `must`"),
@@ -114,6 +127,7 @@ _STRAY: tuple[tuple[str, str, str], ...] = (
     (";:", "a formula is one expression", "give a second one a quantity of its own"),
     (".", "a point follows no name: there is nothing inside a name", "write the whole name with underscores"),
     ("%", "% is no sign of a formula", "divide by 100, or give the quantity the unit %"),
+    ("°", "a number in a formula has no unit beside it", PLAIN_NUMBERS),
     ("²³¹⁰⁴⁵⁶⁷⁸⁹", "raised digits can't be read here", "write ^2 for a square"),
 )
 

@@ -9,6 +9,7 @@ from reportgen.campaign.dates import day
 from reportgen.campaign.ranges import money, span, times
 from reportgen.campaign.scalar import amount, amount_or_guess, number
 from reportgen.campaign.shape import NotThat
+from reportgen.campaign.short import instrument
 
 
 @pytest.mark.parametrize("text", ["14.20", "0.0", "1e3", "-5", "+3.50", ".5"])
@@ -65,6 +66,36 @@ def test_an_accuracy_may_be_a_percentage_of_the_range(text):
     found = accuracy(text)
     assert (found.of_range, found.percent, found.absolute, found.digits) == (Decimal("1.6"), None, None, None)
     assert accuracy("±(0.5 % of range + 1 digit + 0.2 %)").percent == Decimal("0.2")
+
+
+@pytest.mark.parametrize(
+    ("leaflet", "in_words"),
+    [
+        ("±0.5 % rdg + 2 dgt", "±0.5 % of reading + 2 digits"),
+        ("±(0.5% rdg. + 2dgts)", "±(0.5% of reading + 2 digits)"),
+        ("±1 % FS", "±1 % of range"),
+        ("±1 % of F.S.", "±1 % of range"),
+    ],
+)
+def test_what_leaflets_print_for_reading_range_and_digits_means_the_words(leaflet, in_words):
+    """rdg, dgt, FS: common practice, no source."""
+    short, long = accuracy(leaflet), accuracy(in_words)
+    assert (short.percent, short.digits, short.of_range) == (long.percent, long.digits, long.of_range)
+    assert "rdg" not in short.text
+    assert "FS" not in short.text
+
+
+@pytest.mark.parametrize("read", [accuracy, instrument])
+def test_a_comma_in_a_class_is_told_as_one(read):
+    with pytest.raises(NotThat, match="“class 1,6” has a comma in a number") as refusal:
+        read("class 1,6")
+    assert "class 1.6" in refusal.value.do
+
+
+def test_a_line_of_an_instrument_takes_a_class_and_an_accuracy_by_its_sign():
+    assert instrument("0.1 bar, up to 10 bar, class 1.6")["accuracy"] == "class 1.6"
+    assert instrument("±1.5 dB, 0.1 dB") == {"accuracy": "±1.5 dB", "resolution": "0.1 dB"}
+    assert instrument("0.1 °C, ±(0.3 % rdg + 2 dgt)")["accuracy"] == "±(0.3 % rdg + 2 dgt)"
 
 
 @pytest.mark.parametrize(

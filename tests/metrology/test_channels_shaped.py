@@ -197,7 +197,7 @@ def test_a_plateau_knows_its_mean_as_well_as_its_samples_scatter() -> None:
 @pytest.mark.parametrize(
     ("formula", "says"),
     [
-        ("plateau(x, 60, 0.001)", "never stayed"),
+        ("plateau(x, 60, 0.001)", "never stayed within ±0.001 °C for 60 s"),
         ("plateau(x, 6000, 5)", "never stayed"),
         ("plateau(x, 3, 50)", "too few samples"),
         ("plateau(x, 60, 0)", "plain"),

@@ -74,6 +74,11 @@ REFUSED = [
     ("when(t, up, 5)", 9, "which way"),
     ("a + during(t, 1, 2)", 5, "no value"),
     ("of(ostler)", 1, "takes 2"),
+    ("mean_level(during(t, 0 min, 10 min))", 24, "“min” stands behind one"),
+    ("plateau(t, 10 min, 0.5)", 15, "has no unit beside it"),
+    ("plateau(t, 600, 0.5 °C)", 21, "has no unit beside it"),
+    ("sqrt(a b)", 8, "a sign is missing before b"),
+    ("mean_level(plateau(t, 600, 0.5))", 12, "plateau(…) is the level already"),
     ("mean_of_passes(a - b)", 18, "name"),
     ("log()", 1, "takes 1"),
     ("log(a,)", 7, "where a value is wanted"),
@@ -92,6 +97,14 @@ def test_a_misspelt_function_is_answered_with_the_near_one() -> None:
     with pytest.raises(FormulaError) as refusal:
         parse("men_of_passes(a)")
     assert refusal.value.do == "did you mean mean_of_passes?"
+
+
+def test_what_a_function_of_a_trace_takes_is_named() -> None:
+    with pytest.raises(FormulaError) as refusal:
+        parse("plateau(t)")
+    assert refusal.value.says == "plateau takes 3 in its brackets, not 1"
+    assert "how many seconds it lasts, and how far its samples may lie from their mean" in refusal.value.do
+    assert "plateau(temperature, 60, 0.5)" in refusal.value.do
 
 
 ATTACKS = [
