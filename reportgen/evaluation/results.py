@@ -208,13 +208,17 @@ def _decimals(
     campaign: Campaign, quantity: Quantity, used: Sequence[Working], readings: Mapping[ReadingKey, Reading]
 ) -> int | None:
     """The most decimals its readings were written with; None where one is in another unit, has no written digits or is
-    corrected, so that its value isn't what was written."""
+    corrected, or where a constant or a factor gave the value more: it isn't what was written then."""
     every = [readings[k] for w in used for k in w.keys]
     behind = [r for r in every if r.series is not None or (r.value is not None and (r.limit or not r.unweighed))]
     found = [r.decimals for r in behind if r.decimals is not None and r.unit == quantity.unit]
     if any(is_corrected(campaign.instruments.get(r.instrument)) for r in behind):
         return None
-    return max(found) if behind and len(found) == len(behind) else None
+    if not behind or len(found) != len(behind):
+        return None
+    places = max(found)
+    values = [w.value.value for w in used if w.value is not None and w.value.value is not None]
+    return places if all(abs(round(x, places) - x) <= 1e-9 * max(1.0, abs(x)) for x in values) else None
 
 
 def _unknown(campaign: Campaign, used: Sequence[Working], readings: Mapping[ReadingKey, Reading]) -> tuple[str, ...]:

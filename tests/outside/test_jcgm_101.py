@@ -225,3 +225,10 @@ def test_two_parameters_of_one_fit_rest_on_one_estimate_of_its_variance() -> Non
 
 def test_equal_inputs_give_equal_figures() -> None:
     assert propagated("exp(x)", x=known("x", 0.0, 0.5)) == propagated("exp(x)", x=known("x", 0.0, 0.5))
+
+
+def test_a_value_is_never_printed_outside_its_own_interval(tmp_path: Path) -> None:
+    """JCGM 100, 7.2.6: the estimate goes to the place of its uncertainty; 1.234 mg, and not the 1 mg of a reading of 0."""
+    compile_campaign(tmp_path, WEIGHT, readings="contender,pass,seen\nweight,1,0\n")
+    (page,) = (tmp_path / "stoves" / ".site").glob("*/tests/off-by.html")
+    assert "1.234\u00a0mg (1." in page.read_text(encoding="utf-8")
