@@ -69,7 +69,7 @@ def read_atoms(text: str) -> Atoms:
         tidy = pattern.sub(plain, tidy)
     atoms, rest = _product(_tokens(tidy, text), text, 0)
     if rest:
-        raise UnitError(f"“{text}” closes a bracket that it never opened", "")
+        raise UnitError(f"“{text}” closes a bracket that it never opened", "take it out, or open it before: J/(kg·K)")
     return merged(atoms)
 
 
@@ -132,7 +132,7 @@ def _tokens(tidy: str, text: str) -> list[_Token]:
 
 def _product(tokens: list[_Token], text: str, depth: int) -> tuple[list[tuple[str, Fraction]], list[_Token]]:
     if depth > 5:
-        raise UnitError(f"“{text}” has too many brackets", "")
+        raise UnitError(f"“{text}” has too many brackets", "write it with fewer: J/(kg·K)")
     atoms = _factor(tokens, text, depth)
     divided = False
     while tokens and tokens[-1].sort != "close":
@@ -151,14 +151,14 @@ def _product(tokens: list[_Token], text: str, depth: int) -> tuple[list[tuple[st
 
 def _factor(tokens: list[_Token], text: str, depth: int) -> list[tuple[str, Fraction]]:
     if not tokens:
-        raise UnitError(f"“{text}” stops in the middle", "")
+        raise UnitError(f"“{text}” stops in the middle", "write what comes behind, or take the last sign out: g/s")
     token = tokens.pop()
     if token.sort == "atom":
         return [(token.text, token.power)]
     if token.sort == "open":
         inner, rest = _product(tokens, text, depth + 1)
         if not rest:
-            raise UnitError(f"“{text}” opens a bracket and never closes it", "")
+            raise UnitError(f"“{text}” opens a bracket and never closes it", "close it: J/(kg·K)")
         outer = rest.pop().power
         return [(atom, power * outer) for atom, power in inner]
     if token.sort == "number":
@@ -173,5 +173,5 @@ def _factor(tokens: list[_Token], text: str, depth: int) -> list[tuple[str, Frac
             return [(f"{token.text} {after.text}", after.power)]
         if token.text == "1":
             return []
-        raise UnitError(f"“{text}” has a number for a unit", "")
+        raise UnitError(f"“{text}” has a number for a unit", "write units and whole powers alone: m^2, 1/s")
     raise UnitError(f"“{text}” can't be read as a unit", EXAMPLES)
