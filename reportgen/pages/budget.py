@@ -122,7 +122,7 @@ def _row(
     return BudgetRow(
         mark=mark,
         before=capital(before),
-        of=of,
+        of=of if before else capital(of),
         href=href,
         after=after,
         known=_known(c, unit),

@@ -168,7 +168,7 @@ def _called(told: Told, name: str) -> str:
     """A step by the title of its quantity, where it is one; what was sought in a trace in words."""
     function, bracket, of = name.removesuffix(")").partition("(")
     if bracket and f"function.{function}" in PHRASES:
-        return f"{words(f'function.{function}')} {of.replace('_', ' ')}"
+        return f"{words(f'function.{function}')} {of.replace('_', ' ').replace(', ', ' ')}"
     titles = {q.id: q.title for t in told.campaign.tests for q in t.quantities}
     return titles.get(as_id(name), name)
 
