@@ -36,6 +36,7 @@ Sort = Literal[
     "constant",
     "assumption",
     "fit",
+    "bend",
     "scatter",
 ]
 OF_ONE_READING: frozenset[Sort] = frozenset({"repeatability", "reaction", "fit"})  # scatter between passes shows them

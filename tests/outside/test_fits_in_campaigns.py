@@ -70,6 +70,25 @@ def test_a_trace_that_bends_has_no_slope_and_the_page_says_why(tmp_path: Path) -
     assert "doesn't run along a straight line" in found["missing"]
 
 
+def bent(seed: int) -> np.ndarray:
+    """°C: a plate that nears what it loses, its rate falling from 0.116 to 0.053 °C a second, with noise."""
+    exact = 20 + 29.5 * (1 - np.exp(-T / 254))
+    return np.round(exact + np.random.default_rng(seed).normal(0, 0.3, len(T)), 2)
+
+
+@pytest.mark.parametrize("passes", [1, 2, 3])
+def test_a_bend_stays_in_the_budget_whatever_the_number_of_passes(passes: int, tmp_path: Path) -> None:
+    """Of passes that bend alike none tells the others apart: the range holds the slope of the exponential at any moment
+    but the outermost, as uniformly distributed slopes would lie in 95 of 100 (JCGM 100, 4.3.7)."""
+    files = {f"raw/plate-{who}-{n}.csv": log(bent(10 * n)) for who in ("harl", "tolk") for n in range(1, passes + 1)}
+    told = compile_campaign(tmp_path, WARMING, **{"tests/warming.yaml": BENT, **files})
+    found = result_of(told, "warming", "harl")
+    (bend,) = [b for b in found["budget"] if b["sort"] == "bend"]
+    fastest, slowest = (60 * 29.5 / 254 * math.exp(-t / 254) for t in (T[0], T[-1]))
+    assert abs(bend["size"]) * math.sqrt(3) == pytest.approx((fastest - slowest) / 2, rel=0.1)
+    assert found["high"] - found["low"] > 0.9 * (fastest - slowest)
+
+
 SPRINGS = """\
 title: Which spring is softer?
 contenders: {harl: Harl, tolk: Tolk}
