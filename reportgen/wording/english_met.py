@@ -35,6 +35,9 @@ MET: Mapping[str, str | Forms] = {
     "between them as far as it goes into each result in the same way.",
     "met.background": "The background was less than 6 dB below some readings of “{what}”: {whose}. No more than 1.3 dB "
     "may be taken off then, and what is left is an upper bound (ISO 3744).",
+    "met.background-louder": "The background was louder than some readings of “{what}” that it is a part of: {whose}. "
+    "Something else was heard with it, or the two were exchanged. No more than 1.3 dB is taken off, and what is left "
+    "is an upper bound (ISO 3744).",
     # traces
     "trace.gap": "{long} from {at} on",
     "trace.gap.of": "{who}, {gap}",

@@ -86,6 +86,14 @@ def test_a_background_within_six_decibels_leaves_an_upper_bound_and_says_so(tmp_
     assert "upper bound (ISO 3744)" in re.sub(r"\s+", " ", page)
 
 
+def test_a_background_louder_than_what_it_is_a_part_of_is_told_as_such(tmp_path: Path) -> None:
+    # ISO 3744:2010, 8.2.3 (from memory): within 6 dB 1.3 dB is the most that is taken off, and the result an upper bound
+    told = background_campaign(tmp_path, "corvane,60.1,64.0\nostler,70.3,66.3\n")
+    assert [result_of(told, "noise", who)["high"] for who in ("corvane", "ostler")] == pytest.approx([58.8, 69.0])
+    says = {c["says"].split(" some")[0]: c["contender"] for c in told["caveat_list"] if "background" in c["id"]}
+    assert says == {"The background was louder than": "corvane", "The background was less than 6 dB below": "ostler"}
+
+
 def test_the_meter_s_offset_stays_whole_and_steps_grow_where_the_background_is_near(tmp_path: Path) -> None:
     """∂L′/∂L = 1/(1 − 10^(−0.1·ΔL)) = 10/9 and ∂L′/∂B = −1/9 at 10 dB: they add up to 1 (JCGM 100, 5.1.3)."""
     told = background_campaign(tmp_path, "corvane,70.1,60.1\nostler,66.3,60.3\n")

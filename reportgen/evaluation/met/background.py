@@ -1,9 +1,13 @@
-"""Passes in which the background was nearly as loud as the product: what is left of the level is only a bound."""
+"""Passes in which the background was nearly as loud as the product: what is left of the level is only a bound.
+
+One that was louder than product and background together is told as what it is: the two weren't heard alike.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
+from math import inf
 
 from reportgen.campaign.declared import Declared, Quantity
 from reportgen.evaluation.evaluated import Caveat
@@ -25,19 +29,23 @@ def backgrounds_near(declared: Declared, readings: Mapping[ReadingKey, Reading])
     for test in declared.campaign.tests:
         for quantity in test.quantities:
             pair = _level_and_background(quantity)
-            near = [r for r in readings.values() if pair and _is_near(r, test.id, *pair, readings)]
-            if not near or pair is None:
+            if pair is None:
                 continue
-            near.sort(key=lambda r: (r.at.file, r.order, r.at))
-            heading = next((c.heading for c in test.columns if c.name == pair[0]), pair[0])
-            whose = first_few([whose_reading(declared, readings, r) for r in near])
-            who = {r.key.contender for r in near}
-            yield Caveat(
-                id=f"background/{quantity.id}", number=0, sort="reading", says="", pushes="", blocks=False,
-                touches=frozenset(r.key for r in near), quantities=(quantity.id,),
-                contender=who.pop() if len(who) == 1 else "", at=near[0].at,
-                met=Met("background", {"what": heading, "whose": whose}),
-            )  # fmt: skip
+            above = {id(r): _above(r, test.id, *pair, readings) for r in readings.values()}
+            for code, least, most in (("background", -NOISE, BOUND_UNDER - NOISE), ("background-louder", -inf, -NOISE)):
+                near = [r for r in readings.values() if least <= above[id(r)] < most]
+                if not near:
+                    continue
+                near.sort(key=lambda r: (r.at.file, r.order, r.at))
+                heading = next((c.heading for c in test.columns if c.name == pair[0]), pair[0])
+                whose = first_few([whose_reading(declared, readings, r) for r in near])
+                who = {r.key.contender for r in near}
+                yield Caveat(
+                    id=f"{code}/{quantity.id}", number=0, sort="reading", says="", pushes="", blocks=False,
+                    touches=frozenset(r.key for r in near), quantities=(quantity.id,),
+                    contender=who.pop() if len(who) == 1 else "", at=near[0].at,
+                    met=Met(code, {"what": heading, "whose": whose}),
+                )  # fmt: skip
 
 
 def _level_and_background(quantity: Quantity) -> tuple[str, str] | None:
@@ -49,15 +57,16 @@ def _level_and_background(quantity: Quantity) -> tuple[str, str] | None:
     return None
 
 
-def _is_near(r: Reading, test: str, level: str, background: str, readings: Mapping[ReadingKey, Reading]) -> bool:
+def _above(r: Reading, test: str, level: str, background: str, readings: Mapping[ReadingKey, Reading]) -> float:
+    """How far a level lies above its background, in dB; infinite where that isn't known, or it is no such level."""
     if (r.key.test, r.key.name) != (test, level) or r.value is None or r.limit:
-        return False
+        return inf
     of = (ReadingKey(test, r.key.contender, r.key.specimen, r.key.pass_, part, background) for part in (r.key.part, ""))
     other = next((readings[k] for k in of if k in readings), None)
     if other is None or other.value is None or other.limit == "below":
-        return False
+        return inf
     try:
         there = convert(float(other.value), parse_unit(other.unit), parse_unit(r.unit))
     except MetrologyError:
-        return False  # told where the formula is worked out
-    return float(r.value) - there < BOUND_UNDER - NOISE
+        return inf  # told where the formula is worked out
+    return float(r.value) - there
