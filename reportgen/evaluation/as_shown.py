@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from contextlib import suppress
 
 from reportgen.campaign.declared import Campaign
@@ -26,6 +26,13 @@ def is_as_shown(reading: Reading) -> bool:
 
 def those(campaign: Campaign, readings: Iterable[Reading], held: Held) -> Iterable[Reading]:
     """The readings of which `held` is true; one in a unit that its instrument's figures can't be put in is none."""
+    return (found for found, _ in each_of_those(campaign, readings, (held,)))
+
+
+def each_of_those(
+    campaign: Campaign, readings: Iterable[Reading], several: Sequence[Held]
+) -> Iterable[tuple[Reading, Held]]:
+    """The same for several questions at once: each reading with each that holds of it."""
     known: dict[str, Instrument] = {}
     for declared in campaign.instruments.values():
         with suppress(UnitError):  # told by itself
@@ -35,10 +42,19 @@ def those(campaign: Campaign, readings: Iterable[Reading], held: Held) -> Iterab
         if instrument is None or not is_as_shown(reading) or is_frames(reading.unit):
             continue
         try:
-            if held(float(reading.value or 0), parse_unit(reading.unit), instrument):
-                yield reading
+            value, unit = float(reading.value or 0), parse_unit(reading.unit)
         except UnitError:
             continue
+        for held in several:
+            if _holds(held, value, unit, instrument):
+                yield reading, held
+
+
+def _holds(held: Held, value: float, unit: Unit, instrument: Instrument) -> bool:
+    try:
+        return held(value, unit, instrument)
+    except UnitError:
+        return False
 
 
 def is_corrected(instrument: DeclaredInstrument | None) -> bool:

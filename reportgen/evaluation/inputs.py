@@ -28,14 +28,18 @@ Inputs = Mapping[Source, Input]
 
 def inputs_of(workings: Workings, passes: Iterable[Working], contender: str) -> Inputs:
     """Every source behind the passes of `contender`: of their readings, and of constants and assumptions."""
-    found: dict[Source, Input] = {}
+    read: dict[Source, tuple[float, Uncertain, list[ReadingKey]]] = {}
     for key in dict.fromkeys(k for w in passes for k in w.keys):
         value = _observed(workings, key)
         if value is None:
             continue
         for source, size in value.contributions.items():
-            before = found[source].keys if source in found else ()
-            found[source] = Input(*_as_entered(source, size, value), (*before, key))
+            keys = read[source][2] if source in read else []
+            keys.append(key)
+            read[source] = size, value, keys
+    found = {
+        source: Input(*_as_entered(source, size, value), tuple(keys)) for source, (size, value, keys) in read.items()
+    }
     named = [*workings.constants.values(), *(a.of(contender) for a in workings.assumed.values())]
     for value in named:
         for source, size in value.contributions.items():

@@ -67,6 +67,9 @@ class Workings:
         self._tests = {q.id: t for t in campaign.tests for q in t.quantities}
         self._passes: dict[tuple[str, str], tuple[Working, ...]] = {}
         self.draws, self.keep = Draws(), keep
+        self._readings_of: dict[tuple[str, str], list[Reading]] = {}
+        for reading in readings.values():
+            self._readings_of.setdefault((reading.key.test, reading.key.contender), []).append(reading)
 
     def by_part(self, quantity: str, contender: str) -> tuple[Working, ...]:
         """Each pass and part by itself, in the order of the readings."""
@@ -134,7 +137,7 @@ class Workings:
         test, names = self._tests[quantity], self.feeds.names[quantity]
         own = {c.name for c in test.columns} & names
         if own:
-            mine = [r for r in self.readings.values() if r.key.test == test.id and r.key.contender == contender]
+            mine = self._readings_of.get((test.id, contender), ())
             mine = sorted((r for r in mine if r.key.name in own), key=lambda r: (r.at.file, r.order))
             read = [PassKey(r.key.specimen, r.key.pass_, r.key.part) for r in mine]
             return tuple(dict.fromkeys(self._of_whole_passes(quantity, read)))

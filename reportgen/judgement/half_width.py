@@ -43,24 +43,23 @@ def unshared(first: Mapping[Source, float], second: Mapping[Source, float], *, r
     if not sources:
         return NOTHING
     by_shape: dict[str, list[float]] = {"uniform": [], "normal": [], "triangular": [], "arcsine": []}
-    estimated: dict[Source, float] = {}
+    estimated: dict[Source, list[float]] = {}
     left_out = {"step", *(OF_ONE_READING if repeat else ("scatter",))}
-    for source in sorted(s for s in sources if s.sort not in left_out):
+    for source in (s for s in sources if s.sort not in left_out):
         size, other = first.get(source, 0.0), second.get(source, 0.0)
         left = size - other
         if abs(left) <= TOLERANCE * max(abs(size), abs(other)):
             continue
         if source.shape == "normal" and isfinite(source.degrees):
-            estimate = estimate_of(source)
-            estimated[estimate] = hypot(estimated.get(estimate, 0.0), left)
+            estimated.setdefault(estimate_of(source), []).append(left)
         else:
             by_shape[source.shape].append(left)
     return parts_of(
         by_shape["uniform"],
-        by_shape["normal"],
+        sorted(by_shape["normal"]),  # so that sums round alike whatever the order of the sources
         by_shape["triangular"],
         by_shape["arcsine"],
-        [(size, estimate.degrees) for estimate, size in estimated.items()],
+        [(hypot(*sorted(sizes)), estimate.degrees) for estimate, sizes in estimated.items()],
     )
 
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import cached_property
 from math import expm1, fsum, sqrt
 
 from reportgen.judgement.convolution import quantile
@@ -93,7 +94,7 @@ class _Ratio:
         The half-width is worked out at 1 and near the end alone; in between, how many combined standard uncertainties
         it is long is taken for straight.
         """
-        u_at, first = self._u(), ratio * self.base
+        u_at, first = self._u, ratio * self.base
         if not u_at(1.0):
             return ratio
         r, factor = 1.0, half_at(self.weighed, self.alpha) / u_at(1.0)
@@ -106,11 +107,12 @@ class _Ratio:
             near = _crossing(first, self.base, side, _straight(r, factor, slope, u_at))
         return near
 
+    @cached_property
     def _u(self) -> Callable[[float], float]:
         """The combined standard uncertainty of first less r times second: its square is quadratic in r."""
         first, second, spread = self.weighed.first, self.weighed.second, self.weighed.spread
         assert spread is not None
-        a, b = self._alone()
+        a, b = self._alone
         sources = [s for s in {*first.contributions, *second.contributions} if s.sort != "step"]
         pairs = [(first.contributions.get(s, 0.0), second.contributions.get(s, 0.0)) for s in sources]
         held = holds_steps(spread.sd, max((*first.steps, *second.steps), default=0.0))
@@ -121,6 +123,7 @@ class _Ratio:
         between = self.between**2
         return lambda r: sqrt(max(0.0, plain - 2.0 * both * r + square * r * r + between * (1.0 + r * r)))
 
+    @cached_property
     def _alone(self) -> tuple[float, float]:
         """The scatter's variance of either result by itself."""
         spread = self.weighed.spread
@@ -134,7 +137,7 @@ class _Ratio:
         second = _times(self.weighed.second, r)
         spread = self.weighed.spread
         assert spread is not None
-        a, b = self._alone()
+        a, b = self._alone
         variance = (1.0 - r) * (a - r * b) + r * spread.variance  # Var(a) + r²Var(b) − 2r·Cov(a, b)
         parts = unshared(self.weighed.first.contributions, second.contributions, repeat=True)
         parts = with_sessions(parts, self.weighed.first, second, self.between, r)
@@ -144,7 +147,7 @@ class _Ratio:
         """The half-width of second by itself, or a longer one that is found quickly where base is far beyond it."""
         second, spread = self.weighed.second, self.weighed.spread
         assert spread is not None
-        variance = self._alone()[1]
+        variance = self._alone[1]
         parts = with_part(unshared(second.contributions, {}, repeat=True), self.between / sqrt(len(second.sessions)))
         steps = rounding(second, NOTHING)
         scatter = quantile(1.0 - self.alpha / 2.0, sqrt(variance + steps.variance), spread.degrees, NO_PARTS)

@@ -48,6 +48,9 @@ class Unit:
     dimension: Dimension
     kind: UnitKind
 
+    def __hash__(self) -> int:  # equal units have equal symbols, and fractions are slow to hash
+        return hash((self.symbol, self.kind))
+
 
 @lru_cache(maxsize=1024)
 def parse_unit(text: str) -> Unit:
@@ -131,7 +134,18 @@ def known_unit(atom: str, text: str) -> Known:
         if foreign:
             return foreign
     whole = "" if atom == text else f" in “{text}”"
+    near = near or _run_together(atom, text)
     raise UnitError(f"“{atom}”{whole} is no unit we know", near or EXAMPLES)
+
+
+def _run_together(atom: str, text: str) -> str:
+    """`did you mean J/(g·K)?` for `J/gK`: two units written as one word."""
+    for at in range(1, len(atom)):
+        one, other = atom[:at], atom[at:]
+        if all(SPELLINGS.get(half) or _prefixed(half) for half in (one, other)):
+            both = f"({one}·{other})" if re.search(rf"[/÷]\s*{re.escape(atom)}", text) else f"{one}·{other}"
+            return f"did you mean {text.replace(atom, both, 1)}?"
+    return ""
 
 
 def _prefixed(atom: str) -> Known | None:

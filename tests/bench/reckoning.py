@@ -1,15 +1,21 @@
 """How long the reckoning of a campaign takes beside its charts: ten tests, six contenders, five passes. Not a test.
 
-    .venv/bin/python -m tests.bench.reckoning [--times 3]
+    .venv/bin/python -m tests.bench.reckoning [--times 5]
 
-To first order, then with joint draws (Monte Carlo) where they are asked for; imports and stored quantiles come before.
+Each time is a process of its own, imports done beforehand, and takes in turn: first order with every quantile worked
+out, first order with those remembered, all with joint draws (Monte Carlo), all once more with everything from the
+store as the next compile has it, the charts as a compile draws them, and the charts once more with their renderer
+running. Medians of processor time, and of the ratios within one process, which depend little on the machine.
 Every fourth formula bends so much that its intervals come from draws: the square of a few whole seconds below the stroke.
 """
 
 from __future__ import annotations
 
 import argparse
+import json
 import random
+import subprocess
+import sys
 import tempfile
 import time
 from collections.abc import Callable, Mapping
@@ -18,13 +24,21 @@ from statistics import median
 from typing import Any
 from unittest import mock
 
+import altair  # noqa: F401  (imports are no part of the charts' time)
+import vl_convert  # noqa: F401
+
+from reportgen.build.reckoning_kept import evaluation
 from reportgen.campaign.declared import Quantity
 from reportgen.charts.draw import figures
 from reportgen.evaluation import told
 from reportgen.evaluation.evaluate import evaluate
+from reportgen.evaluation.evaluated import Evaluation
 from reportgen.evaluation.gathered import Gathered
+from reportgen.evaluation.traces_read import no_samples
 from reportgen.evaluation.workings import Workings
-from tests.evaluation.bench import all_stages
+from reportgen.judgement import remembered
+from reportgen.store.kept import kept_in
+from tests.evaluation.bench import read_in
 
 TESTS, CONTENDERS, PASSES = 10, 6, 5
 FORMULAS = (
@@ -84,39 +98,68 @@ def straight(
 
 
 def took(work: Callable[[], Any]) -> float:
-    begun = time.perf_counter()
+    """Processor seconds."""
+    begun = time.process_time()
     work()
-    return time.perf_counter() - begun
+    return time.process_time() - begun
+
+
+def once() -> dict[str, float]:
+    """One process's times, and how many results, pairs and drawn intervals there were."""
+    with tempfile.TemporaryDirectory() as place:
+        written, files = campaign()
+        declared, readings = read_in(Path(place), written, **files)
+        kept = kept_in(Path(place, "kept"))
+
+        def first_order() -> None:
+            with mock.patch.object(told, "with_draws", straight):
+                evaluate(declared, readings)
+
+        def with_store() -> Evaluation:
+            return evaluation(declared, readings, no_samples, "a program", kept)
+
+        exact, first = took(first_order), took(first_order)
+        drawn = took(with_store)
+        for known in remembered._all:
+            known.clear()
+        again = took(with_store)
+        found = with_store()
+        charts, charts_again = took(lambda: figures(declared, found)), took(lambda: figures(declared, found))
+    draws = [r.draws for r in (*found.results, *found.comparisons) if r.draws]
+    return {
+        "results": len(found.results),
+        "pairs": len(found.comparisons),
+        "drawn": len(draws),
+        "used": sum(d.needed for d in draws),
+        "first order": first,
+        "exact quantiles besides": exact - first,
+        "draws besides": drawn - first,
+        "all from what was kept": again,
+        "charts": charts,
+        "charts, renderer running": charts_again,
+    }
 
 
 def main() -> None:
     """Measure and print."""
     asked = argparse.ArgumentParser(description=__doc__.split("\n")[0])
-    asked.add_argument("--times", type=int, default=3)
+    asked.add_argument("--times", type=int, default=5)
+    asked.add_argument("--once", action="store_true", help="one process's times, as JSON")
     given = asked.parse_args()
-    with tempfile.TemporaryDirectory() as place:
-        written, files = campaign()
-        declared, readings, evaluation = all_stages(Path(place), written, **files)
-
-    def first_order() -> None:
-        with mock.patch.object(told, "with_draws", straight):
-            evaluate(declared, readings)
-
-    first_order()
-    seconds: dict[str, list[float]] = {}
-    for _ in range(given.times):
-        for name, work in (
-            ("to first order", first_order),
-            ("with draws", lambda: evaluate(declared, readings)),
-            ("its charts", lambda: figures(declared, evaluation)),
-        ):
-            seconds.setdefault(name, []).append(took(work))
-    drawn = [r.draws for r in (*evaluation.results, *evaluation.comparisons) if r.draws]
-    results, pairs = len(evaluation.results), len(evaluation.comparisons)
-    print(f"{results} results and {pairs} comparisons; {len(drawn)} drawn, {sum(d.needed for d in drawn)} of them used")
-    charts = median(seconds["its charts"])
-    for name, each in seconds.items():
-        print(f"  {name:<16}{median(each):8.3f} s  {median(each) / charts:6.2f} of the charts")
+    if given.once:
+        print(json.dumps(once()))
+        return
+    words = [sys.executable, "-m", "tests.bench.reckoning", "--once"]
+    runs = [
+        json.loads(subprocess.run(words, capture_output=True, text=True, check=True).stdout) for _ in range(given.times)
+    ]
+    counts = "{results} results and {pairs} comparisons; {drawn} drawn, {used} of them used".format(**runs[0])
+    print(f"{counts}; {given.times} processes, medians")
+    for name in list(runs[0])[4:]:
+        seconds = median(run[name] for run in runs)
+        ratios = (median(run[name] / run[of] for run in runs) for of in ("charts", "charts, renderer running"))
+        print(f"  {name:<26}{seconds:8.3f} s", *(f"{ratio:8.2f}" for ratio in ratios))
+    print("the last two columns: parts of the charts, and of the charts with their renderer running")
 
 
 if __name__ == "__main__":
