@@ -23,6 +23,7 @@ from reportgen.intake.layouts.specimens import of_specimens
 from reportgen.intake.logger.named import Named, apart, by_their_names, read_named, unasked
 from reportgen.intake.logger.read import read_loggers, without_loggers
 from reportgen.intake.logger.samples import Samples
+from reportgen.intake.logger.unfound import without_a_file
 from reportgen.intake.names import names_of
 from reportgen.intake.notations.against import NOTHING_THERE, wrong_against
 from reportgen.intake.observe import as_readings, numbered, without_doubles
@@ -76,7 +77,7 @@ def read_readings(ws: Workspace, declared: Declared, samples: Samples | None = N
     against = [f for f in wrong_against(kept) if f.rule != NOTHING_THERE or not unread_cells]
     against += (*wrong_left_out(campaign, _leaving_out(campaign, opened)), *tested_after_all(declared, kept))
     beyond = (*against, *wrong_attachments(ws, declared, kept.values()), *parts_missing(campaign, kept))
-    of_traces = (*logged.findings, *traced.findings, *spare_form)
+    of_traces = (*logged.findings, *traced.findings, *spare_form, *without_a_file(ws, declared.campaign, kept))
     found = [*mismatches, *of_traces, *of_files, *findings, *missing, *doubles, *spare, *beyond]
     whole = whole and not any(f.severity == "error" for f in found)
     came = come_to(declared, kept, righted, looks) if whole else Came(kept)

@@ -116,6 +116,47 @@ def test_a_file_that_names_two_contenders_is_nobody_s(tmp_path: Path) -> None:
     assert (found.rule, found.place.file) == ("two-contenders", "raw/run-corvane-ostler-1.csv")
 
 
+UNITS = YAML.replace("corvane: Corvane Lamp", "corvane: {title: Corvane Lamp, specimens: {A: C-1, B: C-2}}")
+
+
+def test_a_logger_s_file_of_no_specimen_is_refused_as_a_row_is(tmp_path: Path) -> None:
+    (found,) = (
+        f for f in refusal(tmp_path, UNITS.replace("PATTERN", PATTERN), **files(HEAD + ROWS)) if f.severity == "error"
+    )
+    assert (found.rule, found.place.file, found.place.line) == ("unknown-specimen", ONE, 0)
+    assert "doesn't say which specimen of Corvane Lamp it is of; there are “A”, “B”" in found.says
+    assert "{specimen}" in found.do
+
+
+def test_a_logger_s_file_is_of_the_specimen_in_its_name_or_of_the_usual_one(tmp_path: Path) -> None:
+    named = {f"raw/run-corvane-{s}-1.csv": HEAD + ROWS.replace("812", v) for s, v in (("a", "812"), ("B", "832"))}
+    pattern = "raw/run-{contender}-{specimen}-{pass}.csv"
+    of_two = compile_campaign(
+        tmp_path / "named", UNITS.replace("PATTERN", pattern), **named, **{"raw/run-ostler-1-1.csv": OTHER}
+    )
+    found = result_of(of_two, "brightest", "corvane")
+    assert (found["value"], {p["specimen"] for p in found["by_pass"]}) == (822, {"A", "B"})
+    usual = UNITS.replace("specimens:", "usual specimen: B, specimens:").replace("PATTERN", PATTERN)
+    (only,) = result_of(compile_campaign(tmp_path / "usual", usual, **files(HEAD + ROWS)), "brightest", "corvane")[
+        "by_pass"
+    ]
+    assert only["specimen"] == "B"
+
+
+def test_a_contender_whose_files_are_named_otherwise_is_warned_of(tmp_path: Path) -> None:
+    logs = {"raw/run-ostler-1.csv": OTHER, "raw/run_corvane_1.csv": HEAD + ROWS}
+    told = compile_campaign(tmp_path, YAML.replace("PATTERN", PATTERN), **logs)
+    (found,) = (f for f in told["findings"] if f["rule"] == "no-file-of-a-contender")
+    assert (found["severity"], found["contender"], found["line"]) == ("warning", "corvane", 11)
+    assert f"No file is named like {PATTERN} for corvane; the nearest is raw/run_corvane_1.csv." == found["says"]
+
+
+def test_nobody_is_warned_of_a_contender_that_waits(tmp_path: Path) -> None:
+    yaml = YAML.replace("PATTERN", PATTERN) + "    not yet tested: [corvane]\n"
+    told = compile_campaign(tmp_path, yaml, **{"raw/run-ostler-1.csv": OTHER})
+    assert not [f for f in told["findings"] if f["rule"] == "no-file-of-a-contender"]
+
+
 @pytest.mark.parametrize("function", ["mean_level", "area", "slope"])
 def test_one_sample_has_no_mean_over_time_no_area_and_no_slope(function: str, tmp_path: Path) -> None:
     unit = {"mean_level": "lx", "area": "lx*s", "slope": "lx/s"}[function]

@@ -11,6 +11,7 @@ from reportgen.campaign.channels import channels_of
 from reportgen.campaign.declared import Campaign, Column, Logger, Source, Test
 from reportgen.finding import Finding, Place, Refused
 from reportgen.intake.layouts.seen import as_label
+from reportgen.intake.layouts.specimens import specimen_of_a_trace
 from reportgen.intake.logger.asked import Ask, Channel
 from reportgen.intake.logger.files import IN_NAMES, LoggerFile, files_of
 from reportgen.intake.logger.layout import Layout
@@ -109,7 +110,10 @@ def _traces(
     for file in files:
         try:
             for one in _in_file(samples, campaign, source, logger, column, file):
-                yield trace_of_one(samples, test, logger, column, one, source.encoding)
+                specimen = one.says.get("specimen", "")
+                own = specimen_of_a_trace(specimen, one.says["contender"], campaign, Place(one.file))
+                known = replace(one, says={**one.says, "specimen": own})
+                yield trace_of_one(samples, test, logger, column, known, source.encoding)
         except Refused as refused:
             if file.says.get("contender") in test.not_yet_tested and all(
                 f.rule == "empty-table" for f in refused.findings
