@@ -12,6 +12,7 @@ from reportgen.evaluation.evaluated import Contribution
 from reportgen.evaluation.exact import COUNTED
 from reportgen.evaluation.gathered import TWELVE, Gathered, steps_of_one_pass
 from reportgen.evaluation.inputs import Inputs, behind
+from reportgen.judgement.half_width import hand_is_hidden
 from reportgen.judgement.measured import Single
 from reportgen.metrology.budget import SCATTER, shares
 from reportgen.metrology.uncertain import OF_ONE_READING, Source
@@ -35,12 +36,14 @@ def budget_of(gathered: Gathered, single: Single, inputs: Inputs) -> Lines:
     scatter of a pass is under half the step, or isn't known.
     """
     joined: dict[Source, dict[Source, float]] = {}
+    hand = single.sd_of_mean is not None and hand_is_hidden(gathered.measured.contributions, single.sd_of_mean)
+    shown = OF_ONE_READING - {"reaction"} if hand else OF_ONE_READING
     for source, size in gathered.measured.contributions.items():
         if source == COUNTED:
             continue
         if source.sort == "scatter" and single.sd_of_mean is None:
             continue  # of a quantity behind it; the interval is then of the instrument alone
-        if source.sort in OF_ONE_READING and single.sd_of_mean is not None:
+        if source.sort in shown and single.sd_of_mean is not None:
             continue  # inside the scatter between passes
         joined.setdefault(source if source.sort in STAND_ALONE else _unshared(source), {})[source] = size
     steps = steps_of_one_pass([w for w in gathered.passes if w.used])

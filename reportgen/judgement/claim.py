@@ -85,7 +85,7 @@ def _error_of(measured: Measured, single: Single) -> _Error:
         return _Error(single.u or 1.0, 1.0, parts, _drawn(measured.beyond, measured, single))
     if single.sd_of_mean is None or single.degrees is None or single.scatter is None:
         return _Error(0.0, 1.0, with_rounding(parts, measured.steps))
-    parts = with_part(unshared(measured.contributions, {}, repeat=True), single.between)
+    parts = with_part(unshared(measured.contributions, {}, repeat=True, scatter=single.sd_of_mean), single.between)
     if not holds_steps(single.scatter, max(measured.steps, default=0.0)):
         parts = with_rounding(parts, measured.steps)
     return _Error(single.sd_of_mean, single.degrees, parts)

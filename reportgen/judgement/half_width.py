@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import fsum, hypot, isfinite, sqrt
+from math import fsum, hypot, inf, isfinite, sqrt
 
 from reportgen.judgement.blocks import NOISE
 from reportgen.judgement.convolution import quantile
@@ -30,13 +30,16 @@ class Rounding:
     floor: float = 0.0
 
 
-def unshared(first: Mapping[Source, float], second: Mapping[Source, float], *, repeat: bool = False) -> Parts:
+def unshared(
+    first: Mapping[Source, float], second: Mapping[Source, float], *, repeat: bool = False, scatter: float = inf
+) -> Parts:
     """Type B parts of first minus second: by source, signed contributions subtract, so what is shared cancels.
 
     A shared gain leaves its share of the difference by the same subtraction. Steps and scatter are left out: they
     have rules of their own; for a `repeat`, what a result carries of the scatter of another quantity is one more part.
     How far an instrument repeats itself, and how a trace scatters about its line, is inside the scatter between passes:
-    a `repeat` doesn't count it again.
+    a `repeat` doesn't count it again. So is the hand on a stopwatch, where the `scatter` of what is told is no smaller
+    than the hand alone would make it: a display in whole seconds may hide it.
     Contributions that rest on one estimate of a variance are one Student's t together.
     """
     sources = {*first, *second}
@@ -45,6 +48,8 @@ def unshared(first: Mapping[Source, float], second: Mapping[Source, float], *, r
     by_shape: dict[str, list[float]] = {"uniform": [], "normal": [], "triangular": [], "arcsine": []}
     estimated: dict[Source, list[float]] = {}
     left_out = {"step", *(OF_ONE_READING if repeat else ("scatter",))}
+    if repeat and hand_is_hidden({s: first.get(s, 0.0) - second.get(s, 0.0) for s in sources}, scatter):
+        left_out.discard("reaction")
     for source in (s for s in sources if s.sort not in left_out):
         size, other = first.get(source, 0.0), second.get(source, 0.0)
         left = size - other
@@ -61,6 +66,12 @@ def unshared(first: Mapping[Source, float], second: Mapping[Source, float], *, r
         by_shape["arcsine"],
         [(hypot(*sorted(sizes)), estimate.degrees) for estimate, sizes in estimated.items()],
     )
+
+
+def hand_is_hidden(contributions: Mapping[Source, float], scatter: float) -> bool:
+    """Whether the hand on a stopwatch errs by more than the scatter that should show it (both of one result)."""
+    hand = hypot(*(size for source, size in contributions.items() if source.sort == "reaction"))
+    return hand > scatter * (1.0 + TOLERANCE)
 
 
 def rounding(first: Measured, second: Measured) -> Rounding:

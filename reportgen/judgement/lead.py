@@ -87,7 +87,8 @@ def weigh(first: Measured, second: Measured, scatter: Scatter, rules: Rules) -> 
     steps = rounding(first, second)
     if spread is not None and spread.variance == 0.0 and steps.step == 0.0:
         spread = None  # equal passes on a scale whose step nobody knows show that there is a step, not that all repeats
-    parts = unshared(first.contributions, second.contributions, repeat=True)
+    seen = sqrt(spread.variance) if spread is not None else inf
+    parts = unshared(first.contributions, second.contributions, repeat=True, scatter=seen)
     apart = freed is None and first.sessions.isdisjoint(second.sessions) and rules.between_sessions is None
     if rules.between_sessions:
         parts = with_sessions(parts, first, second, rules.between_sessions)

@@ -9,7 +9,7 @@ the truth in 87 % of campaigns, and in 68 % beside a shared gain as wide as the 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import fsum, sqrt
+from math import fsum, inf, sqrt
 
 from reportgen.judgement.convolution import quantile
 from reportgen.judgement.differed import LEVEL, with_rounding
@@ -50,7 +50,8 @@ def middle_of(
     """The middle of two results in logarithms; `between` is a declared scatter between sessions."""
     sources = {*first.contributions, *second.contributions}
     halves = {s: (first.contributions.get(s, 0.0) + second.contributions.get(s, 0.0)) / 2.0 for s in sources}
-    parts = unshared(halves, {}, repeat=True)
+    spread = _spread(scatter, first, second, of_difference)
+    parts = unshared(halves, {}, repeat=True, scatter=sqrt(spread.variance) if spread is not None else inf)
     if between:
         shares = [
             sum((name in m.sessions) / len(m.sessions) for m in (first, second)) / 2.0
@@ -58,7 +59,7 @@ def middle_of(
         ]
         parts = joined(parts, parts_of(normal_sds=[between * sqrt(fsum(w * w for w in shares))]))
     steps = [step / 2.0 for step in (*first.steps, *second.steps)]
-    return Middle(_spread(scatter, first, second, of_difference), parts, with_rounding(unshared(halves, {}), steps))
+    return Middle(spread, parts, with_rounding(unshared(halves, {}), steps))
 
 
 def _spread(scatter: Scatter, first: Measured, second: Measured, of_difference: Spread | None) -> Spread | None:

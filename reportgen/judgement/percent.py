@@ -139,7 +139,8 @@ class _Ratio:
         assert spread is not None
         a, b = self._alone
         variance = (1.0 - r) * (a - r * b) + r * spread.variance  # Var(a) + r²Var(b) − 2r·Cov(a, b)
-        parts = unshared(self.weighed.first.contributions, second.contributions, repeat=True)
+        seen = sqrt(max(variance, 0.0))
+        parts = unshared(self.weighed.first.contributions, second.contributions, repeat=True, scatter=seen)
         parts = with_sessions(parts, self.weighed.first, second, self.between, r)
         return self._width(replace(spread, variance=max(variance, 0.0)), parts, rounding(self.weighed.first, second))
 
@@ -148,7 +149,8 @@ class _Ratio:
         second, spread = self.weighed.second, self.weighed.spread
         assert spread is not None
         variance = self._alone[1]
-        parts = with_part(unshared(second.contributions, {}, repeat=True), self.between / sqrt(len(second.sessions)))
+        own = unshared(second.contributions, {}, repeat=True, scatter=sqrt(variance))
+        parts = with_part(own, self.between / sqrt(len(second.sessions)))
         steps = rounding(second, NOTHING)
         scatter = quantile(1.0 - self.alpha / 2.0, sqrt(variance + steps.variance), spread.degrees, NO_PARTS)
         reach = max(scatter + parts.bounded + 4.0 * parts.normal, steps.floor)

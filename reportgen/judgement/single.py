@@ -35,7 +35,7 @@ def interval_of(working: Measured, one: Measured, scatter: Scatter | None, rules
     if spread is None or (spread.variance == 0.0 and step == 0.0):
         return _instrument_only(working, one, rules)
     between = (rules.between_sessions or 0.0) / sqrt(len(working.sessions))
-    parts = with_part(unshared(working.contributions, {}, repeat=True), between)
+    parts = with_part(unshared(working.contributions, {}, repeat=True, scatter=sqrt(spread.variance)), between)
     added = 0.0 if holds_steps(spread.sd, step) else rounding
     root = sqrt(spread.variance + added)
     half = quantile(LEVEL, root, spread.degrees, parts)

@@ -153,6 +153,21 @@ def test_a_hand_counts_once_where_passes_show_it_in_their_scatter(tmp_path: Path
     assert found == pytest.approx({"scatter": 1.5, "offset": 0.5 / 3**0.5})
 
 
+def test_a_hand_that_a_coarse_display_hides_counts_beside_the_scatter(tmp_path: Path) -> None:
+    """A display in whole seconds shows 212 five times. The hand is 0.2/√3 s a pass (JCGM 100, 4.3.7), ÷ √5 in their
+    mean (4.2.3), beside the step, 1/√12 s (F.2.2.1)."""
+    yaml = HEAD + "measure: {boil time: 'timed, s, lower, watch'}\nreadings: readings.csv\n"
+    files = {"instruments.yaml": "watch: 1 s, by hand, accuracy ±0.5 s\n"}
+    rows = [f"{who},{n},{t}\n" for who, t in (("one", 212), ("other", 219)) for n in range(1, 6)]
+    told = compile_campaign(tmp_path, yaml, readings="contender,pass,boil time\n" + "".join(rows), **files)
+    found = budget(result_of(told, "boil-time", "one"))
+    assert found == pytest.approx(
+        {"scatter": 0.0, "reaction": 0.2 / 15**0.5, "step": 1 / 12**0.5, "offset": 0.5 / 3**0.5}
+    )
+    u = comparison_of(told, "boil-time", "one", "other")["u"]
+    assert u == pytest.approx((2 * 0.2**2 / 15 + 2 / 12) ** 0.5)  # the watch's ±0.5 s is in both, and cancels
+
+
 def test_a_hand_on_one_reading_that_passes_stand_on_is_in_no_scatter(tmp_path: Path) -> None:
     """One time for each, from which three others are taken away: the hand on it is ±0.2 s once, the watch ±0.5 s."""
     yaml = (
