@@ -218,7 +218,8 @@ def _decimals(
         return None
     places = max(found)
     values = [w.value.value for w in used if w.value is not None and w.value.value is not None]
-    return places if all(abs(round(x, places) - x) <= 1e-9 * max(1.0, abs(x)) for x in values) else None
+    steps = [x * 10.0**places for x in values]
+    return places if all(abs(x - round(x)) <= 1e-9 * max(10.0**places, abs(x)) for x in steps) else None
 
 
 def _unknown(campaign: Campaign, used: Sequence[Working], readings: Mapping[ReadingKey, Reading]) -> tuple[str, ...]:

@@ -21,6 +21,11 @@ MOST = 1.3  # dB that may be taken off at the most
 _CHECK = "measure the background again where it is quieter, or leave the pass out with its reason"
 
 
+def stands_above(level: float, background: float) -> float:
+    """ΔL in dB as the rule compares it: 70.1 − 64.1 is 6, whatever binary fractions make of it."""
+    return round(level - background, 9)
+
+
 def correction(above: float) -> float:
     """K₁ in dB for a level `above` dB over its background (ISO 3744:2010, 8.2.3): 0 to 1.3."""
     if above > NOTHING_FROM:
@@ -40,7 +45,7 @@ def less_background(level: Uncertain, background: Uncertain) -> Uncertain:
     _check_levels(level, background)
     background = in_unit(background, level.unit)
     known = level.value is not None and background.value is not None
-    above = round((level.value or 0.0) - (background.value or 0.0), 9) if known else None  # 70.1 − 64.1 is 6
+    above = stands_above(level.value or 0.0, background.value or 0.0) if known else None
     limit = _limit(level, background, above)
     if level.value is None:
         return Uncertain(None, level.unit, {}, limit)

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from reportgen.addresses import as_id, in_formula
 from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.evaluation.evaluated import Step
-from reportgen.metrology.background import NOTHING_FROM
+from reportgen.metrology.background import NOTHING_FROM, stands_above
 from reportgen.metrology.errors import FormulaError
 from reportgen.metrology.formula import parse
 from reportgen.metrology.grammar import OVER_CHANNELS, SIDED, Call, Expression, Name, Negated, Number, Operation
@@ -122,8 +122,7 @@ def _less_background(call: Call, left: Mapping[str, list[Step]], put: Put) -> Ma
     values = [s.value for s in found if s.value is not None]
     if len(values) < 2 or len({s.unit for s in found}) > 1:
         raise NotShown
-    above = round(values[0] - values[1], 9)  # as the rule itself compares
-    if above <= NOTHING_FROM:
+    if stands_above(values[0], values[1]) <= NOTHING_FROM:
         return None
     return row(_set(call.arguments[0], put), Math("sign", MINUS), Math("value", joined("0", found[0].unit)))
 
