@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reportgen.audit import data, fairness, instruments, pictures, texts, traces
+from reportgen.audit import calibrated, data, fairness, formulas, instruments, pictures, texts, traces
 from reportgen.audit.case import Rule
 
 RULES: tuple[Rule, ...] = (
@@ -78,7 +78,8 @@ RULES: tuple[Rule, ...] = (
     Rule(
         "past-calibration", "warning",
         "An instrument wanders; after the day its calibration counts to, nobody vouches for it.",
-        "Have it calibrated again and correct what it read, declare its `drift:`, or leave the statement on the page.",
+        "Have it calibrated again and correct what it read; give it its `drift:` where it has none; or leave the "
+        "statement on the page.",
         instruments.past_calibration,
     ),
     Rule(
@@ -98,6 +99,30 @@ RULES: tuple[Rule, ...] = (
         "So many percent of nothing is nothing, and no instrument is that good.",
         "Look for the rest of its accuracy in the leaflet, often some digits: `±2 % + 2 digits`.",
         instruments.percent_of_nothing,
+    ),
+    Rule(
+        "correction-large", "warning",
+        "An instrument that far off is broken, or a decimal point slipped; every reading is moved by it.",
+        "Look at the certificate again; `accept:` with the reason where it says just that.",
+        calibrated.large_corrections,
+    ),
+    Rule(
+        "k-unusual", "warning",
+        "Certificates state U with a k of about 2, some of 3; a larger one makes the instrument seem that much better.",
+        "Look at the certificate again; `accept:` with the reason where it says just that.",
+        calibrated.unusual_factors,
+    ),
+    Rule(
+        "percent-twice", "warning",
+        "A quantity in % is shown in percent by itself: a half is 50 %. Times 100 it is shown as 5000 %.",
+        "Take `100` out of the formula.",
+        formulas.percent_twice,
+    ),
+    Rule(
+        "background-subtracted", "note",
+        "The difference of two levels in decibels is how much louder one is than the other, not what is left of it.",
+        "Write `less_background(level, background)`, or the kind `level over background`, where that is meant.",
+        formulas.background_subtracted,
     ),
     Rule(
         "limits-beside-correction", "note",

@@ -196,8 +196,10 @@ def _with_shared(campaign: Campaign, reach: Reach, places: dict[str, Place], tol
     told += [_taken(constants[id].at, id) for id in limits if id in constants]
     shelf = reach.shelf
     places |= {f"instrument/{id}": f.at for id, f in shelf.items()}
+    places |= {f"instrument/{id}/{name}": at for id, f in shelf.items() for name, at in f.keys.items()}
     places |= {f"method/{id}": f.at for id, f in reach.methods.items()}
     places |= {f"constant/{id}": f.at for id, f in constants.items()}
+    places |= {f"constant/{id}/{name}": at for id, f in constants.items() for name, at in f.keys.items()}
     places |= {f"constant/{id}": places[f"quantity/{id.removesuffix('-limit')}/until"] for id in limits}
     return dataclasses.replace(
         campaign,

@@ -140,4 +140,4 @@ def _described_here(
 
 
 def _is_description(text: str) -> bool:
-    return "," in text or text[:1].isdigit() or text.startswith(("by hand", "accuracy", "up to", "from"))
+    return "," in text or text[:1].isdigit() or text.startswith(("by hand", "accuracy", "class ", "±", "up to", "from"))

@@ -5,17 +5,18 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from typing import Generic, TypeVar
 
 from reportgen.addresses import as_id
 from reportgen.campaign.constants_of import constant_of
 from reportgen.campaign.declared import Constant, Instrument, Method, Repeatability
-from reportgen.campaign.given import Entry
+from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.instrument_terms import DEGREES_OF_A_GUESS
 from reportgen.campaign.instruments_of import instrument_of
 from reportgen.campaign.look_up import error
 from reportgen.campaign.shape import shape_of
+from reportgen.campaign.written.calibration import WrittenCalibration
 from reportgen.campaign.written.shared import WrittenConstant, WrittenInstrument, WrittenMethod
 from reportgen.campaign.yaml_reader import read_names, read_record
 from reportgen.campaign.yaml_text import Document, compose
@@ -28,10 +29,11 @@ K = TypeVar("K")
 
 @dataclass(frozen=True)
 class Found(Generic[T]):
-    """A shared thing and where it stands."""
+    """A shared thing and where it stands; `keys`: where what it says of itself stands, by key as written."""
 
     value: T
     at: Place
+    keys: Mapping[str, Place] = field(default_factory=dict)
 
 
 @dataclass
@@ -72,7 +74,7 @@ def _read_file(ws: Workspace, path: str, inside: str, origin: str, shared: Share
         told.extend(document.findings)
         stem = _stem(path)
         instrument = instrument_of(stem, written, origin, told)
-        _add(shared.instruments, as_id(stem), instrument, Place(path), "instrument", told)
+        _add(shared.instruments, as_id(stem), instrument, Place(path), "instrument", told, keys_of(written))
     elif re.fullmatch(r"methods/[^/]+\.yaml", inside):
         _read_method(compose(read_text(ws, path), path), _stem(path), origin, shared, told)
     elif re.fullmatch(r"(instruments|methods)/[^/]+\.yml|(instruments|constants)\.yml", inside):
@@ -99,13 +101,35 @@ def _read_method(document: Document, stem: str, origin: str, shared: Shared, tol
     _add(shared.methods, (id, version), method, place, "method", told)
 
 
-def _add(places: dict[K, Found[T]], id: K, value: T, at: Place, what: str, told: list[Finding]) -> None:
+def keys_of(written: WrittenInstrument | WrittenCalibration | WrittenConstant) -> dict[str, Place]:
+    """Where each key of a description stands, those of its calibration among them; of points the first."""
+    found: dict[str, Place] = {}
+    for each in fields(written):
+        value = getattr(written, each.name)
+        if isinstance(value, WrittenCalibration):
+            found |= keys_of(value)
+        elif isinstance(value, Given):
+            found[each.name.replace("_", " ")] = value.at
+        elif isinstance(value, tuple) and value:
+            found[each.name.replace("_", " ")] = value[0].at
+    return found
+
+
+def _add(
+    places: dict[K, Found[T]],
+    id: K,
+    value: T,
+    at: Place,
+    what: str,
+    told: list[Finding],
+    keys: Mapping[str, Place] | None = None,
+) -> None:
     if id in places:
         name = ".".join(str(p) for p in id) if isinstance(id, tuple) else str(id)
         says = f"the {what} “{name}” is described twice: here and in {places[id].at}"
         error(told, "described-twice", at, says, "Nobody could say which of them counts.", "Take one of them out.")
     else:
-        places[id] = Found(value, at)
+        places[id] = Found(value, at, keys or {})
 
 
 def add_instruments(
@@ -114,7 +138,7 @@ def add_instruments(
     """Add the instruments of one file, each named by its key."""
     for entry in entries:
         instrument = instrument_of(entry.name.value, entry.value, origin, told)
-        _add(shared.instruments, instrument.id, instrument, entry.name.at, "instrument", told)
+        _add(shared.instruments, instrument.id, instrument, entry.name.at, "instrument", told, keys_of(entry.value))
 
 
 def add_constants(
@@ -123,7 +147,7 @@ def add_constants(
     """Add the constants of one file, each named by its key."""
     for entry in entries:
         constant = constant_of(entry.name.value, entry.value, origin, told)
-        _add(shared.constants, constant.id, constant, entry.name.at, "constant", told)
+        _add(shared.constants, constant.id, constant, entry.name.at, "constant", told, keys_of(entry.value))
 
 
 def method_of(id: str, version: int, written: WrittenMethod, origin: str, told: list[Finding]) -> Method:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
+from functools import partial
 
 from reportgen.addresses import in_formula
 from reportgen.campaign.declared import Amount, Campaign, Declared, Kind, Quantity, Test
@@ -43,18 +44,24 @@ def misfits(declared: Declared, readings: Readings, units: Mapping[str, Unit]) -
                 continue  # an unknown unit is told by itself
             yield from _kind_and_unit(declared, quantity, unit)
             matters = declared.at(_at(quantity, "matters"))
-            for finding in _amount(quantity.matters, unit, f"{quantity.id}, `matters`", matters):
-                yield replace(finding, subject=f"quantity/{quantity.id}")
+            of = f"{quantity.id}, `unit: {quantity.unit}` and `matters`"
+            for finding in _amount(quantity.matters, unit, of, matters):
+                do = "Correct the one of the two that isn't what the formula comes to."
+                yield replace(finding, do=do, subject=f"quantity/{quantity.id}")
             yield from _readings_of(declared, readings, test, quantity, unit)
     yield from some_of_nothing(readings)
     yield from laboratory_misfits(declared, readings, units)
     yield from order_clashes(declared, readings)
     yield from _off_their_instruments(campaign, readings)
     for instrument in campaign.instruments.values():
-        yield from instrument_misfits(instrument, declared.at(f"instrument/{instrument.id}"))
+        yield from instrument_misfits(instrument, partial(_key, declared, instrument.id))
     yield from method_misfits(declared, units)
     yield from _anchors(declared, units)
     yield from _cost(declared, units)
+
+
+def _key(declared: Declared, instrument: str, key: str) -> Place:
+    return declared.at(f"instrument/{instrument}/{key}")
 
 
 def _at(quantity: Quantity, key: str) -> str:
@@ -121,7 +128,7 @@ def _is_amount(reading: Reading) -> bool:
 def _off_their_instruments(campaign: Campaign, readings: Readings) -> Iterable[Finding]:
     """Readings in a unit that their instrument doesn't read in: a weight off a watch. One finding a unit and test."""
     told: set[tuple[str, str, str]] = set()
-    told_already = {i.id for i in campaign.instruments.values() if any(instrument_misfits(i, Place("")))}
+    told_already = {i.id for i in campaign.instruments.values() if any(instrument_misfits(i, Place))}
     for reading in readings.readings.values():
         instrument = None if reading.instrument in told_already else campaign.instruments.get(reading.instrument)
         figure = (instrument.resolution or instrument.high or instrument.low) if instrument else None

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from reportgen.campaign.declared import Amount, Instrument
@@ -14,58 +14,63 @@ from reportgen.metrology.instrument import observed
 from reportgen.metrology.unit import check_alike, is_decibel, parse_unit
 from reportgen.metrology.unit_table import TIME
 
+At = Callable[[str], Place]
 
-def instrument_misfits(instrument: Instrument, place: Place) -> Iterable[Finding]:
-    """The figures of one instrument: all in units of one thing, and none that can't be worked out."""
-    found = tuple(_units(instrument, place))
+
+def instrument_misfits(instrument: Instrument, at: At) -> Iterable[Finding]:
+    """The figures of one instrument: all in units of one thing, and none that can't be worked out. `at` gives the place
+    of one of its keys, or of the whole where that has none."""
+    found = tuple(_units(instrument, at))
     yield from found
     if not found:
-        yield from _impossible(instrument, place)
+        yield from _impossible(instrument, at)
 
 
-def _units(instrument: Instrument, place: Place) -> Iterable[Finding]:
+def _units(instrument: Instrument, at: At) -> Iterable[Finding]:
     """The first of its figures in a unit of something else, and a reaction that is no time."""
     figures = list(_figures(instrument))
-    for what, amount in figures[1:]:
-        of = f"The instrument {instrument.id}{what}"
-        found = _alike(amount.unit, figures[0][1].unit, of, place, instrument)
+    for key, amount in figures[1:]:
+        found = _alike(key, amount, figures[0][1].unit, at, instrument)
         yield from found
         if found:
             return
     if instrument.reaction:
-        yield from _alike(instrument.reaction.unit, "s", f"The instrument {instrument.id}, reaction", place, instrument)
+        yield from _alike("reaction", instrument.reaction, "s", at, instrument)
 
 
 def _figures(instrument: Instrument) -> Iterable[tuple[str, Amount]]:
-    """Every amount that is in the unit of its readings, each with the words for where it stands."""
-    for amount in (instrument.resolution, instrument.low, instrument.high, instrument.accuracy.absolute):
+    """Every amount that is in the unit of its readings, each with its key."""
+    ends = (("resolution", instrument.resolution), ("range", instrument.low), ("range", instrument.high))
+    for key, amount in (*ends, ("accuracy", instrument.accuracy.absolute)):
         if amount:
-            yield "", amount
+            yield key, amount
     if instrument.repeatability:
-        yield ", repeatability", instrument.repeatability.sd
+        yield "repeatability", instrument.repeatability.sd
     calibration = instrument.calibration
     if calibration:
-        for at, add in calibration.points:
-            yield ", correction", at
+        for point, add in calibration.points:
+            yield "correction", point
             if add.value:
-                yield ", correction", add
-        for what, stated in ((", correction", calibration.correction), (", uncertainty", calibration.uncertainty)):
+                yield "correction", add
+        u = "u" if calibration.k == 1 else "uncertainty"
+        for key, stated in (("correction", calibration.correction), (u, calibration.uncertainty)):
             if stated and stated.value and not is_share(stated, instrument):
-                yield what, stated
+                yield key, stated
     if instrument.drift and not is_share(instrument.drift, instrument):
-        yield ", drift", instrument.drift
+        yield "drift", instrument.drift
 
 
-def _alike(one: str, other: str, of: str, place: Place, instrument: Instrument) -> tuple[Finding, ...]:
+def _alike(key: str, one: Amount, other: str, at: At, instrument: Instrument) -> tuple[Finding, ...]:
     try:
-        check_alike(parse_unit(one), parse_unit(other), difference=True)
+        check_alike(parse_unit(one.unit), parse_unit(other), difference=True)
     except UnitError as wrong:
-        subject = f"instrument/{instrument.id}"
-        return (Finding("error", "unit", place, f"{of}: {wrong.says}", do=wrong.do, subject=subject),)
+        of, subject = f"The instrument {instrument.id}, `{key}: {one.text}`", f"instrument/{instrument.id}"
+        do = f"Correct the unit of `{key}:`, or of the instrument's other figures."
+        return (Finding("error", "unit", at(key), f"{of}: {wrong.says}", do=do, subject=subject),)
     return ()
 
 
-def _impossible(instrument: Instrument, place: Place) -> Iterable[Finding]:
+def _impossible(instrument: Instrument, at: At) -> Iterable[Finding]:
     """Figures that can't be worked out for any reading at all: tried on one, so that nothing is said twice."""
     unit = parse_unit(read_in(instrument))
     if not unit.symbol or (instrument.by_hand and unit.dimension != TIME):
@@ -76,10 +81,10 @@ def _impossible(instrument: Instrument, place: Place) -> Iterable[Finding]:
         says = f"“{said}” of {instrument.id}, which shows percent, is of the reading or in percentage points"
         why = "Nothing tells which: 2 % of a reading of 50 % are 1 percentage point."
         do = "Write `±2 % of reading`, or percentage points as digits: on one that shows 0.1 %, ±2 are `±20 digits`."
-        yield Finding("error", "accuracy", place, says, why, do, f"instrument/{instrument.id}")
+        yield Finding("error", "accuracy", at("accuracy"), says, why, do, f"instrument/{instrument.id}")
     calibration = figures.calibration and replace(figures.calibration, drift=None)
+    fallen = falls(figures.calibration.correction) if figures.calibration else None
     try:
-        fallen = falls(figures.calibration.correction) if figures.calibration else None
         if fallen:
             raise MetrologyError(*fallen)
         observed(1.0, unit, replace(figures, calibration=calibration), "", "")
@@ -88,6 +93,7 @@ def _impossible(instrument: Instrument, place: Place) -> Iterable[Finding]:
             unit.dimension
         ) else ""  # fmt: skip
         subject = f"instrument/{instrument.id}"
+        place = at("correction" if fallen else "accuracy")
         yield Finding("error", "accuracy", place, wrong.says, why, _capital(wrong.do), subject)
 
 

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
+from functools import partial
 
 from reportgen.addresses import as_id, in_formula
 from reportgen.campaign.declared import Amount, Declared, Quantity
@@ -17,7 +18,7 @@ from reportgen.metrology.grammar import Expression
 from reportgen.metrology.input_quantity import input_quantity
 from reportgen.metrology.type_b import StandardUncertainty, from_expanded, rectangular
 from reportgen.metrology.uncertain import Uncertain
-from reportgen.metrology.unit import Unit, convert, parse_unit
+from reportgen.metrology.unit import Unit, convert, named, parse_unit
 
 
 @dataclass(frozen=True)
@@ -105,13 +106,11 @@ def _units_to_show(declared: Declared) -> Iterable[Finding]:
 
 def _constants(declared: Declared, findings: list[Finding]) -> Iterable[tuple[str, Uncertain]]:
     for constant in declared.campaign.constants.values():
-        place = declared.at(f"constant/{constant.id}")
+        key = "value"
         try:
             unit = parse_unit(constant.value.unit)
-
-            def size(amount: Amount, unit: Unit = unit) -> float:
-                return convert(float(amount.value), parse_unit(amount.unit), unit, difference=True)
-
+            size = partial(_size, constant.value, unit)
+            key = "within" if constant.within else "u" if constant.k == 1 else "uncertainty"
             degrees = math.inf if constant.degrees is None else constant.degrees
             u: StandardUncertainty | None = None
             if constant.u:
@@ -120,7 +119,22 @@ def _constants(declared: Declared, findings: list[Finding]) -> Iterable[tuple[st
                 u = rectangular(size(constant.within), degrees)
             yield in_formula(constant.id), input_quantity(float(constant.value.value), unit, u, name=constant.id)
         except UnitError as wrong:
-            findings.append(Finding("error", "unit", place, f"Constant {constant.id}: {wrong.says}", do=wrong.do))
+            stated = constant.value if key == "value" else constant.within or constant.u or constant.value
+            place = declared.at(f"constant/{constant.id}/{key}")
+            says = f"Constant {constant.id}, `{key}: {stated.text}`: {wrong.says}"
+            findings.append(Finding("error", "unit", place, says, do=wrong.do, subject=f"constant/{constant.id}"))
+
+
+def _size(value: Amount, unit: Unit, stated: Amount) -> float:
+    """An uncertainty of a constant in the constant's unit; so many percent are of the value, unless that is in percent
+    itself. Raises UnitError."""
+    if stated.unit == "%" and value.unit and "%" not in value.unit:
+        if unit.kind in ("absolute", "level"):
+            raise UnitError(f"so many percent of {named(unit)} are no error", f"write it in {named(unit)}")
+        return abs(float(value.value)) * float(stated.value) / 100
+    if unit.symbol and not stated.unit:
+        raise UnitError("it has no unit", f"write {stated.text} {value.unit}, if that is meant, or a percentage")
+    return convert(float(stated.value), parse_unit(stated.unit), unit, difference=True)
 
 
 def _clashes(

@@ -134,7 +134,8 @@ def known_unit(atom: str, text: str) -> Known:
         if foreign:
             return foreign
     whole = "" if atom == text else f" in “{text}”"
-    near = near or _run_together(atom, text)
+    together = _run_together(atom, text)
+    near = near or together if atom == text else together or near
     raise UnitError(f"“{atom}”{whole} is no unit we know", near or EXAMPLES)
 
 

@@ -41,6 +41,8 @@ SEEN: dict[str, tuple[str, dict[str, str | bytes], tuple[str, int]]] = {
     "outside-calibrated-points": ("", {"instruments.yaml": "scale: {resolution: 0.1 g, calibration: {correction: {9 g: 0 g, 11 g: 0.1 g}}}\n"}, ("readings.csv", 3)),
     "calibrated-afterwards": ("tested: 2026-05-02\n", {"instruments.yaml": "scale: {resolution: 0.1 g, calibrated: 2026-05-03}\n"}, ("readings.csv", 2)),
     "percent-of-nothing": ("", {"instruments.yaml": "scale: 0.1 g, accuracy ±2 %\n", "readings": CLEAN.replace("10.4", "0.0")}, ("readings.csv", 5)),
+    "correction-large": ("", {"instruments.yaml": "scale: {resolution: 0.1 g, range: up to 500 g, calibration: {\n  correction: -60 g, u: 0.02 g}}\n"}, ("instruments.yaml", 2)),
+    "k-unusual": ("", {"instruments.yaml": "scale: {resolution: 0.1 g, calibration: {correction: 0.1 g, uncertainty: 0.02 g,\n  k: 20}}\n"}, ("instruments.yaml", 2)),
     "limits-beside-correction": ("", {"instruments.yaml": "scale: {resolution: 0.1 g, accuracy: ±0.3 g, calibration: {correction: 0.1 g, u: 0.02 g}}\n"}, ("instruments.yaml", 1)),
     "off-step": ("", {"readings": CLEAN.replace("10.4", "10.45")}, ("readings.csv", 5)),
     "coarser-grid": ("", {"readings": "contender,pass,gas\ncorvane,1,10\nostler,1,12\nostler,2,13\ncorvane,2,11\n"}, ("readings.csv", 2)),
@@ -71,6 +73,34 @@ def test_a_rule_finds_what_it_is_for(rule: str, tmp_path: Path) -> None:
     assert mine[0].says
     assert mine[0].why
     assert mine[0].do
+
+
+@pytest.mark.parametrize("formula", ["100 * (a - b) / a", "(a - b) / a * 100", "-(b - a) * 100 / a"])
+def test_percent_that_is_multiplied_by_a_hundred_is_asked_about(formula: str, tmp_path: Path) -> None:
+    measure = f'measure:\n  lost: {{formula: {formula}, unit: "%", better: lower, columns: {{a: "a, g", b: "b, g"}}}}\n'
+    rows = "contender,pass,a,b\ncorvane,1,10.1,9\nostler,1,12.3,10\n"
+    told = found(tmp_path, HEAD + measure + "readings: readings.csv\n", readings=rows)
+    (seen,) = [f for f in told if f.rule == "percent-twice"]
+    assert (seen.place.file, seen.place.line) == ("campaign.yaml", 5)
+    assert "100" in seen.says
+
+
+@pytest.mark.parametrize("formula", ["(a - b) / a", "(a - 100 * b) / a"])
+def test_percent_by_itself_is_left_alone(formula: str, tmp_path: Path) -> None:
+    measure = f'measure:\n  lost: {{formula: {formula}, unit: "%", better: lower, columns: {{a: "a, g", b: "b, g"}}}}\n'
+    rows = "contender,pass,a,b\ncorvane,1,10.1,9\nostler,1,12.3,10\n"
+    told = found(tmp_path, HEAD + measure + "readings: readings.csv\n", readings=rows)
+    assert "percent-twice" not in rules(told)
+
+
+@pytest.mark.parametrize(("taken", "asked"), [("background", True), ("muffled", False)])
+def test_a_background_taken_off_with_a_minus_is_asked_about(taken: str, asked: bool, tmp_path: Path) -> None:
+    """How much a muffler takes off is a difference of levels, and right."""
+    columns = f'{{noise: "noise, dB", {taken}: "{taken}, dB"}}'
+    measure = f"measure:\n  din: {{formula: noise - {taken}, unit: dB, better: lower, columns: {columns}}}\n"
+    rows = f"contender,pass,noise,{taken}\ncorvane,1,60.1,41\nostler,1,61.2,42\n"
+    told = found(tmp_path, HEAD + measure + "readings: readings.csv\n", readings=rows)
+    assert ("background-subtracted" in rules(told)) == asked
 
 
 def test_who_paid_must_be_said(tmp_path: Path) -> None:
@@ -178,7 +208,7 @@ def test_a_pass_that_lacks_one_of_its_readings_is_found(tmp_path: Path) -> None:
 
 def test_every_rule_is_tried_here() -> None:
     elsewhere = {"who-pays", "no-instrument", "sessions-apart", "supplied", "no-unit", "number-disagrees", "no-value",
-                 "samples-apart", "limit-passed-often", "clock-not-stated"}  # fmt: skip
+                 "samples-apart", "limit-passed-often", "clock-not-stated", "percent-twice", "background-subtracted"}  # fmt: skip
     assert {r.name for r in RULES} == set(SEEN) | elsewhere
 
 

@@ -26,7 +26,7 @@ def cell(text: str) -> dict[str, str | bytes]:
 # mistake → YAML, files, (rule, place), a word of the remedy
 DECLARED: dict[str, tuple[str, tuple[str, str], str]] = {
     "a difference that matters below nothing": (quantity("matters: -1 s"), ("wrong-value", "campaign.yaml:5:61"), "without a sign"),
-    "a difference that matters in another unit": (quantity("matters: 1 g"), ("unit", "campaign.yaml:5:61"), "check the unit"),
+    "a difference that matters in another unit": (quantity("matters: 1 g"), ("unit", "campaign.yaml:5:61"), "of the two"),
     "a difference beyond all numbers": (quantity("matters: 1e400 s"), ("wrong-value", "campaign.yaml:5:61"), "unit"),
     "a kind that measures something else": (HEAD + "measure:\n  boil time: timed, g, lower\n", ("unit", "campaign.yaml:5:14"), "one reading"),
     "a level in grams": (HEAD + "measure:\n  boil time: level, g, lower\n", ("unit", "campaign.yaml:5:14"), "one reading"),
@@ -36,8 +36,8 @@ DECLARED: dict[str, tuple[str, tuple[str, str], str]] = {
     "an index in a formula": (quantity("formula: 'boil_time[0]'"), ("formula", "campaign.yaml:5:70"), "( and )"),
     "a function with too little": (quantity("formula: of(ostler)"), ("formula", "campaign.yaml:5:61"), "2 with commas"),
     "a step of no size": (TIMED + "instruments: {s: watch, watch: {resolution: 0 s}}\n", ("wrong-value", "campaign.yaml:6:45"), "how large"),
-    "a range in two sorts of unit": (quantity("instrument: watch") + "instruments: {watch: {range: 0 s to 5 kg}}\n", ("unit", "campaign.yaml:6:15"), "check the unit"),
-    "an accuracy of another sort": (quantity("instrument: watch") + "instruments: {watch: '0.1 s, accuracy ±1 g'}\n", ("unit", "campaign.yaml:6:15"), "check the unit"),
+    "a range in two sorts of unit": (quantity("instrument: watch") + "instruments: {watch: {range: 0 s to 5 kg}}\n", ("unit", "campaign.yaml:6:30"), "`range:`"),
+    "an accuracy of another sort": (quantity("instrument: watch") + "instruments: {watch: '0.1 s, accuracy ±1 g'}\n", ("unit", "campaign.yaml:6:22"), "`accuracy:`"),
     "a condition nobody could meet": (TIMED + "verdict: {must: {quantity: boil time, at most: 3 s, at least: 9 s}}\n", ("condition-upside-down", "campaign.yaml:6:17"), "Exchange"),
     "a condition in another unit": (TIMED + "verdict: {must: {quantity: boil time, at most: 3 g}}\n", ("unit", "campaign.yaml:6:17"), "check the unit"),
     "anchors the wrong way round": (TIMED + "verdict: {groups: {g: {criteria: {boil time: {worst: 1 s, best: 9 s}}}}}\n", ("anchors-upside-down", "campaign.yaml:6:35"), "Exchange"),
