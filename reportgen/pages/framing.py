@@ -6,6 +6,7 @@ from reportgen.addresses import campaign_page, from_to
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.theme import Frame, Link
+from reportgen.wording.invented import invented
 
 
 def frame_of(told: Told, page: str, title: str, description: str = "", trail: tuple[Link, ...] = ()) -> Frame:
@@ -27,7 +28,7 @@ def frame_of(told: Told, page: str, title: str, description: str = "", trail: tu
         contents_of=words("contents.of"),
         contents=contents,
         trail=way,
-        invented=campaign.invented or publication.invented,
+        invented=invented(campaign.invented or publication.invented),
         foot=tuple(
             filter(
                 None,

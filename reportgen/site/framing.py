@@ -11,6 +11,7 @@ from reportgen.site.card import Card
 from reportgen.site.texts import SiteTexts
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, Theme
+from reportgen.wording.invented import invented
 
 
 @dataclass(frozen=True)
@@ -43,7 +44,7 @@ def frame_of(wide: Wide, page: str, title: str, description: str = "", trail: Se
         contents_of=words("contents.of"),
         contents=tuple(Link(text, from_to(page, to), to == page) for text, to in _contents(wide)),
         trail=tuple(Link(text, from_to(page, to)) for text, to in trail),
-        invented=publication.invented,
+        invented=invented(publication.invented),
         foot=_foot(publication),
         foot_links=tuple(Link(text, from_to(page, to), to == page) for text, to in _texts(wide)),
     )

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from reportgen.wording.phrase import Forms
 
 PRODUCTS: Mapping[str, str | Forms] = {
+    "invented": "The products and readings on these pages are invented.",
     "box.missing": "Missing from the box: {items}",
     "box.words": "{item}: {said}",
     "box.item": "{item} ({said})",

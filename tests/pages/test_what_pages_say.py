@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import posixpath
+import re
 from dataclasses import replace
 from pathlib import Path
 
@@ -14,6 +15,7 @@ from reportgen.pages import Told, build_pages
 from reportgen.pages.grid import grid_of
 from reportgen.pages.pairs import settle
 from reportgen.pages.result_table import result_table
+from tests.campaigns import SMALLEST, SMALLEST_READINGS, compile_campaign
 from tests.pages.reading import Element, read
 from tests.pages.stoves import READINGS, by_address, told_of
 
@@ -166,6 +168,20 @@ def test_the_answer_comes_before_its_reasons(pages: Pages) -> None:
         "Who paid",
     ]
     assert sorted(order, key=text.index) == order
+
+
+USUAL = "The products and readings on these pages are invented."
+
+
+@pytest.mark.parametrize(
+    ("written", "shown"),
+    [("yes", [USUAL]), ("true", [USUAL]), ("no", []), ("All of it is made up.", ["All of it is made up."])],
+)
+def test_a_bare_yes_to_invented_stands_as_a_sentence(written: str, shown: list[str], tmp_path: Path) -> None:
+    compile_campaign(tmp_path, f"{SMALLEST}invented: {written}\n", readings=SMALLEST_READINGS)
+    (record,) = (tmp_path / "stoves/.site").glob("*/results.json")
+    found = re.findall(r'<p class="invented">(.*?)</p>', (record.parent / "index.html").read_text(encoding="utf-8"))
+    assert found == shown
 
 
 def test_what_is_invented_says_so_on_every_page(pages: Pages) -> None:

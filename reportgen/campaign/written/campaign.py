@@ -70,7 +70,7 @@ class WrittenCampaign:
     photos: tuple[Entry[WrittenPhoto | None], ...] = many("Photographs: what each shows, by the name of its file")
     show: tuple[Term, ...] = many("Units to show values in")
     verdict: WrittenVerdict | None = key("What counts and how much, where that has no file of its own")
-    invented: Words | None = key("Says on every page that products and readings are invented")
+    invented: Words | None = key("Says on every page that products and readings are invented: yes, or your words")
     LATER: ClassVar[tuple[str, ...]] = (
         "specimens", "sessions", "follows", "issue",
     )  # fmt: skip

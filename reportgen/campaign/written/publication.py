@@ -36,5 +36,5 @@ class WrittenPublication:
     contact: Words | None = key("How to reach them")
     licence: Words | None = key("What others may do with text and data")
     theme: Name | None = key("The theme its pages are set in")
-    invented: Words | None = key("Says on every page that products and readings are invented")
+    invented: Words | None = key("Says on every page that products and readings are invented: yes, or your words")
     LATER: ClassVar[tuple[str, ...]] = ("languages", "feed", "search", "logo")
