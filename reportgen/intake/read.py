@@ -20,7 +20,7 @@ from reportgen.intake.layouts.pictured import shown_in, with_shown
 from reportgen.intake.layouts.repeated import told_once
 from reportgen.intake.layouts.seen import Glance
 from reportgen.intake.layouts.specimens import of_specimens
-from reportgen.intake.logger.named import Named, apart, by_their_names, read_named, unasked
+from reportgen.intake.logger.named import Named, apart, by_their_names, read_named, unasked, without_numbers
 from reportgen.intake.logger.read import read_loggers, without_loggers
 from reportgen.intake.logger.samples import Samples
 from reportgen.intake.logger.unfound import without_a_file
@@ -65,7 +65,8 @@ def read_readings(ws: Workspace, declared: Declared, samples: Samples | None = N
     }
     unread = _unread(campaign, looks)
     readings, findings, named = _readings(campaign, looks, opened)
-    traced = read_named(samples, declared.campaign, named)
+    traces, of_numbers = without_numbers(declared, named)
+    traced = read_named(samples, declared.campaign, traces)
     spare_form = unasked(sources.values(), named) if all(o.table is not None for o in opened.values()) else ()
     kept, doubles = without_doubles((*readings, *logged.readings, *traced.readings))
     of_files = [f for o in opened.values() for f in o.findings]
@@ -77,7 +78,8 @@ def read_readings(ws: Workspace, declared: Declared, samples: Samples | None = N
     against = [f for f in wrong_against(kept) if f.rule != NOTHING_THERE or not unread_cells]
     against += (*wrong_left_out(campaign, _leaving_out(campaign, opened)), *tested_after_all(declared, kept))
     beyond = (*against, *wrong_attachments(ws, declared, kept.values()), *parts_missing(campaign, kept))
-    of_traces = (*logged.findings, *traced.findings, *spare_form, *without_a_file(ws, declared.campaign, kept))
+    of_files = [*of_files, *of_numbers, *without_a_file(ws, declared.campaign, kept)]
+    of_traces = (*logged.findings, *traced.findings, *spare_form)
     found = [*mismatches, *of_traces, *of_files, *findings, *missing, *doubles, *spare, *beyond]
     whole = whole and not any(f.severity == "error" for f in found)
     came = come_to(declared, kept, righted, looks) if whole else Came(kept)

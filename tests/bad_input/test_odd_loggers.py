@@ -164,3 +164,32 @@ def test_one_sample_has_no_mean_over_time_no_area_and_no_slope(function: str, tm
     found = result_of(compile_campaign(tmp_path, yaml, **files(HEAD + "0,812,100\n")), "brightest", "corvane")
     assert (found["value"], found["u"], found["passes"]) == (None, None, 0)
     assert "sample" in found["missing"]
+
+
+NUMBERS = """\
+title: T
+contenders: {corvane: Corvane Urn, ostler: Ostler Urn}
+tests: [drip]
+"""
+
+
+def test_a_column_of_numbers_under_a_function_of_traces_is_one_message_at_the_formula(tmp_path: Path) -> None:
+    drip = (
+        "title: Drip\nreadings: readings.csv\nquantities:\n  flow: {formula: slope(cup), unit: g/min, better: higher}\n"
+    )
+    rows = "contender,pass,cup\ncorvane,1,180.2\ncorvane,2,181.4\nostler,1,179.3\n"
+    told = refusal(tmp_path, NUMBERS, readings=rows, **{"tests/drip.yaml": drip})
+    (found,) = [f for f in told if f.severity == "error"]
+    assert (found.rule, found.place.file, found.place.line) == ("numbers-for-a-trace", "tests/drip.yaml", 4)
+    assert "`slope(cup)` looks along a trace" in found.says
+    assert "“180.2” in readings.csv:2" in found.says
+    assert "slope_of_parts(cup, …)" in found.do
+
+
+def test_a_unit_in_the_place_of_a_heading_is_asked_about(tmp_path: Path) -> None:
+    yaml = "title: T\ncontenders: {one: One, other: Other}\nreadings: readings.csv\nmeasure:\n"
+    yaml += "  drip: {formula: cup * 2, unit: g, better: lower, columns: {cup: g}}\n"
+    told = refusal(tmp_path, yaml, readings="contender,cup\none,60.0\nother,70.0\n")
+    (found,) = [f for f in told if f.severity == "error"]
+    assert found.rule == "missing-column"
+    assert "unit: g" in found.do

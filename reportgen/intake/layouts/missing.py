@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reportgen.campaign.declared import Campaign, Column, Test
 from reportgen.finding import Finding, Place
@@ -82,7 +82,8 @@ def _misspelt(entry: str, at: Place, column: Column, lacking: bool) -> Finding:
 def _missing(test: Test, column: Column, tables: Sequence[Look]) -> Finding:
     by_name = [t for t, g in tables if not g.by_row]
     if not by_name:
-        return missing_heading(tables[0][0], column.heading, f"which the test “{test.title}” asks for")
+        missing = missing_heading(tables[0][0], column.heading, f"which the test “{test.title}” asks for")
+        return replace(missing, do=_meant_as_unit(column) or missing.do)
     table = by_name[0]
     return Finding(
         "warning",

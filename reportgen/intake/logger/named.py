@@ -8,7 +8,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from reportgen.campaign.channels import channels_of
-from reportgen.campaign.declared import Campaign, Column, Logger, Source, Test
+from reportgen.campaign.declared import Campaign, Column, Declared, Logger, Source, Test
+from reportgen.campaign.scalar import NUMBER
 from reportgen.campaign.seeing import Shown
 from reportgen.finding import Finding, Place, Refused, refuse
 from reportgen.intake.layouts.seen import Seen
@@ -19,6 +20,7 @@ from reportgen.intake.reading import RawFile, Reading
 from reportgen.intake.table import did_you_mean
 from reportgen.sources import exists, list_files
 
+_NUMBER = re.compile(rf"{NUMBER}|[0-9]+,[0-9]+")
 _ABSENT = re.compile(r"none\b.*|", re.IGNORECASE | re.DOTALL)
 
 
@@ -82,6 +84,36 @@ def read_named(samples: Samples, campaign: Campaign, named: Sequence[Named]) -> 
         findings += made.findings
         files |= {f.path: f for f in made.files}
     return Logged(tuple(readings), tuple(dict.fromkeys(findings)), tuple(files.values()))
+
+
+def without_numbers(declared: Declared, named: Sequence[Named]) -> tuple[tuple[Named, ...], tuple[Finding, ...]]:
+    """Cells without the columns that hold numbers alone, and what is told of each: its formula takes it for a trace."""
+    found: dict[tuple[str, str], list[Named]] = {}
+    for one in named:
+        found.setdefault((one.test.id, one.seen.column.name), []).append(one)
+    mistaken = {key: own for key, own in found.items() if all(_NUMBER.fullmatch(o.seen.text.strip()) for o in own)}
+    kept = tuple(one for one in named if (one.test.id, one.seen.column.name) not in mistaken)
+    return kept, tuple(_numbers(declared, own[0]) for own in mistaken.values())
+
+
+def _numbers(declared: Declared, first: Named) -> Finding:
+    name = first.seen.column.name
+    quantity = next(q for q in first.test.quantities if name in channels_of(q.formula))
+    do = f"Name a logger's file in each cell; or write {name} without the function that looks along it."
+    if "slope" in quantity.formula:
+        do = (
+            f"The slope through the parts of a pass is `slope_of_parts({name}, …)`, against a second column. Else: {do}"
+        )
+    return Finding(
+        "error",
+        "numbers-for-a-trace",
+        declared.at(f"quantity/{quantity.id}/formula"),
+        f"`{quantity.formula}` looks along a trace, and “{name.replace('_', ' ')}” holds numbers: “{first.seen.text}” in "
+        f"{first.seen.at}.",
+        "A trace is many samples over time, out of a logger's file.",
+        do,
+        f"quantity/{quantity.id}",
+    )
 
 
 def unasked(sources: Iterable[Source], named: Sequence[Named]) -> Iterable[Finding]:
