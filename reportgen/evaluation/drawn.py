@@ -18,7 +18,7 @@ from reportgen.evaluation.replayed import Replayed, V
 from reportgen.evaluation.specimens_apart import apart_in
 from reportgen.evaluation.working import Working, doubt_of
 from reportgen.evaluation.workings import Workings
-from reportgen.judgement.draws import Beyond
+from reportgen.judgement.beyond import Beyond
 from reportgen.judgement.found import Found
 from reportgen.judgement.measured import Measured
 from reportgen.metrology import drawn

@@ -9,12 +9,13 @@ from math import fsum, hypot, inf, isinf, sqrt
 from typing import Literal
 
 from reportgen.judgement import draws
+from reportgen.judgement.beyond import Beyond
 from reportgen.judgement.convolution import probability_below
 from reportgen.judgement.differed import with_rounding
-from reportgen.judgement.draws import Beyond
 from reportgen.judgement.half_width import holds_steps, unshared
 from reportgen.judgement.measured import Limit, Measured, Reason, Single
 from reportgen.judgement.parts import Parts, with_part
+from reportgen.judgement.quantile_of_draws import INSTRUMENT_ALONE, Scattered
 
 Outcome = Literal["supported", "contradicted", "undecided", "not tested"]
 Scope = Literal["repeat", "this run", ""]
@@ -93,11 +94,11 @@ def _error_of(measured: Measured, single: Single) -> _Error:
 
 def _drawn(beyond: Beyond, measured: Measured, single: Single) -> Callable[[float], float]:
     if single.sd_of_mean is None or single.degrees is None or single.scatter is None:
-        return partial(draws.probability_below, beyond, scattered=draws.INSTRUMENT_ALONE)
+        return partial(draws.probability_below, beyond, scattered=INSTRUMENT_ALONE)
     holds = holds_steps(single.scatter, max(measured.steps, default=0.0))
     rounding = 0.0 if holds else fsum(s * s for s in measured.steps) / 12.0
     root = hypot(single.sd_of_mean, single.between, sqrt(rounding))
-    scattered = draws.Scattered(root, single.degrees, repeat=True)
+    scattered = Scattered(root, single.degrees, repeat=True)
     return partial(draws.probability_below, beyond, scattered=scattered)
 
 

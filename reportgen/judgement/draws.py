@@ -8,13 +8,13 @@ the draws falls out.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import hypot, inf, isfinite, sqrt
 from typing import TYPE_CHECKING
 
-from reportgen.judgement.found import Found, of_difference, of_logarithm
-from reportgen.judgement.zero import zero_of_rising
+from reportgen.judgement.beyond import Beyond
+from reportgen.judgement.quantile_of_draws import Scattered, quantile, quantile_of, share_below
 from reportgen.metrology.draws import BLOCK
 from reportgen.metrology.monte_carlo import Settled, tolerance, until_settled
 
@@ -23,53 +23,12 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     Numbers = NDArray[np.float64]
-    Block = Callable[[int, bool], tuple[Numbers, Numbers]]
 
 QUARTER = 0.25
-LARGE = 1e6  # degrees of freedom, as good as none counted
-GROUPS = 250  # of neighbouring draws, each taken as one beside Student's t, which smooths more than that
 MIDDLE = (0.15865525, 0.84134475)  # one standard deviation to either side, were they normal
 U_STANDS = 0.05  # of itself; where the standard deviation of draws doesn't settle so far, it has no meaning
 U_KEPT = 0.1  # of u to first order: as far as that of the draws may lie from it for a budget to be taken at its word
 CLAIM_BLOCKS = 10  # 100 000 draws: a probability to within 0.003
-
-
-@dataclass(frozen=True)
-class Scattered:
-    """The scatter beside the draws: √A with its degrees of freedom; `repeat` as of `Beyond.block`."""
-
-    root: float
-    degrees: float
-    repeat: bool
-
-
-INSTRUMENT_ALONE = Scattered(0.0, 1.0, repeat=False)
-
-
-@dataclass(frozen=True)
-class Beyond:
-    """What first order leaves out of one result.
-
-    `bend(repeat)`: a guess from above of the second order (`metrology.bending`), in the result's unit; `degrees`: the
-    fewest that any of its sources has; `found`: where what its draws tell is kept. `block(number, repeat)` gives how
-    far each draw lies from the value: to first order, and as the formula has it (no number where it has no answer).
-    With `repeat`, what the scatter between passes holds already is not drawn: steps, and how an instrument repeats
-    itself; without, the scatter of quantities behind.
-    """
-
-    bend: Callable[[bool], float]
-    block: Block
-    degrees: float = inf
-    found: Found | None = None
-
-    def most(self, alpha: float, u: float, scattered: Scattered) -> float:
-        """How far second order may move an end at two-sided `alpha`, at most: one bend with the middle, and z² of them
-        as far as it is what is drawn, rather than scatter, that makes the end (their shares of u²)."""
-        from scipy.special import stdtrit
-
-        z = float(stdtrit(min(self.degrees, LARGE), 1.0 - alpha / 2.0))
-        drawn = max(0.0, 1.0 - (scattered.root / u) ** 2) if u > 0.0 else 1.0
-        return self.bend(scattered.repeat) * (1.0 + z * z * drawn)
 
 
 @dataclass(frozen=True)
@@ -183,47 +142,9 @@ def _figures(straight: Numbers, full: Numbers, scattered: Scattered, tails: Sequ
         quantile(known, p, scattered) - quantile(flat, tail, scattered)
         for p, tail in zip(shares[:2], tails, strict=True)
     ]
-    middle = [_quantile_of(known, p) for p in shares[2:]]
+    middle = [quantile_of(known, p) for p in shares[2:]]
     added = np.where(np.isfinite(full), full - straight, 0.0)
     return (*moved, float(added.mean()), float(known.var(ddof=1) - straight.var(ddof=1)), *middle)
-
-
-def quantile(ordered: Numbers, share: float, scattered: Scattered) -> float:
-    """h with P(T·√A + B ≤ h) = `share`, B among draws in order; infinite where the share isn't between 0 and 1."""
-    from scipy.special import stdtr, stdtrit
-
-    if not 0.0 < share < 1.0:
-        return inf if share >= 1.0 else -inf
-    if scattered.root <= 0.0:
-        return _quantile_of(ordered, share)
-    groups = _grouped(ordered) / scattered.root
-    alone = float(stdtrit(scattered.degrees, share))
-
-    def excess(h: float) -> float:
-        return float(stdtr(scattered.degrees, h - groups).mean()) - share
-
-    return scattered.root * zero_of_rising(excess, float(groups[0]) + alone, float(groups[-1]) + alone, close=1e-9)
-
-
-def _grouped(ordered: Numbers) -> Numbers:
-    import numpy as np
-
-    if len(ordered) <= GROUPS:
-        return ordered
-    begins = np.linspace(0, len(ordered), GROUPS, endpoint=False).astype(np.intp)
-    counts = np.diff(np.append(begins, len(ordered)))
-    means: Numbers = np.add.reduceat(ordered, begins) / counts
-    return means
-
-
-def _quantile_of(ordered: Numbers, share: float) -> float:
-    """Between the two draws it lies between (JCGM 101, 7.5 and 7.7, of draws in order)."""
-    if not 0.0 < share < 1.0:
-        return inf if share >= 1.0 else -inf
-    at = share * (len(ordered) - 1)
-    below = int(at)
-    above = min(below + 1, len(ordered) - 1)
-    return float(ordered[below] + (at - below) * (ordered[above] - ordered[below]))
 
 
 def _told(settled: Settled, half: float, first_u: float, scattered: Scattered) -> ByDraws:
@@ -259,51 +180,5 @@ def probability_below(beyond: Beyond, x: float, scattered: Scattered) -> float:
 
 
 def _share_below(beyond: Beyond, x: float, scattered: Scattered) -> float:
-    import numpy as np
-    from scipy.special import stdtr
-
-    found = []
-    for number in range(CLAIM_BLOCKS):
-        _, full = beyond.block(number, scattered.repeat)
-        known = full[np.isfinite(full)]
-        if scattered.root > 0.0:
-            groups = _grouped(np.sort(known))
-            share = float(stdtr(scattered.degrees, (x - groups) / scattered.root).mean())
-        else:
-            share = float((known <= x).mean())
-        found.append(share * len(known) / len(full))
-    return sum(found) / len(found)
-
-
-def apart(first: Beyond | None, second: Beyond | None) -> Beyond | None:
-    """Of first minus second: the draws of both are joint, so what they share falls out. None where either is."""
-    if first is None or second is None:
-        return None
-    one, other = first.block, second.block
-
-    def block(number: int, repeat: bool) -> tuple[Numbers, Numbers]:
-        a, b = one(number, repeat), other(number, repeat)
-        return a[0] - b[0], a[1] - b[1]
-
-    one_bend, other_bend = first.bend, second.bend
-    degrees, found = min(first.degrees, second.degrees), of_difference(first.found, second.found)
-    return Beyond(lambda repeat: one_bend(repeat) + other_bend(repeat), block, degrees, found)
-
-
-def in_logarithms(beyond: Beyond | None, value: float, u: float) -> Beyond | None:
-    """The same of the natural logarithm of a result; `u`: the combined standard uncertainty of what is drawn."""
-    if beyond is None:
-        return None
-    plain = beyond.block
-
-    def block(number: int, repeat: bool) -> tuple[Numbers, Numbers]:
-        import numpy as np
-
-        straight, full = plain(number, repeat)
-        with np.errstate(all="ignore"):
-            logs = np.log1p(full / value)
-        return straight / value, np.where(np.isfinite(logs), logs, np.nan)
-
-    bend = beyond.bend
-    found = of_logarithm(beyond.found, value)
-    return Beyond(lambda repeat: bend(repeat) / value + (u / value) ** 2 / 2.0, block, beyond.degrees, found)
+    shares = [share_below(beyond.block(number, scattered.repeat)[1], x, scattered) for number in range(CLAIM_BLOCKS)]
+    return sum(shares) / len(shares)

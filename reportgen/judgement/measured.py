@@ -9,7 +9,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from reportgen.judgement.draws import Beyond, ByDraws
+from reportgen.judgement.beyond import Beyond
+from reportgen.judgement.draws import ByDraws
 from reportgen.metrology.uncertain import Source
 
 Better = Literal["lower", "higher"]

@@ -8,10 +8,11 @@ from typing import Literal
 
 from reportgen.judgement.convolution import quantile
 from reportgen.judgement.differed import with_rounding
-from reportgen.judgement.draws import INSTRUMENT_ALONE, ByDraws, Scattered, by_draws
+from reportgen.judgement.draws import ByDraws, by_draws
 from reportgen.judgement.half_width import holds_steps, unshared
 from reportgen.judgement.measured import Measured, Rules, Single
 from reportgen.judgement.parts import sd_of, with_part
+from reportgen.judgement.quantile_of_draws import INSTRUMENT_ALONE, Scattered
 from reportgen.judgement.scale import value_from_logarithm
 from reportgen.judgement.scatter import Scatter, result_of
 

@@ -18,8 +18,8 @@ from unittest.mock import patch
 import numpy as np
 from numpy.typing import NDArray
 
+from reportgen.judgement.beyond import Beyond
 from reportgen.judgement.convolution import quantile
-from reportgen.judgement.draws import Beyond
 from reportgen.judgement.judge import judge
 from reportgen.judgement.measured import Judged, Measured, Rules
 from reportgen.judgement.parts import Parts, sd_of
