@@ -16,6 +16,7 @@ from reportgen.evaluation.grid import coarser_step
 from reportgen.evaluation.hardly_known import hardly_known
 from reportgen.evaluation.instruments_known import instrument_for_metrology
 from reportgen.evaluation.lookup import NO_READING
+from reportgen.evaluation.no_value import nothing_read, without_a_value
 from reportgen.evaluation.steps_seen import column_of
 from reportgen.finding import Place
 from reportgen.intake.reading import Reading
@@ -164,6 +165,7 @@ def quantities_without_a_value(case: Case) -> Iterable[Seen]:
             continue
         for result in results:
             yield from _lost_passes(case, quantity, result)
+            yield from _passes_without_a_value(case, quantity, result)
 
 
 def _lost_passes(case: Case, quantity: Quantity, result: Result) -> Iterable[Seen]:
@@ -184,6 +186,18 @@ def _lost_passes(case: Case, quantity: Quantity, result: Result) -> Iterable[See
         why = "something it is worked out from wasn't read"
         says = f"{quantity.title} of {title} has no value for pass {passes}: {why}."
         place = values[lost[0].keys[-1]].at
+        yield Seen(place, says, f"quantity/{quantity.id}", result.contender)
+
+
+def _passes_without_a_value(case: Case, quantity: Quantity, result: Result) -> Iterable[Seen]:
+    """Passes that were read, and that the formula makes nothing of, though it does of others."""
+    values = case.readings.readings
+    for one in without_a_value(result, values):
+        title = case.declared.campaign.contender(result.contender).title
+        zero = nothing_read(one, values)
+        of = f" ({zero.key.name.replace('_', ' ')} is “{zero.text}”)" if zero else ""
+        says = f"{quantity.title} of {title} has no value for pass {one.pass_}: {one.absent_because}{of}."
+        place = zero.at if zero else values[one.keys[-1]].at
         yield Seen(place, says, f"quantity/{quantity.id}", result.contender)
 
 

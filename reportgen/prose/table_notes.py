@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation, Result
 from reportgen.evaluation.found_between import found_between
+from reportgen.evaluation.no_value import nothing_read, without_a_value
+from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.prose.amounts import also
 from reportgen.prose.counting import counting, yes_no
 from reportgen.prose.once import single_reading
@@ -72,6 +76,17 @@ def single_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part:
 def missing_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:
     """Who has no result and why; empty where everyone has one."""
     return paragraph(*missing(standing(campaign, evaluation, quantity, part)))
+
+
+def lost_line(campaign: Campaign, results: Sequence[Result], readings: Mapping[ReadingKey, Reading]) -> str:
+    """Which passes were read and gave no value, and why; empty where every one did."""
+    said = []
+    for r in results:
+        for one in without_a_value(r, readings):
+            zero, why = nothing_read(one, readings), one.absent_because
+            why = say("no-value.nothing-read", why=why, text=quoted(zero.text)) if zero else why
+            said.append(say("no-value.pass", n=one.pass_, name=name(campaign, r.contender), why=why))
+    return paragraph(*said)
 
 
 def counting_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:

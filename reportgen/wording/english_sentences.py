@@ -23,15 +23,17 @@ SENTENCES: Mapping[str, str | Forms] = {
     "yardstick.step": "the instrument's step",
     "first.winner": "{winner} is {place}: {value}",
     "first.winner.off": "{winner} is {place}: it read {bound}",
-    "first.lead": "Its lead of {gap} over {next}, the nearest, is more than {yardstick} can hide ({half}): "
-    "a repeat should agree",
-    "first.lead.alike": "Its lead of {gap} over {next}, the nearest, is more than {yardstick} can hide ({half}): "
-    "if all scatter alike, a repeat should agree",
+    "first.lead": "Its lead of {gap} over {next}, the nearest, is more than the {half} that chance could make with "
+    "{yardstick}: a repeat should agree",
+    "first.lead.alike": "Its lead of {gap} over {next}, the nearest, is more than the {half} that chance could make "
+    "with {yardstick}: if all scatter alike, a repeat should agree",
+    "first.lead.unseen": "Each was run once: how far a repeat would differ was stated before testing, not seen here",
+    "first.with-excluded": "With what was left out counted, some places would be others: see below",
     "first.lead.plain": "A repeat should agree",
     "first.lead.plain.alike": "If all scatter alike, a repeat should agree",
-    "first.matters.yes": "That is more than the {matters} that matters",
+    "first.matters.yes": "That is more than the {matters} that we say matters",
     "first.matters.no": "That is less than the {matters} that would matter",
-    "first.matters.open": "Whether it is more than the {matters} that matters is open",
+    "first.matters.open": "Whether it is more than the {matters} that we say matters is open",
     "first.tie": "{names} share first place: the gap of {gap} is smaller than {yardstick} can tell ({half})",
     "first.tie.no-gap": "{names} share first place: they came out alike, and {yardstick} can't tell gaps under {half}",
     "first.tie.by-steps": "{names} share first place: on the instrument's steps a gap counts from {half} on, "
@@ -117,10 +119,10 @@ SENTENCES: Mapping[str, str | Forms] = {
     "comparison.ahead": "{name} is ahead",
     "comparison.line": "{first} against {second}: {difference}. {decision}. {means}",
     "comparison.line.no-difference": "{first} against {second}: no difference can be given. {decision}. {means}",
-    "within.rounds": "The gap is taken within rounds, since {names} isn't counted in all of them; "
-    "the means as shown differ by {plain}",
-    "within.rounds.some": "The gap is taken within rounds, since not all are counted in all of them; "
-    "the means as shown differ by {plain}",
+    "within.rounds": "{names} isn't counted in every round, so the gap allows for what its missing "
+    "rounds did to the others (least squares); the means as shown differ by {plain}",
+    "within.rounds.some": "Not all are counted in every round, so the gap allows for what each round did to those "
+    "in it (least squares); the means as shown differ by {plain}",
     "within.sessions": "The gap is taken within sessions, since {names} didn't run in all of them; "
     "the means as shown differ by {plain}",
     "within.sessions.some": "The gap is taken within sessions, since not all ran in all of them; "
@@ -136,7 +138,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "pair.better.means": "{first} is {gap} {than} than {second}; a repeat should agree",
     "pair.better.means.yes": "{first} is {gap} {than} than {second}, by an amount that matters; a repeat should agree",
     "pair.better.means.open": "{first} is {gap} {than} than {second}; a repeat should agree, "
-    "whether it matters is open",
+    "but the gap may be under the {matters} that would matter",
     "pair.better.means.bound": "{off} read {bound}; by how much they differ is unknown",
     "pair.same.means": "Whatever separates them is less than the {matters} that would matter",
     "pair.same.means.resolved": "{first} is {gap} {than} than {second}, "
@@ -181,6 +183,9 @@ SENTENCES: Mapping[str, str | Forms] = {
     "must.contradicted": "{name} is out: {quantity} has to be {bound}, and it read {value}",
     "must.undecided": "Whether {name} meets the condition ({quantity} {bound}) is undecided: {value}",
     "must.not-tested": "Whether {name} meets the condition ({quantity} {bound}) wasn't tested",
+    # passes of which the formula makes nothing
+    "no-value.pass": "Pass {n} of {name} was read and gives no value, so it isn’t counted: {why}",
+    "no-value.nothing-read": "{why}, by a reading of {text}",
     # exclusions
     "exclusion.pass": {"one": "One pass of {name} is left out", "other": "{count} passes of {name} are left out"},
     "exclusion.because": "{left_out} ({because}; {decided})",
