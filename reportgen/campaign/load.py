@@ -11,7 +11,7 @@ from reportgen.campaign.declared import Declared, Publication
 from reportgen.campaign.folder import Folder, look_into, read_file
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.grid import read_grid
-from reportgen.campaign.look_up import error, is_misshapen
+from reportgen.campaign.look_up import error, is_misshapen, without_consequences
 from reportgen.campaign.members import Member, members
 from reportgen.campaign.publication import load_publication
 from reportgen.campaign.written.campaign import WrittenCampaign
@@ -46,7 +46,7 @@ def load_campaign(ws: Workspace, folder: str, publication: Publication) -> Decla
     if written is None:
         raise Refused(in_order(dict.fromkeys(told)))
     declared = assemble(ws, Records(id, inside, written, contenders, tests, verdict), publication, told)
-    findings = in_order(dict.fromkeys(told))
+    findings = in_order(dict.fromkeys(without_consequences(told, inside.tests.values())))
     declared = Declared(declared.campaign, declared.places, findings)
     if any(f.severity == "error" for f in findings):
         raise RefusedInPart(declared)

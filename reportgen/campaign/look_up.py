@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 from reportgen.addresses import as_id
 from reportgen.campaign.did_you_mean import did_you_mean
@@ -46,6 +46,16 @@ SHAPE_RULES = frozenset(
 def is_misshapen(told: Iterable[Finding], file: str) -> bool:
     """Whether something of the file could not be read at all, so that what seems to be missing may stand there."""
     return any(f.place.file == file and f.rule in SHAPE_RULES for f in told)
+
+
+def without_consequences(told: Sequence[Finding], tests: Iterable[str]) -> list[Finding]:
+    """Those told, without names of quantities that nobody knows where one of the files of `tests` can't be read: its
+    own may be among them. What is told of that file itself stays."""
+    files = frozenset(tests)
+    broken = {f.place.file for f in told if f.place.file in files and f.rule == "broken-yaml"}
+    if not broken:
+        return list(told)
+    return [f for f in told if f.rule != "unknown-quantity" or f.place.file in broken]
 
 
 def error(told: list[Finding], rule: str, place: Place, says: str, why: str = "", do: str = "") -> None:

@@ -10,7 +10,7 @@ from click.testing import CliRunner
 from reportgen.build.run import compile_site
 from reportgen.cli.commands import commands
 from reportgen.finding import Refused
-from tests.campaigns import write_campaign
+from tests.campaigns import refusal, write_campaign
 
 CAMPAIGN = """\
 title: Four stoves
@@ -135,3 +135,11 @@ def test_what_is_told_beside_a_first_mistake_stays_when_that_is_mended(tmp_path:
             told.append({(f.rule, str(f.place)) for f in refused.findings if f.severity == "error"})
     both = {(rule, place) for rule, place in told[0] if place.startswith(("tests/", "raw/"))}
     assert both <= told[1]
+
+
+def test_a_file_that_can_t_be_read_is_told_without_what_it_leaves_unknown(tmp_path: Path) -> None:
+    yaml = "title: T\ncontenders:\n  one: {title: One, claims: [{says: Lasts, source: box, quantity: life, at least: 9 s}]}\n"
+    yaml += "  other: Other\ntests: [life]\n"
+    life = "title: Life\nreadings: readings.csv\nquantities: [\n  life: {kind: timed, unit: s, better: higher}\n"
+    told = refusal(tmp_path, yaml, readings="contender,life\none,9\nother,8\n", **{"tests/life.yaml": life})
+    assert {f.place.file for f in told if f.severity == "error"} == {"tests/life.yaml"}

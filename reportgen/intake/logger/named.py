@@ -101,15 +101,13 @@ def _numbers(declared: Declared, first: Named) -> Finding:
     quantity = next(q for q in first.test.quantities if name in channels_of(q.formula))
     do = f"Name a logger's file in each cell; or write {name} without the function that looks along it."
     if "slope" in quantity.formula:
-        do = (
-            f"The slope through the parts of a pass is `slope_of_parts({name}, …)`, against a second column. Else: {do}"
-        )
+        do = f"The slope through parts of a pass is `slope_of_parts({name}, …)`, against another column. Else: {do}"
     return Finding(
         "error",
         "numbers-for-a-trace",
         declared.at(f"quantity/{quantity.id}/formula"),
-        f"`{quantity.formula}` looks along a trace, and “{name.replace('_', ' ')}” holds numbers: “{first.seen.text}” in "
-        f"{first.seen.at}.",
+        f"`{quantity.formula}` looks along a trace, and “{name.replace('_', ' ')}” holds numbers: “{first.seen.text}” "
+        f"in {first.seen.at}.",
         "A trace is many samples over time, out of a logger's file.",
         do,
         f"quantity/{quantity.id}",
