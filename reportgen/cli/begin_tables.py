@@ -10,14 +10,15 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from reportgen.campaign.declared import Campaign
 
-READINGS, ORDERS, LABORATORY = "readings.csv", "orders.csv", "laboratory.csv"
+READINGS, ONCE, ORDERS, LABORATORY = "readings.csv", "once.csv", "orders.csv", "laboratory.csv"
 TRACES = "traces/{contender}-{pass}.csv"
 FIRST: Mapping[str, tuple[str, ...]] = {
     READINGS: ("contender", "pass"),
+    ONCE: ("contender",),  # beside passes alone: without any, what is read once is typed as they would be
     ORDERS: ("contender",),
     LABORATORY: ("contender", "sample", "page"),
 }
-OF_KIND = {"order": ORDERS, "laboratory": LABORATORY, "logged": TRACES}
+OF_KIND = {"one reading": ONCE, "order": ORDERS, "laboratory": LABORATORY, "logged": TRACES}
 REPORT = "attachments/put-the-report-here.txt"
 REPORT_TEXT = """\
 Put the laboratory's report into this folder, as a PDF, and name it in campaign.yaml under `laboratory:`.
@@ -35,6 +36,8 @@ def kind_of(said: str) -> str:
 def tables_of(said: Iterable[str]) -> tuple[str, ...]:
     """The tables of readings that measures so described are typed into, in a fixed order (a logger's aside)."""
     needed = {OF_KIND.get(kind_of(each), READINGS) for each in said}
+    if ONCE in needed and READINGS not in needed:
+        needed = needed - {ONCE} | {READINGS}
     return tuple(table for table in FIRST if table in needed) or (READINGS,)
 
 
@@ -57,6 +60,8 @@ def _headings_of(campaign: Campaign) -> dict[str, tuple[str, ...]]:
         for column in test.columns:
             table = OF_KIND.get(kinds.get(column.name, ""), READINGS)
             found.setdefault(table, {})[column.heading] = None
+    if ONCE in found and READINGS not in found:
+        found[READINGS] = found.pop(ONCE)
     return {table: tuple(headings) for table, headings in found.items()}
 
 

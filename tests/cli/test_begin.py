@@ -94,9 +94,20 @@ def test_all_kinds_go_into_one_campaign(tmp_path: Path) -> None:
     told = begin(tmp_path / "x", *asked)
     assert told.exit_code == 0, told.output
     declared = yaml.load((tmp_path / "x/campaign.yaml").read_text(), yaml.BaseLoader)
-    assert declared["readings"] == ["readings.csv", "orders.csv", "laboratory.csv"]
+    assert declared["readings"] == ["readings.csv", "once.csv", "orders.csv", "laboratory.csv"]
     assert declared["measure"]["thing 11"]["grades"] == ["poor", "fair", "good"]
     assert not [f for f in compile_site(tmp_path / "x").findings if f.severity == "error"]
+
+
+def test_what_is_read_once_has_a_table_of_its_own_beside_what_is_repeated(tmp_path: Path) -> None:
+    """As the handbook's Readings has it; one table where there is no other."""
+    begin(tmp_path / "s", "--measure", "boil time: timed, s, lower", "--measure", "weight: one reading, g, lower")
+    assert (tmp_path / "s/readings.csv").read_text() == "contender,pass,boil time\n"
+    assert (tmp_path / "s/once.csv").read_text() == "contender,weight\n"
+    assert yaml.load((tmp_path / "s/campaign.yaml").read_text(), yaml.BaseLoader)["readings"] == [
+        "readings.csv",
+        "once.csv",
+    ]
 
 
 def test_readings_typed_into_what_was_begun_are_results(tmp_path: Path) -> None:
