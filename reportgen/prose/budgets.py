@@ -73,7 +73,18 @@ def cause(campaign: Campaign, result: Result, c: Contribution, of: str = "") -> 
         return say("cause.calibration.slope" if c.source.where == SLOPE else "cause.calibration.height", of=name)
     if sort == "shared" and c.source.shape == "normal":
         return say("cause.shared.repeats", of=name)
+    if sort == "assumption" and " " in c.source.of:
+        return _along(c, name)
     return say(f"cause.{sort}", of=name)
+
+
+def _along(c: Contribution, name: str) -> str:
+    """What a trace itself leaves open, which nobody assumed; its pass where it is that of one. See `traces_read.py` and
+    `observing.py` for what `where` is made of."""
+    where = c.source.where.split("/")
+    of_pass = say("cause.along.pass", number=where[3]) if len(where) > 5 and where[3] else ""
+    key = "cause.along.moved" if c.source.of.startswith("how far") else "cause.along"
+    return say(key, of=name, of_pass=of_pass)
 
 
 def name_of(campaign: Campaign, c: Contribution) -> str:
