@@ -24,7 +24,7 @@ ALLOWED: Mapping[str, str] = {
     "judgement/parts.py": "keys of a cache",
     "intake/sheets/number_format.py": "what a spreadsheet's cell shows, which is read like a text that was typed",
     "metrology/arithmetic.py": "messages of a library that may not know wording",
-    "metrology/channel_plateau.py": "messages of a library that may not know wording",
+    "metrology/traces/plateau.py": "messages of a library that may not know wording",
     "metrology/type_a.py": "messages of a library that may not know wording",
 }
 # `round` as arithmetic, not print.

@@ -7,8 +7,8 @@ from collections.abc import Iterable
 
 from reportgen.audit.case import Case, Seen
 from reportgen.campaign.declared import Quantity
-from reportgen.metrology.formula import parse
-from reportgen.metrology.grammar import Expression, Name, Negated, Number, Operation
+from reportgen.metrology.formulas.grammar import Expression, Name, Negated, Number, Operation
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.unit import parse_unit
 
 _BACKGROUND = re.compile(r"background|ambient|quiet|silence|noise_floor")

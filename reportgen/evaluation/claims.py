@@ -14,7 +14,7 @@ from reportgen.finding import Finding, Refused
 from reportgen.judgement.claim import Conformance, Outcome, conformance
 from reportgen.judgement.measured import Reason
 from reportgen.metrology.errors import UnitError
-from reportgen.metrology.near_nothing import Doubt
+from reportgen.metrology.formulas.near_nothing import Doubt
 from reportgen.metrology.unit import Unit, convert, parse_unit
 
 NOTHING: Keys = frozenset()

@@ -7,8 +7,9 @@ from collections.abc import Iterable
 from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.intake.reading import Reading
 from reportgen.metrology.errors import FormulaError
-from reportgen.metrology.formula import parse, parts_of
-from reportgen.metrology.grammar import OVER_CHANNELS, Call, Expression, Name
+from reportgen.metrology.formulas.grammar import OVER_CHANNELS, Call, Expression, Name
+from reportgen.metrology.formulas.names import parts_of
+from reportgen.metrology.formulas.parse import parse
 
 OF_TIME = frozenset({"when", "how_long", "area", "slope", "at", "during"})
 

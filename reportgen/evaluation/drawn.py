@@ -21,12 +21,12 @@ from reportgen.evaluation.workings import Workings
 from reportgen.judgement.beyond import Beyond
 from reportgen.judgement.found import Found
 from reportgen.judgement.measured import Measured
-from reportgen.metrology import drawn
-from reportgen.metrology.bending import BENDING, bending
 from reportgen.metrology.draws import Draws
-from reportgen.metrology.engine import FIRST_ORDER, Engine
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.fingerprint import FINGERPRINT, mark_of, marks_of
+from reportgen.metrology.formulas import drawn
+from reportgen.metrology.formulas.bending import BENDING, bending
+from reportgen.metrology.formulas.engine import FIRST_ORDER, Engine
+from reportgen.metrology.formulas.fingerprint import FINGERPRINT, mark_of, marks_of
 from reportgen.metrology.uncertain import OF_ONE_READING, Source, Uncertain
 
 if TYPE_CHECKING:

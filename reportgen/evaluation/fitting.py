@@ -21,7 +21,8 @@ from reportgen.finding import Finding, Place
 from reportgen.intake.notations.frames import is_frames
 from reportgen.intake.reading import Reading, Readings
 from reportgen.metrology.errors import FormulaError, UnitError
-from reportgen.metrology.formula import names_in, parse
+from reportgen.metrology.formulas.names import names_in
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.unit import Unit, check_alike, parse_unit
 from reportgen.metrology.unit_table import FORCE, MASS, TIME
 

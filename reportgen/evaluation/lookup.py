@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from functools import partial
 from typing import TYPE_CHECKING, Literal
 
 from reportgen.addresses import as_id
@@ -12,13 +13,14 @@ from reportgen.evaluation.evaluated import Crossing, Step
 from reportgen.evaluation.working import Answer, OfSpecimen, PassKey, Whole, Working, doubt_of
 from reportgen.intake.notations.against import chain_of
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.metrology.channel_crossing import Side
 from reportgen.metrology.combine import mean_of
 from reportgen.metrology.errors import MetrologyError, NoValue, did_you_mean
-from reportgen.metrology.evaluate import along_channel
-from reportgen.metrology.grammar import Call
-from reportgen.metrology.near_nothing import Doubt
-from reportgen.metrology.trace import Trace
+from reportgen.metrology.formulas.along import along_channel
+from reportgen.metrology.formulas.evaluate import evaluate
+from reportgen.metrology.formulas.grammar import Call
+from reportgen.metrology.formulas.near_nothing import Doubt
+from reportgen.metrology.traces.crossing import Side
+from reportgen.metrology.traces.trace import Trace
 from reportgen.metrology.uncertain import Uncertain
 
 if TYPE_CHECKING:
@@ -118,7 +120,7 @@ class PassLookup:
     def along(self, call: Call) -> Uncertain:
         """What a function finds along a channel: one answer, whatever was asked for on the way."""
         before = len(self.answers)
-        value = along_channel(call, self)
+        value = along_channel(call, self, partial(evaluate, lookup=self))
         self.answers[before:] = [(value,)]
         return value
 

@@ -22,7 +22,7 @@ from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.arithmetic import add
 from reportgen.metrology.errors import MetrologyError, NoValue, UnitError
 from reportgen.metrology.instrument import clock, observed, observed_difference
-from reportgen.metrology.trace import Trace
+from reportgen.metrology.traces.trace import Trace
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import convert, is_decibel, parse_unit
 from reportgen.metrology.unit_algebra import step_of

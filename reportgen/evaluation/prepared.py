@@ -13,8 +13,9 @@ from reportgen.campaign.declared import Amount, Declared, Quantity
 from reportgen.evaluation.assumed import Assumed, assumed_of, called
 from reportgen.finding import Finding, Place, Refused
 from reportgen.metrology.errors import FormulaError, UnitError
-from reportgen.metrology.formula import names_in, parse
-from reportgen.metrology.grammar import Expression
+from reportgen.metrology.formulas.grammar import Expression
+from reportgen.metrology.formulas.names import names_in
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.input_quantity import input_quantity
 from reportgen.metrology.type_b import StandardUncertainty, from_expanded, rectangular
 from reportgen.metrology.uncertain import Uncertain

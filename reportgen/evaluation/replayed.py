@@ -15,9 +15,9 @@ from reportgen.evaluation.nested import by_specimens, joined_by, several_specime
 from reportgen.evaluation.picking import places
 from reportgen.evaluation.working import Answer, Heard, OfSpecimen, Whole, Working
 from reportgen.evaluation.workings import stood_on
-from reportgen.metrology.engine import Engine
-from reportgen.metrology.evaluate import evaluate_by
-from reportgen.metrology.grammar import Call, Expression
+from reportgen.metrology.formulas.engine import Engine
+from reportgen.metrology.formulas.evaluate import evaluate_by
+from reportgen.metrology.formulas.grammar import Call, Expression
 from reportgen.metrology.uncertain import Uncertain
 from reportgen.metrology.unit import Unit
 from reportgen.metrology.unit_algebra import step_of

@@ -11,7 +11,7 @@ from itertools import chain
 
 from reportgen.evaluation.evaluated import Crossing, Marked
 from reportgen.intake.reading import Series
-from reportgen.metrology.trace import Trace
+from reportgen.metrology.traces.trace import Trace
 
 
 def marked(trace: Trace, series: Series, crossings: Iterable[Crossing]) -> tuple[Marked, ...]:

@@ -11,7 +11,8 @@ from reportgen.intake.reading import Reading, Series
 from reportgen.metrology.calibration import corrections
 from reportgen.metrology.errors import MetrologyError, UnitError
 from reportgen.metrology.instrument import Instrument, clock, observed
-from reportgen.metrology.trace import Piece, Trace
+from reportgen.metrology.traces.piece import Piece
+from reportgen.metrology.traces.trace import Trace
 from reportgen.metrology.uncertain import Limit, Source, Uncertain
 from reportgen.metrology.unit import Unit, alike, convert, named, parse_unit
 

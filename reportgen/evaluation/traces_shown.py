@@ -8,11 +8,11 @@ from reportgen.evaluation.evaluated import Crossing, TraceShown
 from reportgen.evaluation.traces_marked import marked
 from reportgen.evaluation.workings import Workings
 from reportgen.intake.reading import Reading
-from reportgen.metrology.channel_apart import apart
-from reportgen.metrology.channel_peak import highest, lowest
-from reportgen.metrology.channel_thin import thinned
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.trace import Trace
+from reportgen.metrology.traces.apart import apart
+from reportgen.metrology.traces.peak import highest, lowest
+from reportgen.metrology.traces.thin import thinned
+from reportgen.metrology.traces.trace import Trace
 
 
 def traces_shown(workings: Workings) -> tuple[TraceShown, ...]:

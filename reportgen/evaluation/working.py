@@ -9,7 +9,7 @@ from typing import Literal, TypeAlias
 from reportgen.evaluation.evaluated import Crossing, PassValue, Step
 from reportgen.intake.reading import ReadingKey
 from reportgen.metrology.combine import energy_mean, energy_sum, mean_of, sum_of
-from reportgen.metrology.near_nothing import Doubt
+from reportgen.metrology.formulas.near_nothing import Doubt
 from reportgen.metrology.uncertain import Uncertain
 
 

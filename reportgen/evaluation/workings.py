@@ -30,10 +30,10 @@ from reportgen.judgement.scatter import joined as joined_scatter
 from reportgen.metrology.arithmetic import in_unit
 from reportgen.metrology.draws import Draws
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.evaluate import evaluate_by
-from reportgen.metrology.formula import names_part_by_part
-from reportgen.metrology.grammar import Expression
-from reportgen.metrology.near_nothing import watching
+from reportgen.metrology.formulas.evaluate import evaluate_by
+from reportgen.metrology.formulas.grammar import Expression
+from reportgen.metrology.formulas.names import names_part_by_part
+from reportgen.metrology.formulas.near_nothing import watching
 from reportgen.metrology.stated import unseen
 from reportgen.metrology.uncertain import OF_ONE_READING, Source, Uncertain
 from reportgen.metrology.unit import Unit

@@ -24,7 +24,7 @@ LARGE = 1e6  # degrees of freedom, as good as none counted
 class Beyond:
     """What first order leaves out of one result.
 
-    `bend(repeat)`: a guess from above of the second order (`metrology.bending`), in the result's unit; `degrees`: the
+    `bend(repeat)`: a guess from above of the second order (`formulas.bending`), in the result's unit; `degrees`: the
     fewest that any of its sources has; `found`: where what its draws tell is kept. `block(number, repeat)` gives how
     far each draw lies from the value: to first order, and as the formula has it (no number where it has no answer).
     With `repeat`, what the scatter between passes holds already is not drawn: steps, and how an instrument repeats

@@ -51,9 +51,11 @@ from reportgen.metrology.coverage import (
 )
 from reportgen.metrology.distributions import Propagated, propagate_distributions
 from reportgen.metrology.errors import FormulaError, MetrologyError, NoValue, UnitError
-from reportgen.metrology.evaluate import Lookup, evaluate
-from reportgen.metrology.formula import contenders_in, functions_in, names_in, parse
-from reportgen.metrology.grammar import Expression
+from reportgen.metrology.formulas.evaluate import evaluate
+from reportgen.metrology.formulas.grammar import Expression
+from reportgen.metrology.formulas.lookup import Lookup
+from reportgen.metrology.formulas.names import contenders_in, functions_in, names_in
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.groups import nested
 from reportgen.metrology.input_quantity import from_limits, from_observations, input_quantity
 from reportgen.metrology.instrument import Instrument, Size, observed

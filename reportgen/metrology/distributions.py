@@ -8,12 +8,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from reportgen.metrology.drawn import Drawn, drawn, engine
 from reportgen.metrology.draws import BLOCK, Draws
 from reportgen.metrology.errors import MetrologyError, NoValue
-from reportgen.metrology.evaluate import evaluate_by
-from reportgen.metrology.formula import parse
-from reportgen.metrology.grammar import Call, Expression
+from reportgen.metrology.formulas.drawn import Drawn, drawn, engine
+from reportgen.metrology.formulas.evaluate import evaluate_by
+from reportgen.metrology.formulas.grammar import Call, Expression
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.monte_carlo import MOST_BLOCKS, tolerance, until_settled
 from reportgen.metrology.uncertain import Uncertain
 from reportgen.metrology.unit import Unit

@@ -11,10 +11,11 @@ from dataclasses import dataclass
 from typing import NoReturn
 
 from reportgen.metrology.errors import NoValue, did_you_mean
-from reportgen.metrology.evaluate import evaluate
-from reportgen.metrology.formula import names_in, parse
-from reportgen.metrology.grammar import Expression
-from reportgen.metrology.trace import Trace
+from reportgen.metrology.formulas.evaluate import evaluate
+from reportgen.metrology.formulas.grammar import Expression
+from reportgen.metrology.formulas.names import names_in
+from reportgen.metrology.formulas.parse import parse
+from reportgen.metrology.traces.trace import Trace
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit_algebra import step_of, unit_of_product
 

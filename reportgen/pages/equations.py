@@ -9,8 +9,8 @@ from reportgen.addresses import as_id, from_to, quantity_anchor, test_page
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import PassValue, Result, Step
 from reportgen.metrology.background import BOUND_UNDER, MOST, NOTHING_FROM
-from reportgen.metrology.formula import names_in
-from reportgen.metrology.grammar import Expression
+from reportgen.metrology.formulas.grammar import Expression
+from reportgen.metrology.formulas.names import names_in
 from reportgen.pages.formula_shown import equals, names_of, parsed, said_to_be, with_names, with_values
 from reportgen.pages.math_pieces import Math
 from reportgen.pages.titles import heading

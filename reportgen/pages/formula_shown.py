@@ -9,8 +9,17 @@ from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.evaluation.evaluated import Step
 from reportgen.metrology.background import NOTHING_FROM, stands_above
 from reportgen.metrology.errors import FormulaError
-from reportgen.metrology.formula import parse
-from reportgen.metrology.grammar import OVER_CHANNELS, SIDED, Call, Expression, Name, Negated, Number, Operation
+from reportgen.metrology.formulas.grammar import (
+    OVER_CHANNELS,
+    SIDED,
+    Call,
+    Expression,
+    Name,
+    Negated,
+    Number,
+    Operation,
+)
+from reportgen.metrology.formulas.parse import parse
 from reportgen.pages.math_pieces import (
     MINUS,
     TIMES,

@@ -14,7 +14,7 @@ from reportgen.evaluation.exact import COUNTED
 from reportgen.evaluation.gathered import Gathered
 from reportgen.evaluation.replayed import Replayed
 from reportgen.evaluation.workings import Workings
-from reportgen.metrology.engine import FIRST_ORDER
+from reportgen.metrology.formulas.engine import FIRST_ORDER
 from reportgen.metrology.uncertain import Uncertain
 from tests.campaigns import write_campaign
 

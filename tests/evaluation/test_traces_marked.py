@@ -11,7 +11,8 @@ import pytest
 from reportgen.evaluation.evaluated import Crossing
 from reportgen.evaluation.traces_marked import marked
 from reportgen.intake.reading import ReadingKey, Series
-from reportgen.metrology.trace import Piece, Trace
+from reportgen.metrology.traces.piece import Piece
+from reportgen.metrology.traces.trace import Trace
 from reportgen.metrology.unit import parse_unit
 
 KEY = ReadingKey("pull", "corvane", "1", "1", "", "pull")

@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from reportgen.metrology import arithmetic
 from reportgen.metrology.combine import energy_mean, mean_of, sum_of
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.evaluate import evaluate
-from reportgen.metrology.formula import parse
+from reportgen.metrology.formulas.evaluate import evaluate
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.uncertain import Uncertain
 from tests.metrology.formula_bench import Bench, value
 

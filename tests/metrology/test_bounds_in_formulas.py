@@ -16,8 +16,8 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 
 from reportgen.metrology.errors import MetrologyError, NoValue
-from reportgen.metrology.evaluate import evaluate
-from reportgen.metrology.formula import parse
+from reportgen.metrology.formulas.evaluate import evaluate
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.uncertain import Uncertain
 from tests.metrology.formula_bench import Bench, value
 

@@ -11,12 +11,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import trapezoid
 
-from reportgen.metrology.channel_thin import thinned
 from reportgen.metrology.errors import FormulaError, NoValue
-from reportgen.metrology.evaluate import evaluate
-from reportgen.metrology.formula import parse
+from reportgen.metrology.formulas.evaluate import evaluate
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.instrument import Instrument, Size, observed
-from reportgen.metrology.trace import Piece, Trace
+from reportgen.metrology.traces.piece import Piece
+from reportgen.metrology.traces.thin import thinned
+from reportgen.metrology.traces.trace import Trace
 from reportgen.metrology.uncertain import Limit, Uncertain, combined_standard_uncertainty
 from reportgen.metrology.unit import parse_unit
 

@@ -9,8 +9,8 @@ import pytest
 from scipy.integrate import quad, trapezoid
 from scipy.stats import norm
 
-from reportgen.metrology.channel_noise import lift_of_highest
 from reportgen.metrology.instrument import Instrument, Size
+from reportgen.metrology.traces.noise import lift_of_highest
 from reportgen.metrology.uncertain import Uncertain, combined_standard_uncertainty
 from reportgen.metrology.unit import parse_unit
 from tests.metrology.test_channels import LUX, along, trace

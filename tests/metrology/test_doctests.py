@@ -22,8 +22,8 @@ CLAUSES = (
 
 def modules() -> Iterator[ModuleType]:
     yield metrology
-    for found in pkgutil.iter_modules(metrology.__path__):
-        yield importlib.import_module(f"{metrology.__name__}.{found.name}")
+    for found in pkgutil.walk_packages(metrology.__path__, f"{metrology.__name__}."):
+        yield importlib.import_module(found.name)
 
 
 def examples() -> Iterator[doctest.DocTest]:

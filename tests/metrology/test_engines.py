@@ -3,14 +3,14 @@
 import numpy as np
 import pytest
 
-from reportgen.metrology.bending import BENDING
-from reportgen.metrology.drawn import engine
 from reportgen.metrology.draws import Draws
-from reportgen.metrology.engine import FIRST_ORDER, Engine
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.evaluate import evaluate_by
-from reportgen.metrology.formula import parse
-from reportgen.metrology.grammar import Call
+from reportgen.metrology.formulas.bending import BENDING
+from reportgen.metrology.formulas.drawn import engine
+from reportgen.metrology.formulas.engine import FIRST_ORDER, Engine
+from reportgen.metrology.formulas.evaluate import evaluate_by
+from reportgen.metrology.formulas.grammar import Call
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.monte_carlo import tolerance, until_settled
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import parse_unit

@@ -6,9 +6,9 @@ from dataclasses import replace
 
 import pytest
 
-from reportgen.metrology.evaluate import evaluate_by
-from reportgen.metrology.fingerprint import FINGERPRINT, Marked, marks_of
-from reportgen.metrology.formula import parse
+from reportgen.metrology.formulas.evaluate import evaluate_by
+from reportgen.metrology.formulas.fingerprint import FINGERPRINT, Marked, marks_of
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import parse_unit
 

@@ -7,9 +7,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from reportgen.metrology.errors import FormulaError
-from reportgen.metrology.evaluate import evaluate
-from reportgen.metrology.formula import contenders_in, functions_in, names_in, parse
-from reportgen.metrology.grammar import FUNCTIONS
+from reportgen.metrology.formulas.evaluate import evaluate
+from reportgen.metrology.formulas.grammar import FUNCTIONS
+from reportgen.metrology.formulas.names import contenders_in, functions_in, names_in
+from reportgen.metrology.formulas.parse import parse
 from tests.metrology.formula_bench import Bench, value
 
 

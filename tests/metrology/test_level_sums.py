@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from reportgen.metrology import combine, levels
 from reportgen.metrology.arithmetic import subtract
 from reportgen.metrology.errors import UnitError
-from reportgen.metrology.evaluate import evaluate
-from reportgen.metrology.formula import parse
+from reportgen.metrology.formulas.evaluate import evaluate
+from reportgen.metrology.formulas.parse import parse
 from tests.metrology.formula_bench import Bench, value
 
 

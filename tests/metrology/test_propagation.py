@@ -7,8 +7,8 @@ import pytest
 from reportgen.metrology.arithmetic import subtract
 from reportgen.metrology.budget import shares
 from reportgen.metrology.errors import MetrologyError, NoValue
-from reportgen.metrology.evaluate import evaluate
-from reportgen.metrology.formula import parse
+from reportgen.metrology.formulas.evaluate import evaluate
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.uncertain import combined_standard_uncertainty
 from tests.metrology.formula_bench import Bench, value
 

@@ -12,7 +12,7 @@ from scipy import stats
 
 from reportgen.metrology import Instrument, Size, Source, combined_standard_uncertainty, parse_unit
 from reportgen.metrology.errors import FormulaError, NoValue
-from reportgen.metrology.trace import Trace
+from reportgen.metrology.traces.trace import Trace
 from reportgen.metrology.uncertain import Uncertain
 from tests.metrology.test_channels import LUX, along, trace
 

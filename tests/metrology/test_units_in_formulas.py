@@ -5,8 +5,8 @@ import pytest
 from reportgen.metrology.arithmetic import add, divide, in_unit, multiply, negate, power, subtract
 from reportgen.metrology.combine import mean_of, sum_of
 from reportgen.metrology.errors import UnitError
-from reportgen.metrology.evaluate import evaluate
-from reportgen.metrology.formula import parse
+from reportgen.metrology.formulas.evaluate import evaluate
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.uncertain import Uncertain, combined_standard_uncertainty
 from reportgen.metrology.unit import parse_unit
 from tests.metrology.formula_bench import Bench, value

@@ -11,8 +11,8 @@ from scipy import stats
 
 from reportgen.metrology.distributions import Propagated, propagate_distributions
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.evaluate import evaluate
-from reportgen.metrology.formula import parse
+from reportgen.metrology.formulas.evaluate import evaluate
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.uncertain import Shape, Source, Uncertain, combined_standard_uncertainty
 from reportgen.metrology.unit import NUMBER, parse_unit
 from reportgen.wording import interval

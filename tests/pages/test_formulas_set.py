@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from reportgen.evaluation.evaluated import Step
-from reportgen.metrology.formula import parse
+from reportgen.metrology.formulas.parse import parse
 from reportgen.pages.formula_shown import with_names, with_values
 from reportgen.pages.math_pieces import Math
 

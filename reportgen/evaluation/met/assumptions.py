@@ -9,7 +9,8 @@ from reportgen.campaign.declared import Assumption, Declared, Quantity
 from reportgen.evaluation.evaluated import Caveat
 from reportgen.evaluation.feeds import Feeds, feeds_of
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.metrology.formula import names_in, parse
+from reportgen.metrology.formulas.names import names_in
+from reportgen.metrology.formulas.parse import parse
 from reportgen.wording.met import Met, amount
 from reportgen.wording.sentence import capital
 

@@ -15,8 +15,8 @@ from reportgen.evaluation.met.where import whose_reading
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.metrology.background import BOUND_UNDER
 from reportgen.metrology.errors import MetrologyError
-from reportgen.metrology.formula import parse
-from reportgen.metrology.grammar import Call, Name
+from reportgen.metrology.formulas.grammar import Call, Name
+from reportgen.metrology.formulas.parse import parse
 from reportgen.metrology.unit import convert, parse_unit
 from reportgen.wording.met import Met
 from reportgen.wording.quoting import first_few

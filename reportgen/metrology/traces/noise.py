@@ -20,7 +20,7 @@ from typing import TYPE_CHECKING
 from reportgen.metrology.uncertain import Uncertain
 
 if TYPE_CHECKING:
-    from reportgen.metrology.trace import Piece
+    from reportgen.metrology.traces.piece import Piece
 
 FEWEST = 50  # samples that can tell noise from the shape of a trace
 EVEN = 0.1  # of the time between two samples: pauses that differ by less are even

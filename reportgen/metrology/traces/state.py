@@ -13,10 +13,11 @@ import math
 from dataclasses import dataclass
 
 from reportgen.metrology.arithmetic import weighted
-from reportgen.metrology.channel_crossing import Side, in_unit_of
 from reportgen.metrology.errors import NoValue
 from reportgen.metrology.limits import opposite
-from reportgen.metrology.trace import Piece, Trace, added, in_gaps, joined
+from reportgen.metrology.traces.crossing import Side, in_unit_of
+from reportgen.metrology.traces.piece import Piece
+from reportgen.metrology.traces.trace import Trace, added, in_gaps, joined
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import parse_unit
 

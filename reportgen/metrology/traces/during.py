@@ -15,7 +15,8 @@ from dataclasses import replace
 
 from reportgen.metrology.arithmetic import exact, in_unit, weighted
 from reportgen.metrology.errors import NoValue, UnitError
-from reportgen.metrology.trace import Piece, Trace, added, in_gaps, joined
+from reportgen.metrology.traces.piece import Piece
+from reportgen.metrology.traces.trace import Trace, added, in_gaps, joined
 from reportgen.metrology.uncertain import Limit, Uncertain
 from reportgen.metrology.unit import NUMBER, alike, parse_unit
 

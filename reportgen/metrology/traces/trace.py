@@ -12,7 +12,7 @@ from functools import cached_property
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from reportgen.metrology.channel_noise import noise_of
+from reportgen.metrology.traces.noise import noise_of
 from reportgen.metrology.uncertain import Limit, Source, Uncertain
 from reportgen.metrology.unit import Unit
 
@@ -22,15 +22,7 @@ if TYPE_CHECKING:
 
     Floats = NDArray[np.float64]
     Sides = NDArray[np.int8]
-
-
-@dataclass(frozen=True)
-class Piece:
-    """Samples in order: `times` in s, `values` in the trace's unit, `sides` 0 (read), 1 (over it) or −1 (under it)."""
-
-    times: Floats
-    values: Floats
-    sides: Sides
+from reportgen.metrology.traces.piece import Piece
 
 
 @dataclass(frozen=True)

@@ -15,10 +15,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from reportgen.metrology.channel_during import during, seconds_of
-from reportgen.metrology.channel_mean import mean_level
 from reportgen.metrology.errors import MetrologyError, NoValue
-from reportgen.metrology.trace import Piece, Trace, added, unbroken
+from reportgen.metrology.traces.during import during, seconds_of
+from reportgen.metrology.traces.mean import mean_level
+from reportgen.metrology.traces.piece import Piece
+from reportgen.metrology.traces.trace import Trace, added, unbroken
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import NUMBER, convert, parse_unit
 from reportgen.metrology.unit_algebra import step_of

@@ -16,9 +16,9 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from reportgen.metrology.channel_noise import beyond_stated, lift_of_highest
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.trace import Trace, added
+from reportgen.metrology.traces.noise import beyond_stated, lift_of_highest
+from reportgen.metrology.traces.trace import Trace, added
 from reportgen.metrology.uncertain import Limit, Source, Uncertain
 
 NEAR = 4.5  # standard deviations of the noise: samples so near the highest may be of its level

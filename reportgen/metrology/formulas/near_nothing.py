@@ -12,7 +12,7 @@ from dataclasses import replace
 from typing import Literal
 
 from reportgen.metrology.arithmetic import REACH
-from reportgen.metrology.engine import FIRST_ORDER, Engine
+from reportgen.metrology.formulas.engine import FIRST_ORDER, Engine
 from reportgen.metrology.uncertain import Uncertain, combined_standard_uncertainty
 
 Doubt = Literal["divisor-near-nothing", "logarithm-near-nothing", "root-near-nothing"]

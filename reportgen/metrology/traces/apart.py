@@ -15,8 +15,9 @@ from dataclasses import dataclass
 from statistics import NormalDist
 from typing import TYPE_CHECKING
 
-from reportgen.metrology.channel_noise import FEWEST
-from reportgen.metrology.trace import Piece, Trace, unbroken
+from reportgen.metrology.traces.noise import FEWEST
+from reportgen.metrology.traces.piece import Piece
+from reportgen.metrology.traces.trace import Trace, unbroken
 
 if TYPE_CHECKING:
     import numpy as np

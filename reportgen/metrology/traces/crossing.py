@@ -15,10 +15,10 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from reportgen.metrology.arithmetic import in_unit, weighted
-from reportgen.metrology.channel_noise import beyond_stated
 from reportgen.metrology.errors import NoValue
 from reportgen.metrology.limits import opposite
-from reportgen.metrology.trace import Trace, added, in_gaps, joined
+from reportgen.metrology.traces.noise import beyond_stated
+from reportgen.metrology.traces.trace import Trace, added, in_gaps, joined
 from reportgen.metrology.uncertain import Limit, Source, Uncertain
 from reportgen.metrology.unit import NUMBER, parse_unit
 

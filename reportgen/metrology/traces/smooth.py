@@ -15,9 +15,10 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from reportgen.metrology.channel_during import seconds_of
 from reportgen.metrology.errors import MetrologyError, NoValue
-from reportgen.metrology.trace import Piece, Trace, unbroken
+from reportgen.metrology.traces.during import seconds_of
+from reportgen.metrology.traces.piece import Piece
+from reportgen.metrology.traces.trace import Trace, unbroken
 from reportgen.metrology.uncertain import Limit, Uncertain
 
 if TYPE_CHECKING:

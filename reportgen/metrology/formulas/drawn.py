@@ -18,8 +18,8 @@ from reportgen.metrology.angles import radian
 from reportgen.metrology.arithmetic import LARGEST, in_unit
 from reportgen.metrology.background import NOTHING_FROM, correction
 from reportgen.metrology.draws import Draws
-from reportgen.metrology.engine import FIRST_ORDER, Engine
 from reportgen.metrology.errors import NoValue
+from reportgen.metrology.formulas.engine import FIRST_ORDER, Engine
 from reportgen.metrology.levels import energy_shares
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import NUMBER, Unit, scale

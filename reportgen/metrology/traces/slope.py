@@ -26,7 +26,8 @@ from dataclasses import dataclass
 
 from reportgen.metrology.arithmetic import weighted
 from reportgen.metrology.errors import NoValue
-from reportgen.metrology.trace import Piece, Trace, added
+from reportgen.metrology.traces.piece import Piece
+from reportgen.metrology.traces.trace import Trace, added
 from reportgen.metrology.type_a import student
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import parse_unit

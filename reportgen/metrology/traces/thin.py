@@ -6,7 +6,7 @@ gaps those that are narrower than a stretch are passed over: no picture could sh
 
 from __future__ import annotations
 
-from reportgen.metrology.trace import Trace
+from reportgen.metrology.traces.trace import Trace
 
 Point = tuple[float, float]  # seconds, value
 BINS = 150

@@ -20,7 +20,7 @@ from dataclasses import dataclass, field, replace
 from reportgen.metrology.arithmetic import exact, multiply, weighted
 from reportgen.metrology.errors import NoValue, UnitError
 from reportgen.metrology.limits import joint
-from reportgen.metrology.trace import Trace, added, in_gaps, joined
+from reportgen.metrology.traces.trace import Trace, added, in_gaps, joined
 from reportgen.metrology.uncertain import Limit, Source, Uncertain
 from reportgen.metrology.unit import parse_unit
 

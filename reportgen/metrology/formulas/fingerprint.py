@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
 
-from reportgen.metrology.engine import FIRST_ORDER, Engine
+from reportgen.metrology.formulas.engine import FIRST_ORDER, Engine
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import Unit
 

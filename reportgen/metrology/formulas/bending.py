@@ -14,8 +14,8 @@ from dataclasses import dataclass, replace
 from reportgen.metrology.angles import radian
 from reportgen.metrology.arithmetic import in_unit
 from reportgen.metrology.background import BOUND_UNDER, NOTHING_FROM
-from reportgen.metrology.engine import FIRST_ORDER, Engine
 from reportgen.metrology.errors import NoValue
+from reportgen.metrology.formulas.engine import FIRST_ORDER, Engine
 from reportgen.metrology.levels import energy_shares
 from reportgen.metrology.uncertain import Uncertain, combined_standard_uncertainty
 from reportgen.metrology.unit import NUMBER, Unit, scale
