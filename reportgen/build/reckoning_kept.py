@@ -1,4 +1,4 @@
-"""What draws and exact quantiles found, as it is kept: worked out once for what it was found from, told again from JSON.
+"""What draws and exact quantiles found, as it is kept: worked out once for what it came from, told again from JSON.
 
 One entry a campaign and program; in it each number stands under the digest of all that it depends on. What a compile
 didn't ask for is let go when something new is kept.
