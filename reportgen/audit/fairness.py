@@ -8,8 +8,13 @@ from collections.abc import Iterable
 from reportgen.audit.case import Case, Seen
 from reportgen.campaign.declared import Test
 from reportgen.evaluation.says import says_of
+from reportgen.metrology.type_a import student
 from reportgen.prose.standing import name, names
+from reportgen.wording.count import degrees
+from reportgen.wording.listing import and_list
+from reportgen.wording.number import plain
 
+FEW = 3  # degrees of freedom; with two, t is 4.3, with three still 3.2 (JCGM 100, table G.2)
 REMARKS = ("caveat", "incident", "exclusion")  # sorts that authors narrow by hand
 
 
@@ -107,6 +112,21 @@ def supplied_by_the_maker(case: Case) -> Iterable[Seen]:
         if contender.supplied_by:
             says = f"{contender.title} was supplied by {contender.supplied_by}, not bought."
             yield Seen(case.declared.at(f"contender/{contender.id}"), says, "", contender.id)
+
+
+def few_specimens(case: Case) -> Iterable[Seen]:
+    """Results whose only scatter is that between so few specimens that Student's t swallows them."""
+    for used in case.evaluation.scatters:
+        results = [r for r in case.evaluation.results if (r.quantity, r.part) == (used.quantity, used.part)]
+        several = [r for r in results if r.by_specimens and len({p.specimen for p in r.by_pass if p.keys}) > 1]
+        known = used.found.degrees
+        if used.found.origin != "passes" or not known or known >= FEW or not several:
+            continue
+        quantity = next(q for t in case.declared.campaign.tests for q in t.quantities if q.id == used.quantity)
+        who = and_list([name(case.declared.campaign, r.contender) for r in several])
+        said = f"{degrees(known)}: t = {plain(round(student(0.975, known), 1))}"
+        says = f"{quantity.title}: how far specimens differ is known from those of {who} alone ({said})."
+        yield Seen(case.declared.at(f"quantity/{quantity.id}"), says, f"quantity/{quantity.id}")
 
 
 def verdict_not_borne_out(case: Case) -> Iterable[Seen]:

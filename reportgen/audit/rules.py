@@ -186,6 +186,14 @@ RULES: tuple[Rule, ...] = (
         fairness.unequal_passes,
     ),
     Rule(
+        "few-specimens", "note",
+        "Each specimen is one value, however many passes it had, and so few say little of how far others lie: every "
+        "range of this result is as many times wider, and leads drown in it.",
+        "Buy a third; or keep the passes of a second unit in a test of their own, and declare `between specimens:` in "
+        "the method where you know it.",
+        fairness.few_specimens,
+    ),
+    Rule(
         "wide-prose", "warning",
         "One specimen of each was tested: passes say nothing about the model.",
         "Speak of the one you bought.",

@@ -193,6 +193,7 @@ class Result:
     level: int | None = None  # kind order: how many stand below it on the longest chain
     laboratory: Laboratory | None = None
     draws: ByDraws | None = None  # what joint draws said, where first order might not do; used where they were needed
+    by_specimens: bool = False  # what scatters are specimens, one value each: some contender was bought more than once
 
 
 @dataclass(frozen=True)

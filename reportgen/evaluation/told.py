@@ -143,6 +143,7 @@ def _tell_part(
         )
         for g in gathered.values()
     )  # fmt: skip
+    results = tuple(replace(r, by_specimens=several) for r in results)
     absent = untested(campaign.contenders, results)
     first = replace(decided.first, unranked=decided.first.unranked + absent) if decided.first else None
     return QuantityTold(

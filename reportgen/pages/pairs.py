@@ -39,6 +39,8 @@ class PairShown:
 def pairs_of(told: Told, page: str, quantity: Quantity, part: str = "") -> tuple[PairShown, ...]:
     """Every pair of the quantity, in the campaign's order."""
     shown = []
+    of = [r for r in told.evaluation.results if (r.quantity, r.part) == (quantity.id, part)]
+    by_specimens = any(r.by_specimens for r in of)
     for c in told.evaluation.comparisons:
         if (c.quantity, c.part) != (quantity.id, part):
             continue
@@ -52,7 +54,7 @@ def pairs_of(told: Told, page: str, quantity: Quantity, part: str = "") -> tuple
                 open=not c.resolved,
                 means=means,
                 why=_why(c, means),
-                settle=settle(c, quantity),
+                settle=settle(c, quantity, by_specimens),
                 percent=percent_line(told.campaign, c),
             )
         )
@@ -73,15 +75,14 @@ def difference(c: Comparison) -> str:
     return interval.difference(c.difference, c.u, low, high, apart(c.unit))
 
 
-def settle(c: Comparison, quantity: Quantity) -> str:
-    """What would settle the pair, "" where it is settled."""
+def settle(c: Comparison, quantity: Quantity, by_specimens: bool = False) -> str:
+    """What would settle the pair, "" where it is settled: so many passes each, or specimens where those scatter."""
     if c.settle is None or c.resolved:
         return ""
     if c.settle.passes is None:
         return words("settle.finer") if c.settle.finer else ""
-    passes = roughly(c.settle.passes)
+    count = roughly(c.settle.passes)
+    n = words("settle.of-specimens", n=count) if by_specimens else words("settle.of-passes", n=count)
     if c.settle.at == "matters" and quantity.matters is not None:
-        return words("settle.matters", n=passes, difference=typed_apart(quantity.matters))
-    return words(
-        "settle.passes", n=passes, difference=interval.value_only(abs(c.settle.difference), c.u, apart(c.unit))
-    )
+        return words("settle.matters", n=n, difference=typed_apart(quantity.matters))
+    return words("settle.passes", n=n, difference=interval.value_only(abs(c.settle.difference), c.u, apart(c.unit)))

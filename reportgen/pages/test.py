@@ -204,7 +204,7 @@ def _scatter(told: Told, quantity: Quantity, part: str) -> str:
     if found.sd is None or found.degrees is None:
         return words("scatter.none")
     results = [r for r in told.evaluation.results if (r.quantity, r.part) == (quantity.id, part)]
-    if found.origin == "passes" and any(len({p.specimen for p in r.by_pass}) > 1 for r in results):
+    if found.origin == "passes" and any(r.by_specimens for r in results):
         return words("scatter.known.specimens", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees))
     origin = words(f"scatter.{found.origin}")
     known = words("scatter.known", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees), origin=origin)

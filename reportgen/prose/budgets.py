@@ -49,11 +49,6 @@ def causes(lines: Sequence[Contribution]) -> tuple[Cause, ...]:
     return tuple(sorted((Cause(tuple(g)) for g in groups.values()), key=lambda cause: -cause.share))
 
 
-def by_specimens(result: Result) -> bool:
-    """Whether the values that scatter are those of specimens."""
-    return len({p.specimen for p in result.by_pass if not p.excluded and p.value is not None}) > 1
-
-
 def cause(campaign: Campaign, result: Result, c: Contribution, of: str = "") -> str:
     """A line's cause inside a sentence: "the step the bench scale reads in". `of` stands in for the name, if given."""
     sort, name = c.source.sort, of or name_of(campaign, c)
@@ -64,7 +59,7 @@ def cause(campaign: Campaign, result: Result, c: Contribution, of: str = "") -> 
             return say("cause.scatter.specimens.declared")
         if c.source.of != "passes":
             return say("cause.scatter.quantity", of=name)
-        return say("cause.scatter.specimens" if by_specimens(result) else "cause.scatter")
+        return say("cause.scatter.specimens" if result.by_specimens else "cause.scatter")
     if sort in (*STEPS, "repeatability") and not c.source.of:
         return say("cause.repeatability.nobody" if c.source.shape == "normal" else f"cause.{sort}.nobody")
     if sort == "step" and c.source.of not in campaign.instruments:
@@ -141,7 +136,7 @@ def _cure(result: Result, first: Cause) -> str:
         return _without(result, first)
     if line.source.sort == "scatter" and line.source.of == "passes":
         needed = ceil(behind.count / left**2 - 1e-9)
-        noun = "specimen" if by_specimens(result) else "pass"
+        noun = "specimen" if result.by_specimens else "pass"
         if needed > MOST_PASSES:
             return _without(result, first)
         return say("cure.passes", n=counted(noun, needed), now=counted(noun, behind.count))

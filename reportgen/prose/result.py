@@ -18,7 +18,10 @@ def result_line(campaign: Campaign, result: Result) -> str:
     if result.missing:
         return sentence(say("result.none", name=who, why=why_missing(result.missing)))
     line = say("result.line", name=who, value=amounts.full(result))
-    if result.kind == "measured" and result.passes > 1:
+    specimens = len({p.specimen for p in result.by_pass if not p.excluded and p.value is not None})
+    if result.kind == "measured" and specimens > 1:
+        line = say("result.specimens", line=line, count=in_words(specimens))
+    elif result.kind == "measured" and result.passes > 1:
         line = say_of(result.passes, "result.passes", line=line, count=in_words(result.passes))
     if result.excluded:
         line = say_of(result.excluded, "result.excluded", line=line, count=in_words(result.excluded))

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from math import hypot, isinf
+from collections.abc import Iterator, Mapping, Sequence
+from math import fsum, hypot, isinf
 
 from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.evaluation.evaluated import Contribution, Estimate, PassValue, Result, ScatterUsed
 from reportgen.metrology.type_a import student
 from reportgen.prose import amounts
-from reportgen.prose.budgets import by_specimens
 from reportgen.prose.standing import name
 from reportgen.wording import budget
 from reportgen.wording.count import counted, degrees, whole
@@ -34,7 +33,7 @@ def _used(result: Result) -> list[PassValue]:
 
 
 def _noun(result: Result) -> str:
-    return "specimen" if by_specimens(result) else "pass"
+    return "specimen" if result.by_specimens else "pass"
 
 
 def _joined(quantity: Quantity, result: Result, e: Estimate) -> Iterator[str]:
@@ -42,11 +41,13 @@ def _joined(quantity: Quantity, result: Result, e: Estimate) -> Iterator[str]:
     if len(used) < 2:
         return
     n, value = counted("pass", len(used)), amounts.short(result)
+    of_each = _of_each_specimen(used)
     if quantity.over_passes in PICKED:
         yield say(PICKED[quantity.over_passes], count=n, value=value)
-    elif by_specimens(result):
-        code = "together.specimens.energy" if quantity.over_passes == "energy mean" else "together.specimens"
-        yield say(code, count=counted("specimen", len(dict.fromkeys(p.specimen for p in used))), value=value)
+    elif len(of_each) > 1 and quantity.over_passes == "energy mean":
+        yield say("together.specimens.energy", count=counted("specimen", len(of_each)), value=value)
+    elif len(of_each) > 1:
+        yield from _of_specimens(result, of_each, value)
     elif quantity.over_passes == "energy mean":
         yield say("together.energy", count=n, value=value)
     elif len(used) > SHOWN_PASSES:
@@ -54,6 +55,30 @@ def _joined(quantity: Quantity, result: Result, e: Estimate) -> Iterator[str]:
     else:
         values = " + ".join(budget.worked(p.value, result.u, "") for p in used if p.value is not None)
         yield say("together.mean", count=n, values=values, n=whole(len(used)), value=value)
+
+
+def _of_each_specimen(used: Sequence[PassValue]) -> Mapping[str, Sequence[float]]:
+    found: dict[str, list[float]] = {}
+    for p in used:
+        if p.value is not None:
+            found.setdefault(p.specimen, []).append(p.value)
+    return found
+
+
+def _of_specimens(result: Result, of_each: Mapping[str, Sequence[float]], value: str) -> Iterator[str]:
+    """The mean of each specimen with its passes, then their mean: a calculator redoes either from what is printed."""
+    means = {id: fsum(values) / len(values) for id, values in of_each.items()}
+    for id, values in of_each.items():
+        if 1 < len(values) <= SHOWN_PASSES:
+            passes = " + ".join(budget.worked(x, result.u, "") for x in values)
+            mean = budget.worked(means[id], result.u, "")
+            yield say("together.specimen", id=id, values=passes, n=whole(len(values)), value=mean)
+    if len(means) <= SHOWN_PASSES:
+        each = " + ".join(budget.worked(x, result.u, "") for x in means.values())
+        count = counted("specimen", len(means))
+        yield say("together.specimens", count=count, values=each, n=whole(len(means)), value=value)
+    else:
+        yield say("together.specimens.many", count=counted("specimen", len(means)), value=value)
 
 
 def scatter_line(e: Estimate) -> Contribution | None:
@@ -65,7 +90,7 @@ def _scattered(result: Result, e: Estimate) -> Iterator[str]:
     line = scatter_line(e)
     if line is None or line.degrees is None or e.value is None:
         return
-    if e.scatter is not None and not by_specimens(result):
+    if e.scatter is not None and not result.by_specimens:
         yield say("together.own", s=budget.worked(e.scatter, result.u, e.unit))
     used, mean = line.behind, budget.worked(line.size, result.u, e.unit)
     told = degrees(line.degrees)
@@ -106,7 +131,7 @@ def range_line(result: Result) -> str:
 
 def pooled_line(campaign: Campaign, results: list[Result], used: ScatterUsed | None) -> str:
     """How one scatter for all was joined from each contender's own; empty where it wasn't, or from one alone."""
-    if used is None or used.found.origin != "passes" or any(by_specimens(r) for r in results):
+    if used is None or used.found.origin != "passes" or any(r.by_specimens for r in results):
         return ""
     own = [(r, r.estimate) for r in results if r.estimate and r.estimate.scatter is not None and not r.estimate.limit]
     if len(own) < 2:

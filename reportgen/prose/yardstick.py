@@ -23,7 +23,7 @@ def yardstick(s: Standing, contenders: tuple[str, ...]) -> str:
 
 def several_specimens(s: Standing) -> bool:
     """Was some contender bought more than once, so that specimens were compared and not passes?"""
-    return any(len({p.specimen for p in r.by_pass}) > 1 for r in s.results)
+    return any(r.by_specimens for r in s.results)
 
 
 def ran_once(s: Standing) -> bool:

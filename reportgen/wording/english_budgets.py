@@ -93,7 +93,9 @@ BUDGETS: Mapping[str, str | Forms] = {
     # how passes were put together
     "together.mean": "Mean of {count}: ({values}) ÷ {n} = {value}.",
     "together.mean.many": "Mean of {count}: {value}.",
-    "together.specimens": "Mean of each specimen’s passes, then of {count}: {value}.",
+    "together.specimen": "Mean of the passes of specimen {id}: ({values}) ÷ {n} = {value}.",
+    "together.specimens": "Mean of {count}, each the mean of its passes: ({values}) ÷ {n} = {value}.",
+    "together.specimens.many": "Mean of each specimen’s passes, then of {count}: {value}.",
     "together.specimens.energy": "Mean energy of each specimen’s passes, then of {count}: {value}.",
     "together.energy": "Mean energy of {count}, 10 lg of the mean of 10^(L/10): {value}.",
     "together.least": "The least of {count}: {value}.",

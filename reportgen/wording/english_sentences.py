@@ -104,6 +104,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     # results
     "result.line": "{name}: {value}",
     "result.passes": {"one": "{line}, one pass", "other": "{line}, mean of {count} passes"},
+    "result.specimens": "{line}, mean of {count} specimens",
     "result.excluded": {
         "one": "{line} (one more left out)",
         "other": "{line} ({count} more left out)",

@@ -209,3 +209,64 @@ def test_a_scatter_in_the_unit_of_nothing_measured_is_told(tmp_path: Path, key: 
     method = f"title: By hand\nsteps: [Weigh it.]\n{key}: {amount}, a guess\n"
     told = refusal(tmp_path, APART, readings=ONE_EACH, **{"methods/by-hand.1.yaml": method})
     assert [f for f in told if says in f.says and f.place.file == "methods/by-hand.1.yaml"]
+
+
+MIXED = """\
+title: Which is quicker?
+contenders:
+  harl: {title: Harl, specimens: [A, B]}
+  tolk: Tolk
+instruments:
+  watch: {resolution: 0.1 s, accuracy: unknown}
+measure:
+  boil: {kind: timed, unit: s, instrument: watch, better: lower}
+readings: readings.csv
+"""
+# specimens of harl give 60.4 and 59.9667, so s is 0.31 s with one degree; tolk is one specimen, run twice
+MIXED_ROWS = "harl,A,1,60.1\nharl,A,2,60.7\nharl,B,1,59.8\nharl,B,2,60.0\nharl,B,3,60.1\ntolk,,1,60.2\ntolk,,2,60.6\n"
+
+
+def test_a_page_speaks_of_specimens_wherever_they_are_what_scatters(tmp_path: Path) -> None:
+    compile_campaign(tmp_path, MIXED, readings="contender,specimen,pass,boil\n" + MIXED_ROWS)
+    (page,) = (tmp_path / "stoves" / ".site").glob("*/tests/boil.html")
+    text = text_of(page.read_text(encoding="utf-8")).replace("\u00a0", " ")
+    assert text.count("of the uncertainty is the scatter between specimens") == 2
+    assert "in place of one specimen would halve it" in text
+    assert "in place of one pass" not in text
+    assert "specimens of each would settle" in text
+    assert "passes each would settle" not in text
+
+
+@pytest.mark.parametrize(
+    ("third", "said"), [("", "1 degree of freedom: t = 12.7"), ("harl,C,1,60.3\n", "2 degrees of freedom: t = 4.3")]
+)
+def test_so_few_specimens_are_noted(third: str, said: str, tmp_path: Path) -> None:
+    """Student's t for 1 and 2 degrees of freedom, 95 %: 12.71 and 4.30 (JCGM 100, table G.2)."""
+    yaml = MIXED.replace("[A, B]", "[A, B, C]" if third else "[A, B]")
+    told = compile_campaign(tmp_path, yaml, readings="contender,specimen,pass,boil\n" + MIXED_ROWS + third)
+    (found,) = [f for f in told["findings"] if f["rule"] == "few-specimens"]
+    assert found["severity"] == "note"
+    assert found["says"] == f"boil: how far specimens differ is known from those of Harl alone ({said})."
+
+
+def test_specimens_enough_and_passes_of_one_are_not_noted(tmp_path: Path) -> None:
+    yaml = MIXED.replace("[A, B]", "[A, B, C, D]")
+    more = MIXED_ROWS + "harl,C,1,60.3\nharl,D,1,60.2\n"
+    one = "".join(row + "\n" for row in MIXED_ROWS.splitlines() if ",B," not in row)
+    for where, rows in (("more", more), ("one", one)):
+        told = compile_campaign(tmp_path / where, yaml, readings="contender,specimen,pass,boil\n" + rows)
+        assert not [f for f in told["findings"] if f["rule"] == "few-specimens"]
+
+
+def test_the_mean_of_specimens_can_be_worked_out_again_from_what_is_printed(tmp_path: Path) -> None:
+    compile_campaign(tmp_path, MIXED, readings="contender,specimen,pass,boil\n" + MIXED_ROWS)
+    (page,) = (tmp_path / "stoves" / ".site").glob("*/tests/boil.html")
+    text = text_of(page.read_text(encoding="utf-8")).replace("\u00a0", " ")
+    of_one = re.search(r"Mean of the passes of specimen B: \(([^)]*)\) ÷ 3 = (\d+\.\d+)", text)
+    of_both = re.search(r"Mean of two specimens, each the mean of its passes: \(([^)]*)\) ÷ 2 = (\d+\.\d+)", text)
+    assert of_one
+    assert of_both
+    for found, n in ((of_one, 3), (of_both, 2)):
+        terms = [float(x) for x in found[1].split("+")]
+        assert sum(terms) / n == pytest.approx(float(found[2]), abs=0.6 * 10 ** -len(found[2].partition(".")[2]))
+    assert of_one[2] in of_both[1]
