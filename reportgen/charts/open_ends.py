@@ -8,6 +8,7 @@ from reportgen.charts import plate as ink
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.readings import VALUE, Line
 from reportgen.charts.scale import known
+from reportgen.charts.side import NAMES, lines_of
 from reportgen.charts.words import words
 from reportgen.wording import interval
 
@@ -51,6 +52,7 @@ def open_ends(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
         room = at if e.limit == "above" else sheet.width - at
         fits = room > _LETTER * len(said) + 8
         (beside if fits else under)[e.limit].append({"x": start, "y": y if fits else y + 15, "text": said})
+    short, long = _nothing(lines, sheet.width)
     return [
         ink.rules(sheet, "limits", arrows, x2="x2", width=2),
         ink.rules(sheet, "limit-stops", stops, y2="y2", width=2),
@@ -61,13 +63,23 @@ def open_ends(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
         ink.text(sheet, "limits-below-said", beside["below"], "x", size=ink.SMALL, dx=8),
         ink.text(sheet, "limits-above-under", under["above"], sheet.width + 3, align="right", size=ink.SMALL),
         ink.text(sheet, "limits-below-under", under["below"], -3.0, size=ink.SMALL),
-        ink.text(
-            sheet, "not-read", _nothing(lines), sheet.width / 2, align="center", size=ink.SMALL, opacity=ink.LIGHT
-        ),
+        ink.text(sheet, "not-read", short, sheet.width / 2, align="center", size=ink.SMALL, opacity=ink.LIGHT),
+        ink.text(sheet, "not-read-because", long, 2.0, size=ink.SMALL, opacity=ink.LIGHT),
     ]
 
 
-def _nothing(lines: Sequence[Line]) -> list[Row]:
-    """In place of marks, why there are none."""
-    empty = [line for line in lines if not (e := line.result.estimate) or (e.limit is None and not known(e.value))]
-    return [{"y": line.named.y, "text": line.result.missing or words("not read")} for line in empty]
+def _nothing(lines: Sequence[Line], width: float) -> tuple[list[Row], list[Row]]:
+    """In place of marks, why there are none: in the middle of the field where that fits, else on two lines from the
+    field's left, over the margin that holds no figure in such a row."""
+    short: list[Row] = []
+    long: list[Row] = []
+    for line in lines:
+        if (e := line.result.estimate) and (e.limit is not None or known(e.value)):
+            continue
+        said = line.result.missing or words("not read")
+        if len(said) * _LETTER <= width:
+            short.append({"y": line.named.y, "text": said})
+            continue
+        told = lines_of(said, int((ink.WIDE - NAMES - 4) / _LETTER))
+        long += [{"y": line.named.y + (turn - (len(told) - 1) / 2) * 13, "text": t} for turn, t in enumerate(told)]
+    return short, long

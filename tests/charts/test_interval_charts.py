@@ -141,6 +141,22 @@ def test_one_that_is_not_ranked_stands_last_and_pale_outside_every_bracket() -> 
     assert [t.text for t in layer(svg, "letters")] == ["B", "C", "A"]
 
 
+def test_a_long_reason_for_no_value_stands_on_two_lines_right_of_the_name() -> None:
+    q = quantity()
+    results = [
+        measured(q, "corvane-sol", [9.0, 9.1], 0.5),
+        measured(q, "ostler-mk-ii", [], missing="temp never stayed within ±0.5 °C for 600 s"),
+        measured(q, "tamsin", [], missing="not read"),
+    ]
+    svg = figures(*campaign(THREE, [(q, results)]))[q.id].svg
+    told = layer(svg, "not-read-because")
+    assert " ".join(t.text for t in told) == "temp never stayed within ±0.5 °C for 600 s"
+    assert len(told) == 2
+    assert all(t.x > layer(svg, "names")[0].x + 12 * 7.2 for t in told)  # a name has twelve letters a line
+    assert all(len(t.text) * 6.6 <= 360 - 116 for t in told)
+    assert [t.text for t in layer(svg, "not-read")] == ["not read"]
+
+
 def test_a_limit_far_off_does_not_press_the_values_together_but_stands_behind_a_break() -> None:
     q = quantity("co", "ppm")
     near = [measured(q, c.id, [v, v + 4], 6, rank=(1, 2)) for c, v in zip(THREE[:2], (40.0, 60.0), strict=True)]
