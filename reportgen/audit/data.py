@@ -16,7 +16,9 @@ from reportgen.evaluation.grid import coarser_step
 from reportgen.evaluation.hardly_known import hardly_known
 from reportgen.evaluation.instruments_known import instrument_for_metrology
 from reportgen.evaluation.lookup import NO_READING
+from reportgen.evaluation.met.background import LOUDER
 from reportgen.evaluation.no_value import nothing_read, without_a_value
+from reportgen.evaluation.says import says_of
 from reportgen.evaluation.steps_seen import column_of
 from reportgen.finding import Place
 from reportgen.intake.reading import Reading
@@ -199,6 +201,13 @@ def _passes_without_a_value(case: Case, quantity: Quantity, result: Result) -> I
         says = f"{quantity.title} of {title} has no value for pass {one.pass_}: {one.absent_because}{of}."
         place = zero.at if zero else values[one.keys[-1]].at
         yield Seen(place, says, f"quantity/{quantity.id}", result.contender)
+
+
+def louder_backgrounds(case: Case) -> Iterable[Seen]:
+    """Levels whose background, which is a part of them, was read as louder."""
+    for caveat in case.evaluation.caveats:
+        if caveat.id.startswith(f"{LOUDER}/"):
+            yield Seen(caveat.at, says_of(caveat), f"quantity/{caveat.quantities[0]}", caveat.contender)
 
 
 def parts_not_joined(case: Case) -> Iterable[Seen]:

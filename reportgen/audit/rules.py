@@ -76,6 +76,12 @@ RULES: tuple[Rule, ...] = (
         instruments.at_an_end,
     ),
     Rule(
+        "background-louder", "warning",
+        "A background is a part of what is heard over it: read as louder, it changed, or the two were exchanged.",
+        "Look at both cells; measure both again, one right after the other, where neither is a slip.",
+        data.louder_backgrounds,
+    ),
+    Rule(
         "past-calibration", "warning",
         "An instrument wanders; after the day its calibration counts to, nobody vouches for it.",
         "Have it calibrated again and correct what it read; give it its `drift:` where it has none; or leave the "

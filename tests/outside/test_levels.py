@@ -94,6 +94,14 @@ def test_a_background_louder_than_what_it_is_a_part_of_is_told_as_such(tmp_path:
     assert says == {"The background was louder than": "corvane", "The background was less than 6 dB below": "ostler"}
 
 
+def test_a_bound_under_a_background_that_was_louder_wins_nothing_and_is_warned_of_at_its_cell(tmp_path: Path) -> None:
+    told = background_campaign(tmp_path, "corvane,41.1,41.5\nostler,70.3,50.3\n")
+    assert result_of(told, "noise", "corvane")["rank"] is None
+    assert [f["winner"] for f in told["first"]] == [None]
+    (found,) = [f for f in told["findings"] if f["rule"] == "background-louder"]
+    assert (found["severity"], found["line"], found["contender"]) == ("warning", 2, "corvane")
+
+
 def test_the_meter_s_offset_stays_whole_and_steps_grow_where_the_background_is_near(tmp_path: Path) -> None:
     """∂L′/∂L = 1/(1 − 10^(−0.1·ΔL)) = 10/9 and ∂L′/∂B = −1/9 at 10 dB: they add up to 1 (JCGM 100, 5.1.3)."""
     told = background_campaign(tmp_path, "corvane,70.1,60.1\nostler,66.3,60.3\n")

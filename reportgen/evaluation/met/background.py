@@ -1,6 +1,7 @@
 """Passes in which the background was nearly as loud as the product: what is left of the level is only a bound.
 
-One that was louder than product and background together is told as what it is: the two weren't heard alike.
+One that was louder than product and background together is told as what it is: the two weren't heard alike, and a
+bound that stands on them wins nothing.
 """
 
 from __future__ import annotations
@@ -21,6 +22,7 @@ from reportgen.metrology.unit import convert, parse_unit
 from reportgen.wording.met import Met
 from reportgen.wording.quoting import first_few
 
+LOUDER = "background-louder"
 NOISE = 1e-9  # dB: 70.1 − 64.1 is 6
 
 
@@ -32,7 +34,7 @@ def backgrounds_near(declared: Declared, readings: Mapping[ReadingKey, Reading])
             if pair is None:
                 continue
             above = {id(r): _above(r, test.id, *pair, readings) for r in readings.values()}
-            for code, least, most in (("background", -NOISE, BOUND_UNDER - NOISE), ("background-louder", -inf, -NOISE)):
+            for code, least, most in (("background", -NOISE, BOUND_UNDER - NOISE), (LOUDER, -inf, -NOISE)):
                 near = [r for r in readings.values() if least <= above[id(r)] < most]
                 if not near:
                     continue
@@ -41,7 +43,8 @@ def backgrounds_near(declared: Declared, readings: Mapping[ReadingKey, Reading])
                 whose = first_few([whose_reading(declared, readings, r) for r in near])
                 who = {r.key.contender for r in near}
                 yield Caveat(
-                    id=f"{code}/{quantity.id}", number=0, sort="reading", says="", pushes="", blocks=False,
+                    id=f"{code}/{quantity.id}", number=0, sort="reading", says="", pushes="",
+                    blocks=code == LOUDER,
                     touches=frozenset(r.key for r in near), quantities=(quantity.id,),
                     contender=who.pop() if len(who) == 1 else "", at=near[0].at,
                     met=Met(code, {"what": heading, "whose": whose}),
