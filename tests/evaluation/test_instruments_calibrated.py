@@ -309,3 +309,20 @@ def test_the_budget_of_a_result_tells_the_two_errors_of_a_line_apart(tmp_path: P
     page = " ".join(re.sub("<[^>]+>", "", page_of(tmp_path)).split())
     for error in ("height", "slope"):
         assert f"how well the {error} of the line through the calibration points of the probe is known" in page.lower()
+
+
+def test_what_reads_the_same_of_an_instrument_in_two_tests_is_one_caveat_of_both(tmp_path: Path) -> None:
+    yaml = (
+        HEAD
+        + "tested: 2026-05-09\nmeasure:\n  weight: one reading, g, lower, scale\n  load: one reading, g, lower, scale\n"
+    )
+    scale = "resolution: 0.1 g\ncalibrated: 2025-04-30\ncalibration: {correction: +0.12 g, u: 0.02 g, expires: 2026-04-30}\n"
+    told = compiled(
+        tmp_path, scale, yaml + "readings: readings.csv\n", "contender,weight,load\none,200.3,90.1\nother,149.8,80.2\n"
+    )
+    said = caveats(told)
+    assert len(said) == 2
+    assert len(set(said)) == 2
+    for test in ("weight", "load"):
+        page = next((tmp_path / "stoves/.site").glob(f"*/tests/{test}.html")).read_text(encoding="utf-8")
+        assert "corrected by +0.12 g" in re.sub(r"\s+", " ", page.replace("\u00a0", " "))

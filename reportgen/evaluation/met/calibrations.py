@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import replace
 
 from reportgen.campaign.declared import Calibration, Declared, Instrument
 from reportgen.evaluation.evaluated import Caveat
@@ -18,7 +19,7 @@ Tell = Callable[[Instrument, Sequence[Reading]], Met | None]
 
 
 def corrected_readings(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> Iterable[Caveat]:
-    """A caveat for each test and instrument whose readings are corrected."""
+    """A caveat for each instrument whose readings are corrected, over all the tests that read it."""
 
     def tell(instrument: Instrument, _: Sequence[Reading]) -> Met | None:
         calibration = instrument.calibration
@@ -32,7 +33,7 @@ def corrected_readings(declared: Declared, readings: Mapping[ReadingKey, Reading
 
 
 def readings_past_calibration(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> Iterable[Caveat]:
-    """A caveat for each test and instrument whose calibration no longer counted when it was read."""
+    """A caveat for each instrument read after its calibration counted, over the tests read so late."""
 
     def tell(instrument: Instrument, several: Sequence[Reading]) -> Met | None:
         past = max((days_past(instrument, r, declared.campaign.tested) or 0 for r in several), default=0)
@@ -59,10 +60,14 @@ def _told(declared: Declared, readings: Mapping[ReadingKey, Reading], tell: Tell
     for reading in readings.values():
         if reading.instrument in declared.campaign.instruments and not reading.absent_because:
             found.setdefault((reading.key.test, reading.instrument), []).append(reading)
+    alike: dict[str, Caveat] = {}  # what would read the same in two tests is said once
     for (test, id), several in found.items():
         met = tell(declared.campaign.instruments[id], several)
-        if met is not None:
-            yield Caveat(
-                id=f"{met.code}/{test}/{id}", number=0, sort="instrument", says="", pushes="", blocks=False,
-                touches=frozenset(r.key for r in several), quantities=(), contender="", at=several[0].at, met=met,
-            )  # fmt: skip
+        if met is None:
+            continue
+        keys, same = frozenset(r.key for r in several), f"{id}: {met}"
+        alike[same] = replace(alike[same], touches=alike[same].touches | keys) if same in alike else Caveat(
+            id=f"{met.code}/{test}/{id}", number=0, sort="instrument", says="", pushes="", blocks=False,
+            touches=keys, quantities=(), contender="", at=several[0].at, met=met,
+        )  # fmt: skip
+    yield from alike.values()
