@@ -187,6 +187,11 @@ def _notes(told: Told, result: Result, e: Estimate) -> Iterator[str]:
     for instrument in clock_unknown(told.campaign, told.campaign.quantity(result.quantity), readings):
         title = told.campaign.instruments[instrument].title
         yield say("budget.clock", of=say("cause.of", of=inside(title)))
+    drifts = {c.source.of for c in e.contributions if c.source.sort == "drift"}
+    for id in dict.fromkeys(r.instrument for r in readings):
+        instrument_read = told.campaign.instruments.get(id)
+        if instrument_read and instrument_read.drift and id not in drifts and e.contributions:
+            yield say("budget.drift-cancels", of=say("cause.of", of=inside(instrument_read.title)))
     sorts = {c.source.sort for c in e.contributions}
     if e.steps and "scatter" in sorts and not sorts & {"step"}:
         yield say("budget.step-held", step=interval.uncertainty(max(map(abs, e.steps)), e.unit))

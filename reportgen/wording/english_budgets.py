@@ -67,6 +67,8 @@ BUDGETS: Mapping[str, str | Forms] = {
     "budget.drawn": "Shares of the uncertainty, squared: {shares}.",
     "budget.unknown": "The accuracy of {of} isn’t known, so nothing of it is in here: the true uncertainty is larger.",
     "budget.clock": "How well {of} keeps time isn’t known: its clock is taken as right, and nothing of it is in here.",
+    "budget.drift-cancels": "How far {of} may have drifted has no line: it moves all that was read off it alike, and "
+    "cancels here.",
     "budget.step-held": "Reading in steps moves one pass by at most half of {step}. That has no line of its own: the "
     "scatter between passes already holds it.",
     "budget.effective": "Effective degrees of freedom: {degrees} (JCGM 100, G.4.1; shown, not used for the range).",

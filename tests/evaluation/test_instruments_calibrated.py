@@ -326,3 +326,15 @@ def test_what_reads_the_same_of_an_instrument_in_two_tests_is_one_caveat_of_both
     for test in ("weight", "load"):
         page = next((tmp_path / "stoves/.site").glob(f"*/tests/{test}.html")).read_text(encoding="utf-8")
         assert "corrected by +0.12 g" in re.sub(r"\s+", " ", page.replace("\u00a0", " "))
+
+
+def test_a_drift_that_cancels_is_said_to_below_the_budget(tmp_path: Path) -> None:
+    yaml = (
+        HEAD
+        + "tested: 2026-05-09\nmeasure:\n  weight: weighed before and after, g, lower, scale\nreadings: readings.csv\n"
+    )
+    scale = "resolution: 0.1 g\naccuracy: ±0.3 g\ncalibrated: 2026-04-30\ndrift: 0.1 g a year\n"
+    rows = "contender,weight before,weight after\none,200.3,90.1\nother,149.8,80.2\n"
+    told = compiled(tmp_path, scale, yaml, rows)
+    assert "drift" not in budget(result_of(told, "weight", "one"))
+    assert "has no line: it moves all that was read off it alike" in re.sub(r"\s+", " ", page_of(tmp_path))
