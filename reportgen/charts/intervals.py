@@ -122,7 +122,7 @@ def key(quantity: Quantity, results: Sequence[Result], groups: Groups) -> str:
         words("key.pass") if repeated else words("key.single") if values else "",
         words("key.excluded") if any(p.excluded for r in results for p in r.by_pass) else "",
         words("key.value.specimens" if units else "key.value") if repeated and values else "",
-        words("key.bar") if "instrument and scatter" in has else "",
+        words("key.bar.mean" if repeated else "key.bar") if "instrument and scatter" in has else "",
         words(_thin(values)) if "instrument" in has else "",
         words("key.arrow") if any(r.estimate and r.estimate.limit for r in results) else "",
         words("key.break") if any(_broken(r, scale) for r in results) else "",

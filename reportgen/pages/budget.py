@@ -89,7 +89,7 @@ def budget_shown(
     return BudgetShown(
         says=budget_line(told.campaign, result),
         rows=tuple(rows),
-        u=budget.size(hypot(*(c.size for c in lines)), result.u, e.unit),
+        u=budget.size(hypot(*(c.size for c in lines)), result.u, e.unit, budget.digits_beyond(result.u)),
         effective=_effective(e),
         range=range_line(result),
         notes=tuple(_notes(told, result, e)),
@@ -129,7 +129,7 @@ def _row(
         weighed=_weighed(c, unit),
         readings=say_of(len(keys), "budget.readings", count=in_words(len(keys))) if keys else "",
         readings_href=f"#{anchors[keys[0]]}" if keys else "",
-        size=budget.size(abs(c.size), u, unit),
+        size=budget.size(abs(c.size), u, unit, budget.digits_beyond(u)),
         share=budget.share(c.share),
         shared=_shared(c),
     )
@@ -194,7 +194,7 @@ def _notes(told: Told, result: Result, e: Estimate) -> Iterator[str]:
             yield say("budget.drift-cancels", of=say("cause.of", of=inside(instrument_read.title)))
     sorts = {c.source.sort for c in e.contributions}
     if e.steps and "scatter" in sorts and not sorts & {"step"}:
-        yield say("budget.step-held", step=interval.uncertainty(max(map(abs, e.steps)), e.unit))
+        yield say("budget.step-held", half=interval.uncertainty(max(map(abs, e.steps)) / 2, e.unit))
 
 
 def _bars(lines: list[Contribution], marks: list[str]) -> Iterator[Bar]:

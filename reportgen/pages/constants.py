@@ -52,7 +52,8 @@ def _as_known(constant: Constant) -> str:
     if constant.within:
         return words("constant.within", value=value, within=typed(constant.within))
     if constant.u and constant.k != 1:
-        return words("constant.expanded", value=value, u=typed(constant.u), k=as_written(constant.k))
+        key = "constant.expanded.two" if constant.k == 2 else "constant.expanded"
+        return words(key, value=value, u=typed(constant.u), k=as_written(constant.k))
     return words("constant.u", value=value, u=typed(constant.u)) if constant.u else value
 
 

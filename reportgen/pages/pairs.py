@@ -19,6 +19,8 @@ from reportgen.wording.percent import apart
 from reportgen.wording.reason import why
 from reportgen.wording.sentence import capital
 
+IN_THE_MEANING = ("lead-exceeds", "lead-within", "inside-matters")  # what it means says these with their numbers
+
 
 @dataclass(frozen=True)
 class PairShown:
@@ -61,10 +63,20 @@ def pairs_of(told: Told, page: str, quantity: Quantity, part: str = "") -> tuple
     return tuple(shown)
 
 
+def stricter(told: Told, quantity: Quantity, part: str = "") -> str:
+    """That pairs without the winner have wider intervals than those with it; "" where all are of one kind."""
+    of = [c for c in told.evaluation.comparisons if (c.quantity, c.part) == (quantity.id, part)]
+    first = next((f for f in told.evaluation.firsts if (f.quantity, f.part) == (quantity.id, part)), None)
+    if first is None or not first.winner:
+        return ""
+    known = [first.winner in (c.first, c.second) for c in of if c.low is not None]
+    return words("pairs.stricter", winner=told.campaign.contender(first.winner).title) if len(set(known)) == 2 else ""
+
+
 def _why(c: Comparison, means: str) -> str:
     """The rule that decided, where what it means doesn't say it already."""
     reason = why(c.reason.code)
-    return "" if reason in means else capital(reason)
+    return "" if reason in means or c.reason.code in IN_THE_MEANING else capital(reason)
 
 
 def difference(c: Comparison) -> str:

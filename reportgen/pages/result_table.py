@@ -18,6 +18,7 @@ from reportgen.pages.traces import working
 from reportgen.pages.words import words
 from reportgen.prose.draws import draws_line
 from reportgen.prose.hardly_known import hardly_known_line
+from reportgen.prose.overlapping import overlapping_line
 from reportgen.prose.sentences import also_line, covers_line, instrument_line, lost_line
 from reportgen.wording.count import whole
 from reportgen.wording.decision import direction
@@ -141,7 +142,8 @@ def _passes(r: Result) -> str:
 def _notes(told: Told, quantity: Quantity, results: Sequence[Result]) -> tuple[str, ...]:
     of = (told.campaign, told.evaluation, quantity.id, results[0].part if results else "")
     lost = lost_line(told.campaign, results, told.readings.readings)
-    lines = (covers_line(*of), lost, draws_line(*of), hardly_known_line(*of), also_line(*of), instrument_line(*of))
+    first = (covers_line(*of), overlapping_line(*of), lost, draws_line(*of))
+    lines = (*first, hardly_known_line(*of), also_line(*of), instrument_line(*of))
     return tuple(filter(None, lines))
 
 

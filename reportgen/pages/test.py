@@ -18,7 +18,7 @@ from reportgen.pages.framing import frame_of
 from reportgen.pages.laboratory import LaboratoryShown, laboratory_shown
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.math_pieces import Math
-from reportgen.pages.pairs import PairShown, pairs_of
+from reportgen.pages.pairs import PairShown, pairs_of, stricter
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.result_table import ResultTable, in_order, result_table
 from reportgen.pages.seen_on_bench import PassSeen, seen_on_bench
@@ -29,7 +29,7 @@ from reportgen.pages.words import words
 from reportgen.pages.workings import Working, working_of
 from reportgen.prose.amounts import size
 from reportgen.prose.sentences import exclusion_line, finding_line, first_place
-from reportgen.prose.together import pooled_line
+from reportgen.prose.together import pooled_line, scatter_line
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import degrees
 from reportgen.wording.listing import and_list
@@ -53,6 +53,7 @@ class QuantityShown:
     traces: tuple[Figure, ...]
     left_out: tuple[str, ...]
     pairs: tuple[PairShown, ...]
+    pairs_note: str
     formula: str
     set: tuple[Math, ...]
     beside: str
@@ -178,6 +179,7 @@ def _quantity(
         traces=(),
         left_out=_left_out(told, quantity.id, part, bearing),
         pairs=pairs_of(told, page, quantity, part),
+        pairs_note=stricter(told, quantity, part),
         formula=formula_of(quantity),
         set=formula_set(told, quantity),
         beside=said_beside(quantity),
@@ -206,6 +208,11 @@ def _scatter(told: Told, quantity: Quantity, part: str) -> str:
     results = [r for r in told.evaluation.results if (r.quantity, r.part) == (quantity.id, part)]
     if found.origin == "passes" and any(r.by_specimens for r in results):
         return words("scatter.known.specimens", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees))
+    pooled = pooled_line(told.campaign, results, used)
     origin = words(f"scatter.{found.origin}")
+    line = next((c for r in results if r.estimate and (c := scatter_line(r.estimate)) is not None), None)
+    if line is not None and line.behind is not None and abs(line.behind.u - found.sd) > 1e-9 * found.sd and pooled:
+        gaps = words("scatter.known.gaps", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees))
+        return f"{gaps} {pooled}"
     known = words("scatter.known", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees), origin=origin)
-    return " ".join(filter(None, (known, pooled_line(told.campaign, results, used))))
+    return " ".join(filter(None, (known, pooled)))

@@ -100,6 +100,7 @@ PHRASES: Mapping[str, str] = {
     "constant.within": "{value}, give or take {within}",
     "constant.u": "{value}, standard uncertainty {u}",
     "constant.expanded": "{value}, expanded uncertainty {u} with k = {k}",
+    "constant.expanded.two": "{value}, give or take {u} (about 95 % sure, k = 2)",
     "assumed.own": "assumed, for each contender by itself: {because}",
     "assumed.alike": "assumed, alike for all: {because}",
     "formula.counted": "count of {event}",
@@ -181,7 +182,8 @@ PHRASES: Mapping[str, str] = {
     "formula.limit": "the limit",
     "formula.lg": "lg is the logarithm to base ten.",
     "formula.background": "lg is the logarithm to base ten. Where the background lies over {none} dB below the "
-    "reading, nothing is taken off; under {least} dB at most {most} dB is, and what is left is only an upper bound "
+    "reading, nothing is taken off; where it is less than {least} dB below, at most {most} dB is, and the true "
+    "value may be lower than shown "
     "(ISO 3744:2010, 8.2.3).",
     "budget.common": "shared with those that stand on the same reading",
     "yes": "yes",
@@ -193,11 +195,14 @@ PHRASES: Mapping[str, str] = {
     "scatter.none": "Scatter between passes: not known (one pass each, and none declared).",
     "scatter.known.specimens": ("Scatter between specimens of one product, the same for all: {sd} ({degrees})."),
     "scatter.known": "Scatter of one pass, the same for all: {sd} ({degrees}; {origin}).",
+    "scatter.known.gaps": "Scatter of one pass, the same for all. For gaps, with what a round did to all of them taken "
+    "out: {sd} ({degrees}).",
     "order.rounds": "In rounds: every contender once before any runs again.",
     "order.random": "In an order drawn by lot.",
     "order.as it came": "As it came.",
     "order.": "Order not recorded.",
     "order.recorded": "As the rows of the file stand.",
+    "pairs.stricter": "Pairs without {winner} are held to a wider range, because all pairs are looked at together.",
     "foot.read": "How to read the numbers",
     "foot.licence": "Licence: {licence}.",
     "foot.contact": "Write to {contact}.",

@@ -63,6 +63,7 @@ class Working:
     u: str
     why_no_u: str
     way: str  # how its interval was worked out
+    drawn: bool  # it comes from draws, which every reader is told
     passes: tuple[PassShown, ...]
     together: tuple[str, ...]
     budget: BudgetShown | None
@@ -80,6 +81,7 @@ def working_of(told: Told, page: str, quantity: Quantity, result: Result, hrefs:
         u=interval.uncertainty(result.u, unit) if result.u is not None else "",
         why_no_u=why_no_u(result.why_no_u) if result.why_no_u else "",
         way=way_line(result),
+        drawn=result.draws is not None and result.draws.needed,
         passes=tuple(_passes(told, page, quantity, unit, result)),
         together=together_lines(quantity, result),
         budget=budget_shown(told, page, result, hrefs, {key: a for (_, key), a in anchors_of(told, result).items()}),

@@ -139,7 +139,8 @@ def _cure(result: Result, first: Cause) -> str:
         noun = "specimen" if result.by_specimens else "pass"
         if needed > MOST_PASSES:
             return _without(result, first)
-        return say("cure.passes", n=counted(noun, needed), now=counted(noun, behind.count))
+        key = "cure.passes.rest" if needed > 4 * behind.count else "cure.passes"
+        return say(key, n=counted(noun, needed), now=counted(noun, behind.count))
     if line.source.sort in STEPS and line.source.of and _is_scale(line):
         return say("cure.step", step=budget.written(budget.nice_below(behind.u * sqrt(12) * left), behind.unit))
     if line.source.sort in KNOWN and line.source.shape in HALF_WIDTH:

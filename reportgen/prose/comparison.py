@@ -104,7 +104,8 @@ def meaning(s: Standing, pair: Comparison, first: str) -> str:
         "than": say("than.lower" if signed < 0 else "than.higher"),
     }
     if pair.decision == "better":
-        return say(f"pair.better.means{_beyond(s, pair)}", **gaps)
+        amount = amounts.typed_apart(s.quantity.matters) if s.quantity.matters is not None else ""
+        return say(f"pair.better.means{_beyond(s, pair)}", matters=amount, **gaps)
     if pair.decision == "no difference that matters" and s.quantity.matters is not None:
         key = "pair.same.means.resolved" if pair.resolved else "pair.same.means"
         return say(key, matters=amounts.typed_apart(s.quantity.matters), **gaps)

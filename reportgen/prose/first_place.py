@@ -30,7 +30,8 @@ def _sentences(s: Standing) -> list[str]:
         return [say("first.not-tested")] if untouched(s) else missing(s)
     if s.first is None:
         return [_shown(s), *unranked(s)]
-    return [*_ranked(s), *off_scale(s), *unranked(s)]
+    moved = say("first.with-excluded") if s.first.order_changes_without else ""
+    return [*_ranked(s), moved, *off_scale(s), *unranked(s)]
 
 
 def _ranked(s: Standing) -> list[str]:

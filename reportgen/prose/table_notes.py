@@ -21,14 +21,27 @@ from reportgen.wording.listing import and_list, commas
 from reportgen.wording.quoting import quoted
 from reportgen.wording.sentence import inside, paragraph, sentence
 
+ASSUMED = ("constant", "assumption")  # sorts of cause that no instrument has
+
 
 def covers_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:
     """What the intervals of a quantity hold; empty where it has none."""
     s = standing(campaign, evaluation, quantity, part)
     within = [r for r in s.results if r.low is not None and r.high is not None]  # a bound has no interval
-    kinds = dict.fromkeys((_covered(r), r.at_least) for r in within)
-    several = say("covers.specimens") if within and several_specimens(s) else ""
-    return paragraph(*(covers(code, at_least) for code, at_least in kinds), several)
+    apart = several_specimens(s)
+    kinds = dict.fromkeys((_covered(r), r.at_least, _allowed_for(r, apart)) for r in within)
+    several = say("covers.specimens") if within and apart else ""
+    return paragraph(*(covers(code, at_least, what) for code, at_least, what in kinds), several)
+
+
+def _allowed_for(r: Result, apart: bool) -> tuple[str, ...]:
+    """What an interval with scatter in it allows for, in the order it is told; `apart`: specimens were compared."""
+    if r.covers != "instrument and scatter" or r.estimate is None:
+        return ()
+    sorts = {c.source.sort for c in r.estimate.contributions}
+    assumed = [sort for sort in ASSUMED if sort in sorts]
+    read = ["instrument"] if sorts - {*ASSUMED, "scatter", "bend"} else []
+    return (*read, *assumed, "specimens" if apart else "scatter")
 
 
 def _covered(r: Result) -> str:

@@ -121,7 +121,8 @@ def range_line(result: Result) -> str:
         return say("range.known", level=level, half=half)
     t, told = budget.figure(student(0.975, line.degrees)), degrees(line.degrees)
     with_t = [c for c in e.contributions if c is line or c.source.sort == "step"]
-    root = budget.size(hypot(*(c.size for c in with_t)), result.u or 1.0, e.unit)
+    u = result.u or 1.0
+    root = budget.size(hypot(*(c.size for c in with_t)), u, e.unit, budget.digits_beyond(u))
     if len(with_t) == len(e.contributions):
         return say("range.student", level=level, half=half, t=t, degrees=told, root=root)
     if len(with_t) > 1:
@@ -151,4 +152,5 @@ def pooled_line(campaign: Campaign, results: list[Result], used: ScatterUsed | N
     line = next((c for _, e in own if (c := scatter_line(e)) is not None), None)
     if line is None or line.degrees is None or line.degrees == plain:
         return say("together.pooled", each=each)
-    return say("together.pooled.rounds", each=each, degrees=degrees(line.degrees), plain=whole(plain))
+    s = budget.worked(line.behind.u if line.behind else 0.0, own[0][0].u, own[0][1].unit)
+    return say("together.pooled.rounds", sd=s, each=each, degrees=degrees(line.degrees), plain=whole(plain))

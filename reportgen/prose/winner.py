@@ -5,7 +5,7 @@ from __future__ import annotations
 from reportgen.prose import amounts
 from reportgen.prose.standing import Standing, name
 from reportgen.prose.within import within
-from reportgen.prose.yardstick import yardstick
+from reportgen.prose.yardstick import ran_once, yardstick
 from reportgen.wording.language import say
 
 
@@ -36,7 +36,8 @@ def winner(s: Standing, best: str) -> list[str]:
         yardstick=yardstick(s, (best, nearest.contender)),
         half=lead.half,
     )
-    return [opening, held, matters(s, pair.beyond), within(s, pair)]
+    unseen = say("first.lead.unseen") if ran_once(s) else ""
+    return [opening, held, unseen, matters(s, pair.beyond), within(s, pair)]
 
 
 def matters(s: Standing, beyond: bool | None) -> str:

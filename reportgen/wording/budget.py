@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 
 from reportgen.wording import interval, number
 from reportgen.wording.language import say
@@ -13,10 +13,21 @@ EXACT_DIGITS = 6
 NICE = (Decimal(5), Decimal(2), Decimal(1))
 
 
-def size(width: float, u: float, unit: str) -> str:
+def size(width: float, u: float, unit: str, more: int = MORE) -> str:
     """A line's size, to the same place as all lines of its budget; by its own digits where that would show nothing."""
-    places = number.decimals_of(u) + MORE
-    return interval.uncertainty(width, unit) if not number.rounded(width, places) else worked(width, u, unit, keep=True)
+    places = number.decimals_of(u) + more
+    if not number.rounded(width, places):
+        return interval.uncertainty(width, unit)
+    return joined(number.fixed(width, max(0, places)), unit)
+
+
+def digits_beyond(u: float) -> int:
+    """Digits beyond those of u that its budget needs: one more where u, printed so and rounded once again by a reader,
+    would come out as another than is printed (1.4497 as 1.450, and that as 1.5).
+    """
+    places = number.decimals_of(u)
+    again = number.rounded(u, places + MORE).quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP)
+    return MORE if again == number.rounded(u, places) else MORE + 1
 
 
 def worked(value: float, u: float | None, unit: str, *, keep: bool = False) -> str:

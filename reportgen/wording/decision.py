@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from reportgen.wording.language import say
+from reportgen.wording.listing import and_list
 
 
 def decision(code: str) -> str:
@@ -27,6 +30,7 @@ def direction(better: str) -> str:
     return say(f"direction.{better}")
 
 
-def covers(code: str, at_least: bool) -> str:
-    """What an interval holds, for the line below a table."""
-    return say(f"covers.{'at-least' if at_least else 'about'}.{code}".replace(" ", "-"))
+def covers(code: str, at_least: bool, what: Sequence[str] = ()) -> str:
+    """What an interval holds, for the line below a table; `what` it allows for: instrument, constant, scatter."""
+    allowed = and_list([say(f"covers.what.{one}") for one in what])
+    return say(f"covers.{'at-least' if at_least else 'about'}.{code}".replace(" ", "-"), what=allowed)

@@ -45,6 +45,7 @@ BUDGETS: Mapping[str, str | Forms] = {
     "{second} ({other})",
     "cure.step": "; an instrument that reads in steps of {step} would halve it",
     "cure.passes": "; {n} in place of {now} would halve it",
+    "cure.passes.rest": "; {n} in place of {now} would halve it, since more passes help against nothing else",
     "cure.known": "; it would be halved if that were known to {half} either way in place of {now}",
     "cure.hand": "; a start and stop without a hand would take that away",
     "cure.without": "; without it {rest} would be left",
@@ -69,16 +70,16 @@ BUDGETS: Mapping[str, str | Forms] = {
     "budget.clock": "How well {of} keeps time isn’t known: its clock is taken as right, and nothing of it is in here.",
     "budget.drift-cancels": "How far {of} may have drifted has no line: it moves all that was read off it alike, and "
     "cancels here.",
-    "budget.step-held": "Reading in steps moves one pass by at most half of {step}. That has no line of its own: the "
-    "scatter between passes already holds it.",
+    "budget.step-held": "The display’s steps can move a pass by {half} at most for each reading; the scatter between "
+    "passes already holds that.",
     "budget.effective": "Effective degrees of freedom: {degrees} (JCGM 100, G.4.1; shown, not used for the range).",
     "budget.effective.many": "Effective degrees of freedom: over {degrees}, as good as without limit (JCGM 100, G.4.1; "
     "shown, not used for the range).",
     "budget.effective.infinite": "Effective degrees of freedom: without limit, as every line is taken as known "
     "(JCGM 100, G.4.1).",
     # where the interval comes from
-    "range.student": "The {level} range reaches {half} either way: t\u00a0=\u00a0{t} for {degrees} (JCGM 100, table "
-    "G.2) times {root}.",
+    "range.student": "The {level} range reaches {half} either way: {root} times t\u00a0=\u00a0{t}, for {degrees} "
+    "(JCGM 100, table G.2). t is more than a bell curve’s 1.96 because the scatter itself is only known from these runs.",
     "range.mixed": "The {level} range reaches {half} either way. The scatter spreads as Student’s t with {degrees} "
     "(t\u00a0=\u00a0{t}), every other line as it says; their sum stays within that in 95 of 100 cases (JCGM 101, 5). "
     "That isn’t 2\u00a0×\u00a0u.",
@@ -90,6 +91,8 @@ BUDGETS: Mapping[str, str | Forms] = {
     "isn’t in it.",
     "range.ratio": "The {level} range goes from the value ÷\u00a0{factor} to the value ×\u00a0{factor}: passes scatter "
     "in proportion to their value, so the range is worked out on its logarithm.",
+    "note.overlap": "Ranges may overlap and the order still be sure: what {instruments} may be off by is in those "
+    "ranges alike. Go by the places",
     "level": "95 %",
     "level.at-least": "at least 95 %",
     # how passes were put together
@@ -108,8 +111,10 @@ BUDGETS: Mapping[str, str | Forms] = {
     "together.used.one": "The scatter used is {s} for one ({degrees}).",
     "together.used.more": "The scatter used is {s} for the result, with what its passes share ({degrees}).",
     "together.own.each": "{name} {s} ({passes})",
-    "together.pooled": "Each by itself: {each}. Joined: the squares weighed by one less than the passes.",
-    "together.pooled.rounds": "Each by itself: {each}. Joined: the squares weighed by one less than the passes. Rounds "
-    "moved all of them together, so it rests on {degrees} in place of {plain} (JCGM 100, G.4.1).",
+    "together.pooled": "Each by itself: {each}. The square of the scatter is the mean of their squares, each counted "
+    "one time less than it has passes.",
+    "together.pooled.rounds": "For the range of one by itself: {sd} ({degrees} in place of {plain}, as rounds moved "
+    "all together; JCGM 100, G.4.1). Its square is the mean of the squares of each one’s own, each counted one time "
+    "less than it has passes: {each}.",
     "count.specimen": {"one": "{count} specimen", "other": "{count} specimens"},
 }

@@ -28,7 +28,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "first.lead.alike": "Its lead of {gap} over {next}, the nearest, is more than the {half} that chance could make "
     "with {yardstick}: if all scatter alike, a repeat should agree",
     "first.lead.unseen": "Each was run once: how far a repeat would differ was stated before testing, not seen here",
-    "first.with-excluded": "With what was left out counted, some places would be others: see below",
+    "first.with-excluded": "Counting what was left out would change some places",
     "first.lead.plain": "A repeat should agree",
     "first.lead.plain.alike": "If all scatter alike, a repeat should agree",
     "first.matters.yes": "That is more than the {matters} that we say matters",

@@ -69,9 +69,14 @@ WORDS: Mapping[str, str | Forms] = {
     "direction.lower": "lower is better",
     "direction.higher": "higher is better",
     "direction.neither": "neither lower nor higher is better",
-    "covers.about.instrument-and-scatter": "Intervals of 95 %: the instrument and the scatter between passes",
-    "covers.at-least.instrument-and-scatter": "Intervals of at least 95 %: "
-    "the instrument and the scatter between passes",
+    "covers.about.instrument-and-scatter": "Of 100 such ranges about 95 hold the true value, with {what} allowed for",
+    "covers.at-least.instrument-and-scatter": "Of 100 such ranges at least 95 hold the true value, with {what} "
+    "allowed for",
+    "covers.what.instrument": "the instrument",
+    "covers.what.constant": "the constants",
+    "covers.what.assumption": "the assumptions",
+    "covers.what.specimens": "the scatter between specimens",
+    "covers.what.scatter": "the scatter between passes",
     "covers.about.instrument": "Intervals of 95 %, of the instrument alone: whether a repeat would agree isn't known",
     "covers.at-least.instrument": "Intervals of at least 95 %, of the instrument alone: "
     "whether a repeat would agree isn't known",

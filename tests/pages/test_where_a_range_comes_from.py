@@ -49,7 +49,8 @@ def test_passes_alone_are_t_times_their_scatter(tmp_path: Path) -> None:
     found = result_of(told, "weight", "corvane")
     assert found["high"] - found["value"] == pytest.approx(T_2 * sqrt(8) / sqrt(2), rel=2e-4)
     assert line(tmp_path).endswith(
-        "either way: t = 4.303 for 2 degrees of freedom (JCGM 100, table G.2) times 2.000 g."
+        "either way: 2.000 g times t = 4.303, for 2 degrees of freedom (JCGM 100, table G.2). t is more than a bell "
+        "curve’s 1.96 because the scatter itself is only known from these runs."
     )
 
 

@@ -114,7 +114,7 @@ def test_rows_that_name_no_specimen_are_of_the_usual_one(tmp_path: Path) -> None
 def test_the_page_speaks_of_specimens_where_specimens_were_compared(lamps: tuple[Path, dict[str, Any]]) -> None:
     """JUDGING 7 as the page tells it; two units of each of two products leave 2(2 - 1) = 2 degrees of freedom."""
     page = text_of(lamps[0] / "tests/run-time.html")
-    assert "is more than these specimens can hide" in page
+    assert "that chance could make with these specimens" in page
     assert re.search(r"Scatter between specimens of one product, the same for all: [\d.]+ min \(2 degrees", page)
     assert "the upright line is the mean of what each specimen gave" in page
     assert "What differs here is one specimen from another" in page

@@ -23,7 +23,7 @@ def test_a_sole_winner_is_named_with_its_lead_and_what_it_was_held_against() -> 
     t = t.pair("corvane", "brindle", "better", 1.2).pair("ostler", "brindle", "better", 1.2).first("corvane")
     assert said(t) == (
         "Corvane Sol is lowest: 14.00 g (13.40 to 14.60). Its lead of 3.0 g over Ostler Mk II, the nearest, is more than "
-        "four passes each can hide (1.2 g): if all scatter alike, a repeat should agree."
+        "the 1.2 g that chance could make with four passes each: if all scatter alike, a repeat should agree."
     )
     assert short(t) == "Corvane Sol is lowest, by 3.0 g"
 

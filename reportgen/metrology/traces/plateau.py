@@ -53,9 +53,9 @@ def plateau(trace: Trace, lasts: Uncertain, within: Uncertain) -> Plateau:
     for a, samples in _level(trace, time, most):
         if samples < FEWEST:
             raise NoValue(
-                f"too few samples to be called level: {trace.name} has {samples} in {time:g} s, and a plateau takes "
-                f"{FEWEST}",
-                f"ask for longer: its samples come every {trace.interval:g} s, and a plain number is in seconds",
+                f"too few samples to be called level: {trace.name} has {samples} in {time:g} s, one every "
+                f"{trace.interval:g} s, and a plateau takes {FEWEST}",
+                "ask for longer: a plain number is in seconds",
             )
         stretch = during(trace, _exact(a), _exact(min(a + time, trace.ends)))
         return Plateau(_with_scatter(stretch), a, stretch.ends)
