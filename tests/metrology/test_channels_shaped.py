@@ -199,7 +199,7 @@ def test_a_plateau_knows_its_mean_as_well_as_its_samples_scatter() -> None:
     [
         ("plateau(x, 60, 0.001)", "never stayed within ±0.001 °C for 60 s"),
         ("plateau(x, 6000, 5)", "never stayed"),
-        ("plateau(x, 3, 50)", "x has 4 in 3 s, one every 1 s, and a plateau takes 5"),
+        ("plateau(x, 3, 50)", "x has 4 in 3 s, one every 0.995 s, and a plateau takes 5"),
         ("plateau(x, 60, 0)", "plain"),
         ("plateau(x, 60, lowest(y))", "lx"),
         ("plateau(x, 60)", "takes 3"),
