@@ -12,7 +12,7 @@ from reportgen.metrology.type_a import student
 from reportgen.prose.standing import name, names
 from reportgen.wording.count import degrees
 from reportgen.wording.listing import and_list
-from reportgen.wording.number import plain
+from reportgen.wording.number import fixed
 
 FEW = 3  # degrees of freedom; with two, t is 4.3, with three still 3.2 (JCGM 100, table G.2)
 REMARKS = ("caveat", "incident", "exclusion")  # sorts that authors narrow by hand
@@ -124,7 +124,7 @@ def few_specimens(case: Case) -> Iterable[Seen]:
             continue
         quantity = next(q for t in case.declared.campaign.tests for q in t.quantities if q.id == used.quantity)
         who = and_list([name(case.declared.campaign, r.contender) for r in several])
-        said = f"{degrees(known)}: t = {plain(round(student(0.975, known), 1))}"
+        said = f"{degrees(known)}: t = {fixed(student(0.975, known), 1)}"
         says = f"{quantity.title}: how far specimens differ is known from those of {who} alone ({said})."
         yield Seen(case.declared.at(f"quantity/{quantity.id}"), says, f"quantity/{quantity.id}")
 
