@@ -209,8 +209,8 @@ PHRASES: Mapping[str, str] = {
     "links.methods": "Methods",
     "links.instruments": "Instruments",
     "foot.text": (
-        "Of a hundred ranges such as 13.6 to 14.8, ninety-five hold the true value, as far as the instruments are "
-        "known. Places that a gap smaller than the measurement can resolve are shared: 1–2 means first or second. "
+        "Of a hundred 95 % ranges about ninety-five hold the true value, as far as the instruments are known. "
+        "Places that a gap smaller than the measurement can resolve are shared: 1–2 means first or second. "
         "Each product is the one we bought; another of its kind may differ."
     ),
     "changes.first": "Issue {n}: first publication.",
