@@ -79,7 +79,8 @@ BUDGETS: Mapping[str, str | Forms] = {
     "(JCGM 100, G.4.1).",
     # where the interval comes from
     "range.student": "The {level} range reaches {half} either way: {root} times t\u00a0=\u00a0{t}, for {degrees} "
-    "(JCGM 100, table G.2). t is more than a bell curve’s 1.96 because the scatter itself is only known from these runs.",
+    "(JCGM 100, table G.2). t is more than a bell curve’s 1.96 because the scatter itself is only known "
+    "from these runs.",
     "range.mixed": "The {level} range reaches {half} either way. The scatter spreads as Student’s t with {degrees} "
     "(t\u00a0=\u00a0{t}), every other line as it says; their sum stays within that in 95 of 100 cases (JCGM 101, 5). "
     "That isn’t 2\u00a0×\u00a0u.",
