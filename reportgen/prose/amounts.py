@@ -89,11 +89,13 @@ def also_in_full(result: Result) -> str:
 
 
 def read_once(result: Result) -> bool:
-    """A single reading whose repeat isn't known, written in the result's own unit: its own digits say enough."""
+    """A single reading whose repeat isn't known, written in the result's own unit: its own digits say enough, where
+    they aren't more than its uncertainty leaves."""
     estimate = result.estimate
-    return (
-        result.covers == "instrument" and result.passes == 1 and estimate is not None and estimate.decimals is not None
-    )
+    if result.covers != "instrument" or result.passes != 1 or estimate is None or estimate.decimals is None:
+        return False
+    places = interval.decimals_for(result.u, result.low, result.high)
+    return places is None or estimate.decimals <= places
 
 
 def decimals_read_once(result: Result) -> int:

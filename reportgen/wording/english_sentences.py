@@ -31,9 +31,9 @@ SENTENCES: Mapping[str, str | Forms] = {
     "first.with-excluded": "Counting what was left out would change some places",
     "first.lead.plain": "A repeat should agree",
     "first.lead.plain.alike": "If all scatter alike, a repeat should agree",
-    "first.matters.yes": "That is more than the {matters} that we say matters",
+    "first.matters.yes": "That is more than the {matters} that we say would matter",
     "first.matters.no": "That is less than the {matters} that would matter",
-    "first.matters.open": "Whether it is more than the {matters} that we say matters is open",
+    "first.matters.open": "Whether it is more than the {matters} that we say would matter is open",
     "first.tie": "{names} share first place: the gap of {gap} is smaller than {yardstick} can tell ({half})",
     "first.tie.no-gap": "{names} share first place: they came out alike, and {yardstick} can't tell gaps under {half}",
     "first.tie.by-steps": "{names} share first place: on the instrument's steps a gap counts from {half} on, "

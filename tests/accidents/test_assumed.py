@@ -76,7 +76,7 @@ def test_the_assumption_is_told_on_all_that_names_it_and_beside_the_formula(tmp_
     text = page(tmp_path, "tests/water-lost").text.replace("\u00a0", " ")
     assert said in text
     assert "fill: 0 g, give or take 5 g (assumed, for each contender by itself: equal fills by eye)" in text
-    assert "An assumption in the formula" in text
+    assert "What is assumed of “fill”" in text
 
 
 def test_an_assumption_of_the_campaign_serves_every_test_that_names_it(tmp_path: Path) -> None:

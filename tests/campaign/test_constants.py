@@ -76,4 +76,5 @@ def test_what_goes_together_badly_is_told_at_its_place(tmp_path: Path, more: str
 def test_the_page_says_how_well_a_constant_is_known(tmp_path: Path) -> None:
     compile_campaign(tmp_path, HEAT.format(more=", uncertainty: 0.6 kJ/g, k: 2"), readings=GAS)
     (page,) = (tmp_path / "stoves/.site").rglob("heat.html")
-    assert "46 kJ/g, expanded uncertainty 0.6 kJ/g with k = 2" in " ".join(page.read_text(encoding="utf-8").split())
+    text = " ".join(page.read_text(encoding="utf-8").replace("\u00a0", " ").split())
+    assert "46 kJ/g, give or take 0.6 kJ/g (about 95 % sure, k = 2)" in text

@@ -173,7 +173,7 @@ def test_the_kinds_for_a_share_lost_and_a_rise_read_in_their_instrument_s_unit(t
 def test_a_difference_of_two_percentages_is_told_in_percentage_points(tmp_path: Path) -> None:
     """Common practice, no source: 52 % is 10 percentage points more than 42 %, and not 10 % more."""
     yaml = (
-        "title: Share\ncontenders: {one: One, other: Other}\ninstruments: {meter: '0.1 %, accuracy ±1 %'}\n"
+        "title: Share\ncontenders: {one: One, other: Other}\ninstruments: {meter: '0.1 %, accuracy ±10 digits'}\n"
         "measure:\n  share: {kind: one reading, unit: '%', better: higher, instrument: meter, matters: 2 %}\n"
         "readings: readings.csv\n"
     )
@@ -183,5 +183,5 @@ def test_a_difference_of_two_percentages_is_told_in_percentage_points(tmp_path: 
     text = page.read_text(encoding="utf-8").replace("\u00a0", " ")
     assert "One is highest" in text
     assert "10.00 percentage points" in text
-    assert "more than the 2 percentage points that matter" in text
+    assert "more than the 2 percentage points that we say would matter" in text
     assert "10.00 %" not in text
