@@ -12,7 +12,7 @@ from reportgen.evaluation.evaluated import Contribution, Estimate, Result
 from reportgen.intake.reading import ReadingKey
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
-from reportgen.prose.budgets import HALF_WIDTH, budget_line, cause, name_of
+from reportgen.prose.budgets import HALF_WIDTH, budget_line, cause, leaves_out, name_of
 from reportgen.prose.together import range_line
 from reportgen.wording import budget, interval
 from reportgen.wording.count import degrees, in_words, whole
@@ -61,9 +61,13 @@ class Bar:
 
 @dataclass(frozen=True)
 class BudgetShown:
-    """`says` what most of it is, `u` what all come to; `notes` are what isn't in it; `drawn` the drawing in words."""
+    """`says` what most of it is, `u` what all come to; `notes` are what isn't in it; `drawn` the drawing in words.
+
+    `partly`: only what is known is in it, so that shares are shares of that.
+    """
 
     says: str
+    partly: bool
     rows: tuple[BudgetRow, ...]
     u: str
     effective: str
@@ -87,7 +91,8 @@ def budget_shown(
     shares = commas([say("budget.shares", mark=r.mark, cause=inside(_whole(r)), share=r.share) for r in rows])
     bars = tuple(_bars(lines, marks))
     return BudgetShown(
-        says=budget_line(told.campaign, result),
+        says=budget_line(told.campaign, told.evaluation, result),
+        partly=leaves_out(result),
         rows=tuple(rows),
         u=budget.size(hypot(*(c.size for c in lines)), result.u, e.unit, budget.digits_beyond(result.u)),
         effective=_effective(e),

@@ -7,18 +7,20 @@ from dataclasses import dataclass
 from math import ceil, sqrt
 
 from reportgen.campaign.declared import Campaign
-from reportgen.evaluation.evaluated import Contribution, Result
+from reportgen.evaluation.evaluated import Contribution, Evaluation, Result
 from reportgen.metrology.calibration import SLOPE
 from reportgen.metrology.uncertain import Shape
 from reportgen.wording import budget, interval
 from reportgen.wording.count import counted
 from reportgen.wording.language import say
-from reportgen.wording.sentence import inside, sentence
+from reportgen.wording.sentence import inside, paragraph
 
 NEARLY_ALL, MOST, HALF = 0.9, 0.75, 0.5  # of the variance; to halve u, three quarters of it must go
 HALF_WIDTH: dict[Shape, float] = {"uniform": sqrt(3), "triangular": sqrt(6), "arcsine": sqrt(2)}  # ÷ u (JCGM 100, 4.3)
 STEPS = ("step", "shared")
 KNOWN = ("offset", "gain", "accuracy", "calibration", "drift", "repeatability", "clock", "constant", "assumption")
+ALIKE = ("offset", "gain", "calibration", "drift")  # sorts in which an instrument is off alike for all it read
+HARDLY = 0.2  # of an error that two results share: what a gap may keep of it and be said to be hardly moved
 FEWEST = 0.1  # of what it is now: an improvement beyond that is no advice
 MOST_PASSES = 100
 
@@ -93,29 +95,59 @@ def name_of(campaign: Campaign, c: Contribution) -> str:
     return c.source.of.replace("-", " ") if c.source.sort in ("constant", "assumption") else c.source.of
 
 
-def budget_line(campaign: Campaign, result: Result) -> str:
-    """What most of the uncertainty comes from, and what would halve it; empty where there is no budget."""
+def budget_line(campaign: Campaign, evaluation: Evaluation, result: Result) -> str:
+    """What most of the uncertainty comes from, what would halve it, and what that would not do; "" without a budget."""
     e = result.estimate
     if e is None or e.limit or not e.contributions or not result.u:
         return ""
-    found = causes(e.contributions)
+    first = causes(e.contributions)[0]
+    return paragraph(
+        _made_of(campaign, result, causes(e.contributions)),
+        say("made.alike") if first.share > HALF and _moves_alike(evaluation, result, first) else "",
+        say("made.no-repeat") if repeats_unknown(result) else "",
+    )
+
+
+def leaves_out(result: Result) -> bool:
+    """Whether its budget lacks what nobody knows: how far a repeat would differ, or how right an instrument is."""
+    return repeats_unknown(result) or bool(result.estimate and result.estimate.unknown_accuracy)
+
+
+def repeats_unknown(result: Result) -> bool:
+    """Whether nothing is known of its scatter; what a laboratory states of its own value is another matter."""
+    return result.covers == "instrument" and result.laboratory is None
+
+
+def _made_of(campaign: Campaign, result: Result, found: Sequence[Cause]) -> str:
     first = found[0]
     said = cause(campaign, result, first.largest)
+    whole = say("made.known" if leaves_out(result) else "made.whole")
     if first.share >= NEARLY_ALL:
-        return sentence(say("made.all", cause=said, cure=_cure(result, first)))
+        return say("made.all", whole=whole, cause=said, cure=_cure(result, first))
     if first.share >= MOST:
-        return sentence(say("made.most", cause=said, cure=_cure(result, first)))
+        return say("made.most", whole=whole, cause=said, cure=_cure(result, first))
+    one = budget.share(first.share)
     if first.share > HALF:
-        part = budget.share(first.share)
-        return sentence(say("made.more-than-half", share=part, cause=said, cure=_without(result, first)))
+        return say("made.more-than-half", whole=whole, share=one, cause=said, cure=_without(result, first))
     second = found[1]
-    other = cause(campaign, result, second.largest)
-    return sentence(
-        say(
-            "made.several",
-            first=said, one=budget.share(first.share), second=other, other=budget.share(second.share),
-        )
-    )  # fmt: skip
+    other, share = cause(campaign, result, second.largest), budget.share(second.share)
+    return say("made.several", whole=whole, first=said, one=one, second=other, other=share)
+
+
+def _moves_alike(evaluation: Evaluation, result: Result, first: Cause) -> bool:
+    """Whether an error is in every other result of the quantity as well, and all but drops out of each difference."""
+    others = [
+        {c.source: c.size for c in r.estimate.contributions}
+        for r in evaluation.results
+        if (r.quantity, r.part) == (result.quantity, result.part)
+        and r.contender != result.contender
+        and r.estimate is not None and r.estimate.contributions and not r.estimate.limit
+    ]  # fmt: skip
+    return bool(others) and all(
+        c.source.sort in ALIKE and abs(c.size - theirs.get(c.source, 0.0)) <= HARDLY * abs(c.size)
+        for c in first.lines
+        for theirs in others
+    )
 
 
 def _without(result: Result, first: Cause) -> str:

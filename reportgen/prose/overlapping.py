@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Comparison, Contribution, Evaluation, Result
-from reportgen.prose.budgets import name_of
+from reportgen.prose.budgets import ALIKE, name_of
 from reportgen.prose.standing import Standing, standing
 from reportgen.wording.language import say
 from reportgen.wording.listing import and_list
 from reportgen.wording.sentence import sentence
-
-ALIKE = ("offset", "gain", "calibration", "drift")  # sorts in which an instrument is off alike for all it read
 
 
 def overlapping_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:

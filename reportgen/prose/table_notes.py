@@ -29,19 +29,21 @@ def covers_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part:
     s = standing(campaign, evaluation, quantity, part)
     within = [r for r in s.results if r.low is not None and r.high is not None]  # a bound has no interval
     apart = several_specimens(s)
-    kinds = dict.fromkeys((_covered(r), r.at_least, _allowed_for(r, apart)) for r in within)
+    stated = s.scatter is not None and s.scatter.origin == "declared"
+    between = "specimens" if apart else "scatter-stated" if stated else "scatter"
+    kinds = dict.fromkeys((_covered(r), r.at_least, _allowed_for(r, between)) for r in within)
     several = say("covers.specimens") if within and apart else ""
     return paragraph(*(covers(code, at_least, what) for code, at_least, what in kinds), several)
 
 
-def _allowed_for(r: Result, apart: bool) -> tuple[str, ...]:
-    """What an interval with scatter in it allows for, in the order it is told; `apart`: specimens were compared."""
+def _allowed_for(r: Result, between: str) -> tuple[str, ...]:
+    """What an interval with scatter in it allows for, in the order it is told; `between` says which scatter."""
     if r.covers != "instrument and scatter" or r.estimate is None:
         return ()
     sorts = {c.source.sort for c in r.estimate.contributions}
     assumed = [sort for sort in ASSUMED if sort in sorts]
     read = ["instrument"] if sorts - {*ASSUMED, "scatter", "bend"} else []
-    return (*read, *assumed, "specimens" if apart else "scatter")
+    return (*read, *assumed, between)
 
 
 def _covered(r: Result) -> str:

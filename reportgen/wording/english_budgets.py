@@ -38,11 +38,16 @@ BUDGETS: Mapping[str, str | Forms] = {
     "cause.scatter.sessions": "the scatter between sessions",
     "cause.scatter.quantity": "the scatter between passes of {of}",
     # the sentence over a budget
-    "made.all": "Nearly all of the uncertainty is {cause}{cure}",
-    "made.most": "Most of the uncertainty is {cause}{cure}",
-    "made.more-than-half": "More than half of the uncertainty ({share}) is {cause}{cure}",
-    "made.several": "No single cause makes most of the uncertainty: the two largest are {first} ({one}) and "
+    "made.whole": "the uncertainty",
+    "made.known": "the uncertainty that is known",
+    "made.all": "Nearly all of {whole} is {cause}{cure}",
+    "made.most": "Most of {whole} is {cause}{cure}",
+    "made.more-than-half": "More than half of {whole} ({share}) is {cause}{cure}",
+    "made.several": "No single cause makes most of {whole}: the two largest are {first} ({one}) and "
     "{second} ({other})",
+    "made.alike": "It moves everything that was read with it alike: that matters to the values and hardly to the gaps "
+    "between them",
+    "made.no-repeat": "How far a repeat would differ isn’t in it; only repeats can show that",
     "cure.step": "; an instrument that reads in steps of {step} would halve it",
     "cure.passes": "; {n} in place of {now} would halve it",
     "cure.passes.rest": "; {n} in place of {now} would halve it, since more passes help against nothing else",

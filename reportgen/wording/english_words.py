@@ -77,6 +77,7 @@ WORDS: Mapping[str, str | Forms] = {
     "covers.what.assumption": "the assumptions",
     "covers.what.specimens": "the scatter between specimens",
     "covers.what.scatter": "the scatter between passes",
+    "covers.what.scatter-stated": "a scatter between passes that was stated beforehand",
     "covers.about.instrument": "Intervals of 95 %, of the instrument alone: whether a repeat would agree isn't known",
     "covers.at-least.instrument": "Intervals of at least 95 %, of the instrument alone: "
     "whether a repeat would agree isn't known",

@@ -24,8 +24,8 @@ from statistics import median
 from typing import Any
 from unittest import mock
 
-import altair  # noqa: F401  (imports are no part of the charts' time)
-import vl_convert  # noqa: F401
+import altair  # noqa: F401  # imports are no part of the charts' time
+import vl_convert  # noqa: F401  # nor is this one
 
 from reportgen.build.reckoning_kept import evaluation
 from reportgen.campaign.declared import Quantity

@@ -87,7 +87,7 @@ def test_pairs_without_the_winner_are_said_to_have_wider_ranges_where_they_have(
 def test_what_ranges_allow_for_is_what_is_in_their_budgets(demo_told: dict[str, Any], demo_site: Path) -> None:
     about = "Of 100 such ranges about 95 hold the true value, with "
     for test, quantity, allowed in (
-        ("noise", "noise", "the instrument and the scatter between passes"),
+        ("noise", "noise", "the instrument and a scatter between passes that was stated beforehand"),
         ("boil-time", "boil-time", "the scatter between passes"),
         ("gas-burned", "heat-in-the-gas", "the constants and the scatter between passes"),
     ):

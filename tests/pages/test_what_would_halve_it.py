@@ -24,6 +24,9 @@ HEATED = (
     "readings: readings.csv\n"
 )
 
+NO_REPEAT = "How far a repeat would differ isn’t in it; only repeats can show that."
+MOVES_ALIKE = "It moves everything that was read with it alike: that matters to the values and hardly to the gaps"
+
 
 def working(tmp_path: Path, test: str, of: str) -> Element:
     page = next((tmp_path / "stoves" / ".site").glob(f"*/tests/{test}.html"))
@@ -46,8 +49,8 @@ def test_a_scale_of_half_the_step_would_halve_what_its_step_brings(tmp_path: Pat
     assert result_of(before, "weight", "corvane")["u"] == pytest.approx((1 / 12 + 0.01 / 3) ** 0.5)
     line = said(tmp_path / "a", "weight", "weight-corvane")
     found = re.fullmatch(
-        r"Nearly all of the uncertainty is the step the scale reads in; "
-        r"an instrument that reads in steps of ([\d.]+) g would halve it\.",
+        r"Nearly all of the uncertainty that is known is the step the scale reads in; "
+        r"an instrument that reads in steps of ([\d.]+) g would halve it\. " + NO_REPEAT,
         line,
     )
     assert found, line
@@ -78,7 +81,7 @@ def test_a_constant_known_so_much_better_would_halve_it(tmp_path: Path) -> None:
 
     before = compiled("2", "a")
     line = said(tmp_path / "a", "heat", "heat-corvane")
-    found = re.search(r"would be halved if that were known to ([\d.]+) kJ/g either way in place of 2 kJ/g\.$", line)
+    found = re.search(r"would be halved if that were known to ([\d.]+) kJ/g either way in place of 2 kJ/g\.", line)
     assert found, line
     ours, theirs = (result_of(told, "heat", "corvane")["u"] for told in (before, compiled(found[1], "b")))
     assert theirs == pytest.approx(ours / 2, rel=0.01)  # the half-width is printed with two digits
@@ -88,8 +91,28 @@ def test_what_is_left_without_a_cause_is_said_where_no_cure_is_enough(tmp_path: 
     weighed(tmp_path, "1 g, accuracy ±0.4 g", "corvane,1,86\nostler,1,112\n")
     # δ²/12 = 0.0833 of 0.0833 + 0.16/3 = 0.1367: 61 %; the rest is 0.4/√3 = 0.23 g
     assert said(tmp_path, "weight", "weight-corvane") == (
-        "More than half of the uncertainty (61 %) is the step the scale reads in; without it 0.23 g would be left."
+        "More than half of the uncertainty that is known (61 %) is the step the scale reads in; without it 0.23 g "
+        "would be left. " + NO_REPEAT
     )
+
+
+def test_an_error_that_moves_all_alike_is_said_to_matter_to_values_and_not_to_gaps(tmp_path: Path) -> None:
+    """An offset drops out of a difference, of a gain the part by which two readings differ stays (JCGM 100, F.1.2.3)."""
+    rows = "corvane,1,86\nostler,1,112\n"
+    weighed(tmp_path / "offset", "0.01 g, accuracy ±1 g", rows)
+    assert MOVES_ALIKE in said(tmp_path / "offset", "weight", "weight-corvane")
+    weighed(tmp_path / "gain", "0.01 g, accuracy ±5 % of reading", rows)  # of 86 and 112 g: a third of it is left
+    assert MOVES_ALIKE not in said(tmp_path / "gain", "weight", "weight-corvane")
+
+
+def test_only_repeats_are_said_to_show_a_scatter_that_nobody_knows(tmp_path: Path) -> None:
+    weighed(tmp_path / "once", "0.1 g, accuracy ±0.6 g", "corvane,1,86\nostler,1,112\n")
+    assert NO_REPEAT in said(tmp_path / "once", "weight", "weight-corvane")
+    caption = working(tmp_path / "once", "weight", "weight-corvane").one("table", class_="budget").one("caption").text
+    assert caption.startswith("What the known uncertainty is made of")
+    rows = "".join(f"{c},{n},{w}\n" for c, at in (("corvane", 86), ("ostler", 112)) for n, w in ((1, at), (2, at + 4)))
+    weighed(tmp_path / "twice", "0.1 g, accuracy ±0.6 g", rows)
+    assert NO_REPEAT not in said(tmp_path / "twice", "weight", "weight-corvane")
 
 
 def test_a_budgets_lines_lead_to_what_they_are_of(tmp_path: Path) -> None:

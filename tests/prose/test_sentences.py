@@ -140,7 +140,7 @@ def test_a_budget_names_its_largest_source() -> None:
         Contribution(Source("scatter", "passes"), 0.0245, 0.4, False),
     )
     result = replace(result, u=0.0387, estimate=replace(result.estimate, contributions=lines))
-    assert plain(sentences.budget_line(t.campaign, result)) == (
+    assert plain(sentences.budget_line(t.campaign, t.evaluation, result)) == (
         "More than half of the uncertainty (60 %) is the step the bench scale reads in; without it 0.024 g would be left."
     )
 

@@ -75,7 +75,7 @@ def everything_said(campaign: Campaign, evaluation: Evaluation) -> list[str]:
         *(sentences.single_line(campaign, evaluation, q) for q in quantities),
         *(sentences.result_line(campaign, r) for r in evaluation.results),
         *(sentences.why_no_u_line(campaign, r) for r in evaluation.results),
-        *(sentences.budget_line(campaign, r) for r in evaluation.results),
+        *(sentences.budget_line(campaign, evaluation, r) for r in evaluation.results),
         *(sentences.comparison_line(campaign, evaluation, c) for c in evaluation.comparisons),
     ]
 

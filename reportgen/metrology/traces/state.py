@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from reportgen.metrology.arithmetic import weighted
 from reportgen.metrology.errors import NoValue
@@ -20,6 +21,10 @@ from reportgen.metrology.traces.piece import Piece
 from reportgen.metrology.traces.trace import Trace, added, in_gaps, joined
 from reportgen.metrology.uncertain import Source, Uncertain
 from reportgen.metrology.unit import parse_unit
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
 
 REACHES = (1.0, 2.0)  # standard uncertainties: a trace that came within two of a limit may have passed it
 
@@ -94,7 +99,7 @@ def _of_ends(trace: Trace, side: Side, limit: float) -> dict[Source, float]:
     return weighted([(-(first or 0.0), begins), (last, ends)])
 
 
-def _flags(trace: Trace, piece: Piece, side: Side, limit: float):  # type: ignore[no-untyped-def]  # numpy is loaded late
+def _flags(trace: Trace, piece: Piece, side: Side, limit: float) -> NDArray[np.bool_]:
     """For each sample, whether it lies beyond the limit. Raises NoValue where a bound doesn't tell."""
     import numpy as np
 

@@ -6,7 +6,15 @@ gaps those that are narrower than a stretch are passed over: no picture could sh
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from reportgen.metrology.traces.trace import Trace
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    Floats = NDArray[np.float64]
 
 Point = tuple[float, float]  # seconds, value
 BINS = 150
@@ -56,5 +64,5 @@ def _apart(points: list[Point], gaps: tuple[Point, ...]) -> tuple[tuple[Point, .
     return tuple(tuple(s) for s in stretches)
 
 
-def _point(times, values, i: int) -> Point:  # type: ignore[no-untyped-def]  # arrays of numpy, which is loaded late
+def _point(times: Floats, values: Floats, i: int) -> Point:
     return float(times[i]), float(values[i])
