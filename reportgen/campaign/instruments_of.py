@@ -14,6 +14,7 @@ from reportgen.campaign.look_up import error
 from reportgen.campaign.photos_of import photo_of
 from reportgen.campaign.scalar import amount
 from reportgen.campaign.shape import NotThat
+from reportgen.campaign.stated_uncertainty import stated_uncertainty
 from reportgen.campaign.written.calibration import WrittenCalibration
 from reportgen.campaign.written.shared import WrittenInstrument
 from reportgen.finding import Finding, Place
@@ -106,27 +107,11 @@ def _calibration(w: WrittenCalibration, day: Day | None, told: list[Finding]) ->
 
 
 def _uncertainty(w: WrittenCalibration, line: bool, told: list[Finding]) -> tuple[Amount | None, Decimal]:
-    """The uncertainty stated and what it is a multiple of (JCGM 100, 4.3.3): U with its k, or u, which is its own."""
     if w.u and w.uncertainty:
         says = "the correction has a standard uncertainty (`u`) or an expanded one (`uncertainty` with `k`), not both"
         error(told, "two-widths", w.u.at, says, do="Keep the one that the certificate gives.")
-    if w.uncertainty and not w.k:
-        why = "The standard uncertainty is the stated one divided by k (JCGM 100, 4.3.3); k is never guessed."
-        says = f"the uncertainty of this correction ({w.uncertainty.value.text}) has no coverage factor"
-        error(told, "uncertainty-without-k", w.uncertainty.at, says, why, "Add `k:`; the certificate says it.")
-    if w.k and not w.uncertainty:
-        says = "`k` is the factor of an expanded uncertainty, and none stands here"
-        error(told, "k-without-uncertainty", w.k.at, says, do="Write `uncertainty:` beside it; `u:` has no factor.")
-    if w.k and w.k.value < 1:
-        says = f"a coverage factor of {w.k.value} makes U smaller than the standard uncertainty it is made of"
-        error(told, "k-below-one", w.k.at, says, do="Write the factor of the certificate, 2 in most of them.")
-    stated = w.uncertainty or w.u
-    if w.degrees and not stated:
-        says = "`degrees` say how well an uncertainty is known, and none stands here"
-        more = " (those of a fitted line are its points less two)" if line else ""
-        error(told, "degrees-without-u", w.degrees.at, f"{says}{more}", do="Add `u:`, or take `degrees:` out.")
-    k = w.k.value if w.uncertainty and w.k and w.k.value else Decimal(1)
-    return (stated.value if stated else None), k
+    more = " (those of a fitted line are its points less two)" if line else ""
+    return stated_uncertainty(w, "correction", "certificate", told, more=more)
 
 
 def _points(

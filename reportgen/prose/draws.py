@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation, Result
@@ -49,8 +49,15 @@ def way_line(result: Result) -> str:
     return paragraph(
         say("draws.used", count=count, first=first, off=interval.uncertainty(_off(draws), e.unit)),
         say("draws.middle") if draws.middle else "",
-        say("draws.budget" if draws.u_counts else "draws.beside", **both),
+        _beside(draws, both),
     )
+
+
+def _beside(draws: ByDraws, both: Mapping[str, str]) -> str:
+    """Which u is printed, where the two aren't printed alike."""
+    if draws.u_counts:
+        return say("draws.budget", **both)
+    return say("draws.beside", **both) if both["u"] != both["first"] else ""
 
 
 def _used(result: Result) -> bool:

@@ -66,7 +66,7 @@ BUDGETS: Mapping[str, str | Forms] = {
     "weighed.mean": "{u} ÷\u00a0√{count}",
     "weighed.once": "{u}",
     "weighed.differing": "{weighed}, on the whole",
-    "sensitivity.per": "{size}\u00a0per\u00a0{unit}",
+    "sensitivity.per": "{size} per\u00a0{unit}",
     "budget.readings": {"one": "{count} reading", "other": "{count} readings"},
     "budget.share.under": "under {value}",
     "budget.shares": "{mark}, {cause}: {share}",
