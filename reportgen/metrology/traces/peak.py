@@ -1,7 +1,7 @@
 """The highest and lowest of a trace. One sample decides, so its instrument's step counts once (JCGM 100, F.2.2.1).
 
 So does the noise from sample to sample, beyond what the instrument was said to do. It also lifts the highest of several
-samples of one level (`channel_noise.lift_of_highest`): of those that lie within so many standard deviations of the
+samples of one level (`noise.lift_of_highest`): of those that lie within so many standard deviations of the
 highest that intervals hold the truth, moving means too, whose neighbours share their noise (both simulated in the
 tests). How many of them are there by nature and how many by noise nobody can tell, so nothing is taken off. The lift
 counts as uniform, so far either way, one for all passes, for it doesn't even out (a known effect that isn't corrected

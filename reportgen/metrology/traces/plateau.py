@@ -4,7 +4,7 @@ Level means that every sample lies within a declared distance of the stretch's m
 energies). Stretches begin at samples; one that holds a gap or a sample off the scale is none.
 
 Besides what the instrument leaves open of a mean, two things count: how samples scatter about the straight line through
-them, as in `channel_slope.py`, for samples that follow each other are worth fewer (n·(1 − r₁)/(1 + r₁), same source);
+them, as in `slope.py`, for samples that follow each other are worth fewer (n·(1 − r₁)/(1 + r₁), same source);
 and how far that line still moves from one end to the other, for the level may be meant anywhere on it, uniformly.
 """
 
