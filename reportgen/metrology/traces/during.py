@@ -1,7 +1,7 @@
 """A stretch of a trace, and its value at one time: ends between two samples lie on the straight line between them.
 
 An end inside a gap, or beside a sample off the scale, isn't made up: the stretch then ends with the last sample in it,
-which is enough for a peak and too little for a mean or an area (`channel_mean.py` refuses).
+which is enough for a peak and too little for a mean or an area (`mean.py` refuses).
 
 Times that are asked for are true times. A logger whose clock is fast has by then gone through more of its own, so what
 its clock leaves open is taken off; for a time the same clock told (`when`), that leaves nothing.
