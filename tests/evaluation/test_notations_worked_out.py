@@ -1,32 +1,23 @@
-"""Rough, unweighed, shared and relative readings and frames, worked out: against `uncertainties`, standards and hand sums."""
+"""Rough, unweighed, shared and relative readings, worked out: against `uncertainties` and hand sums."""
 
 from __future__ import annotations
 
 import math
-from fractions import Fraction
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from uncertainties import correlation_matrix, ufloat
+from uncertainties import correlation_matrix
 
-from reportgen.campaign.frame_rates import frame_rate
-from reportgen.campaign.shape import NotThat
 from reportgen.evaluation.observing import Observer
-from reportgen.evaluation.picking import picked
 from reportgen.evaluation.says import says_of
 from reportgen.finding import Refused
 from reportgen.intake.reading import ReadingKey
 from reportgen.metrology.arithmetic import add, subtract
-from reportgen.metrology.errors import NoValue
-from reportgen.metrology.uncertain import Limit, Uncertain, combined_standard_uncertainty, correlation_coefficient
-from reportgen.metrology.unit import parse_unit
-from tests.evaluation.bench import all_stages, evaluated, pair, result, value
+from reportgen.metrology.uncertain import Limit, combined_standard_uncertainty, correlation_coefficient
+from tests.evaluation.bench import THREE, all_stages, evaluated, observer, pair, result, uniform, value
 
-THREE = (
-    "contenders: {corvane: Corvane Sol, ostler: {title: Ostler Mk II, also called: [the red one]}, brindle: Brindle}\n"
-)
 SCALE = "instruments: {scale: '1 g, up to 5000 g, accuracy ±(2 g + 1 %)'}\n"
 FUEL = f"title: Fuel\n{THREE}{SCALE}measure:\n  fuel: one reading, g, lower, scale\nreadings: readings.csv\n"
 NET = f"""title: Net
@@ -44,29 +35,6 @@ measure:
   heat: one reading, °C, lower, probe
 readings: readings.csv
 """
-LIFT = f"""title: Lift
-{THREE}instruments: {{camera: 60000/1001 frames a second}}
-tests:
-  lift:
-    title: Lift
-    readings: {{file: readings.csv, columns: {{start: {{unit: frames, instrument: camera}}, end: {{unit: frames, instrument: camera}}}}}}
-    quantities:
-      lift time: {{formula: end - start, unit: s, better: lower}}
-"""
-
-
-def observer(place: Path, text: str, readings: str) -> tuple[Observer, dict[tuple[str, str], Uncertain]]:
-    """Contender and name → the reading as it goes into formulas."""
-    declared, read, _ = all_stages(place, text, readings=readings)
-    bench = Observer(declared.campaign, read.readings)
-    return bench, {(k.contender, k.name): bench.observed(r) for k, r in read.readings.items()}
-
-
-def uniform(half: float):
-    """An input of `uncertainties` with the standard uncertainty of a uniform ±half (JCGM 100, 4.3.7)."""
-    return ufloat(0.0, half / math.sqrt(3))
-
-
 @pytest.mark.parametrize(
     ("text", "middle", "half"), [("about 250", 250, 10), ("250 ±25", 250, 25), ("200 to 300", 250, 50)]
 )
@@ -293,129 +261,6 @@ def test_kilograms_of_a_pull_scale_are_named_kgf(tmp_path: Path) -> None:
     with pytest.raises(Refused) as refused:
         evaluated(tmp_path, text, readings="contender,fuel\ncorvane,12 N\nostler,1.2 kg\nbrindle,12\n")
     assert any("kgf" in f.do for f in refused.value.findings)
-
-
-RATE = Fraction(60000, 1001)
-
-
-def test_two_frames_are_known_to_one_frame_each(tmp_path: Path) -> None:
-    """u = 1/(rate·√6): two uniform errors of one frame each (JCGM 100, 4.3.7), as columns and in one cell."""
-    _, found = observer(tmp_path, LIFT, "contender,start,end\ncorvane,1204,4820\nostler,10,30\nbrindle,20,500\n")
-    ours = subtract(found["corvane", "end"], found["corvane", "start"])
-    theirs = (4820 + uniform(0.5) - (1204 + uniform(0.5))) / float(RATE)
-    assert ours.unit == parse_unit("s")
-    assert ours.value == pytest.approx(theirs.nominal_value, rel=1e-15)
-    assert combined_standard_uncertainty(ours) == pytest.approx(theirs.std_dev, rel=1e-12)
-    assert combined_standard_uncertainty(ours) == pytest.approx(1 / float(RATE) / math.sqrt(6), rel=1e-12)
-
-
-def test_the_same_in_one_cell_and_as_a_number_of_frames(tmp_path: Path) -> None:
-    text = f"title: Fall\n{THREE}instruments: {{camera: 60000/1001 frames a second}}\nmeasure:\n  fall: timed, s, lower, camera\nreadings: readings.csv\n"
-    told = evaluated(
-        tmp_path, text, readings="contender,fall\ncorvane,frames 1204 to 4820\nostler,3616 frames\nbrindle,1.25 s\n"
-    )
-    for who in ("corvane", "ostler"):
-        assert value(told, "fall", who) == pytest.approx(3616 * 1001 / 60000, rel=1e-15)
-        assert result(told, "fall", who).u == pytest.approx(1001 / 60000 / math.sqrt(6), rel=1e-9)
-    assert value(told, "fall", "brindle") == 1.25
-
-
-def test_frames_that_become_frames_need_no_rate(tmp_path: Path) -> None:
-    text = LIFT.replace("unit: s,", "unit: frames,").replace("instruments: {camera: 60000/1001 frames a second}\n", "")
-    text = text.replace(", instrument: camera", "")
-    told = evaluated(tmp_path, text, readings="contender,start,end\ncorvane,1204,4820\nostler,10,30\nbrindle,20,500\n")
-    assert value(told, "lift-time", "corvane") == 3616
-
-
-@pytest.mark.parametrize("cells", ["1204,4820", "1204 frames,frame 4820"])
-def test_frames_without_a_rate_are_no_time(cells: str, tmp_path: Path) -> None:
-    text = LIFT.replace("60000/1001 frames a second", "0.01 s")
-    with pytest.raises(Refused) as refused:
-        evaluated(tmp_path, text, readings=f"contender,start,end\ncorvane,{cells}\nostler,10,30\nbrindle,20,500\n")
-    assert all("frame rate" in f.do for f in refused.value.findings)
-
-
-@pytest.mark.parametrize(
-    ("text", "rate"),
-    # SMPTE ST 12-1 and ST 424: the rates of television are 1000/1001 of 24, 30, 60 a second (from memory)
-    [
-        ("29.97 frames a second", Fraction(30000, 1001)),
-        ("59.94 frames per second", Fraction(60000, 1001)),
-        ("23.976 frames/s", Fraction(24000, 1001)),
-        ("60000/1001 frames a second", Fraction(60000, 1001)),
-        ("30 a second", Fraction(30)),
-        ("25 frames a second", Fraction(25)),
-        ("12.5 a second", Fraction(25, 2)),
-    ],
-)
-def test_a_frame_rate_is_an_exact_fraction(text: str, rate: Fraction) -> None:
-    assert frame_rate(text) == rate
-
-
-@pytest.mark.parametrize(
-    "text", ["0 frames a second", "30/0 a second", "thirty a second", "30", "30 fps", "-30 a second"]
-)
-def test_what_is_no_frame_rate_is_refused(text: str) -> None:
-    with pytest.raises(NotThat):
-        frame_rate(text)
-
-
-def _at(value: float, limit: Limit | None = None) -> Uncertain:
-    return Uncertain(value, parse_unit("g"), {}, limit)
-
-
-@pytest.mark.parametrize(
-    ("how", "passes", "found", "limit"),
-    [
-        ("least", [_at(41), _at(999, "above")], 41, None),
-        ("most", [_at(41), _at(999, "above")], 999, "above"),
-        ("most", [_at(5), _at(3, "above")], 5, "above"),  # 5 itself was read, and the other may be more
-        ("least", [_at(5), _at(3, "above")], 3, "above"),
-        ("middle", [_at(1, "above"), _at(4), _at(5)], 4, "above"),  # the median is 4 or 5 or between
-        ("middle", [_at(2), _at(3), _at(999, "above")], 3, None),
-        ("middle", [_at(2), _at(8, "above")], 5, "above"),
-        ("least", [_at(5), _at(7, "below")], 5, "below"),
-        ("most", [_at(5), _at(3, "below")], 5, None),
-    ],
-)
-def test_a_pick_among_passes_with_limits_claims_no_more_than_they_bear(
-    how: str, passes: list[Uncertain], found: float, limit: str | None
-) -> None:
-    seen = picked(how, passes)
-    assert (seen.value, seen.limit) == (found, limit)
-
-
-def test_a_pick_that_could_be_anything_is_none() -> None:
-    with pytest.raises(NoValue):
-        picked("middle", [_at(5, "above"), _at(3, "below")])
-
-
-@given(
-    st.lists(
-        st.tuples(st.integers(-9, 9), st.sampled_from([None, "above", "below"]), st.integers(0, 20)),
-        min_size=1,
-        max_size=5,
-    ),
-    st.sampled_from(["least", "most", "middle"]),
-)
-def test_whatever_the_truth_behind_the_limits_a_pick_holds_it(
-    passes: list[tuple[int, Limit | None, int]], how: str
-) -> None:
-    from statistics import median
-
-    truth = [v + (beyond if limit == "above" else -beyond if limit == "below" else 0) for v, limit, beyond in passes]
-    true = {"least": min, "most": max, "middle": median}[how](truth)
-    try:
-        seen = picked(how, [_at(v, limit) for v, limit, _ in passes])
-    except NoValue:
-        return
-    assert seen.value is not None
-    if seen.limit is None:
-        assert true == pytest.approx(seen.value)
-    elif seen.limit == "above":
-        assert true >= seen.value - 1e-9
-    else:
-        assert true <= seen.value + 1e-9
 
 
 CELLS = st.sampled_from(

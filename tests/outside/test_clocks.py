@@ -14,6 +14,7 @@ import numpy as np
 import pytest
 
 from tests.campaigns import compile_campaign, refusal, result_of
+from tests.outside.lamp import RUN_TIME
 
 YAML = """\
 title: Which lamp lasts longest?
@@ -22,15 +23,6 @@ instruments:
   lux-meter: {resolution: 0.001 lx, accuracy: ±0.0001 %, clock: CLOCK}
 tests: [run-time]
 """
-TEST = """\
-title: Run time
-readings:
-  logger: raw/run-{contender}-{pass}.csv
-  time: Elapsed, s
-  columns: {light: "Ch1, lx, lux-meter"}
-quantities:
-  run time: {kind: logged, formula: "FORMULA", unit: UNIT, better: higher}
-"""
 TAU, STEP = 1800.0, 5.0
 T = np.arange(0, 7200, STEP)
 LOG = "Elapsed,Ch1\n" + "".join(f"{t:g},{800 * math.exp(-t / TAU):.6f}\n" for t in T)
@@ -38,7 +30,7 @@ LOG = "Elapsed,Ch1\n" + "".join(f"{t:g},{800 * math.exp(-t / TAU):.6f}\n" for t 
 
 def clock_of(place: Path, formula: str, unit: str, clock: str = "±2 s a day") -> tuple[dict[str, Any], float]:
     """The result and what the clock brings to it."""
-    test = TEST.replace("FORMULA", formula).replace("UNIT", unit)
+    test = RUN_TIME.replace("FORMULA", formula).replace("UNIT", unit)
     told = compile_campaign(
         place, YAML.replace("CLOCK", clock), **{"tests/run-time.yaml": test, "raw/run-corvane-1.csv": LOG}
     )
@@ -88,7 +80,7 @@ def test_a_clock_is_stated_as_its_maker_does(clock: str, part: float, tmp_path: 
 
 @pytest.mark.parametrize("clock", ["good", "±50", "2 s", "0 ppm", "80 %", "±2 lx a day"])
 def test_a_clock_that_is_none_is_refused_at_its_line(clock: str, tmp_path: Path) -> None:
-    test = TEST.replace("FORMULA", "highest(light)").replace("UNIT", "lx")
+    test = RUN_TIME.replace("FORMULA", "highest(light)").replace("UNIT", "lx")
     files = {"tests/run-time.yaml": test, "raw/run-corvane-1.csv": LOG}
     found = refusal(tmp_path, YAML.replace("CLOCK", clock), **files)
     (wrong,) = [f for f in found if f.severity == "error"]

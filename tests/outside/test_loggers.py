@@ -14,6 +14,7 @@ from scipy.integrate import trapezoid
 from reportgen.build.run import compile_site
 from reportgen.record.schema import results_schema
 from tests.campaigns import compile_campaign, compile_folder, refusal, result_of, write_campaign
+from tests.outside.lamp import RUN_TIME
 
 YAML = """\
 title: Which lamp lasts longest?
@@ -22,15 +23,7 @@ instruments:
   lux-meter: 1 lx, up to 2000 lx, accuracy ±3 %
 tests: [run-time]
 """
-TEST = """\
-title: Run time
-readings:
-  logger: raw/run-{contender}-{pass}.csv
-  time: Elapsed, s
-  columns: {light: "Ch1, lx, lux-meter"}
-quantities:
-  run time: {kind: logged, formula: "FORMULA", unit: min, better: higher}
-"""
+TEST = RUN_TIME.replace("UNIT", "min")
 
 
 def log(t: np.ndarray, v: np.ndarray) -> str:
