@@ -129,7 +129,7 @@ def test_an_assumption_enters_the_uncertainty_and_is_told(tmp_path: Path) -> Non
         "Not measured: fill is taken as 0 g, give or take 5 g, for each contender by itself. Filled to one mark by eye"
     )
     stands_wherever_it_bears(seen, sentence, "lost", on=("corvane", "ostler", "tamsin"))
-    assert "fill" in working_of(seen, "lost", "lost", "corvane").split("What the uncertainty is made of", 1)[1]
+    assert "fill" in working_of(seen, "lost", "lost", "corvane").split("What the known uncertainty is made of", 1)[1]
 
 
 @row("a contender or test not done yet, an endurance run still going")
