@@ -21,6 +21,7 @@ from reportgen.intake.reading import ReadingKey
 from reportgen.judgement.draws import ByDraws
 from reportgen.judgement.looks import Degree
 from reportgen.judgement.measured import Decision, Limit, Percent, Reason, ScatterFound, Settle, Within
+from reportgen.judgement.overall import Overall
 from reportgen.judgement.partial_order import Between, Told
 from reportgen.metrology.uncertain import Source
 
@@ -290,6 +291,7 @@ class Verdict:
     value_quantities: tuple[str, ...]  # what "better" is judged on in the frontier
     winner: str | None
     rests_on: Keys
+    overall: Overall | None = None  # where the author set value functions, and two contenders can be weighed
 
 
 @dataclass(frozen=True)
