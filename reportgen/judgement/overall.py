@@ -22,7 +22,7 @@ class PairIndex:
 
 @dataclass(frozen=True)
 class Lead:
-    """Who is ahead at some weights: `leader` has the largest share of first places, `index` is its least pairwise index.
+    """Who is ahead at some weights: `leader` has the largest share of first places, `index` its least pairwise one.
 
     `firm`: every pairwise index of it is at least `FIRM_FROM`, with and without the criteria of unknown scatter.
     `leader` None: no criterion is left, or nobody has a value on all of them.
