@@ -5,14 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from reportgen.campaign.declared import WeSay
-from reportgen.charts.figure import Figure
 from reportgen.evaluation.evaluated import MustOutcome
+from reportgen.pages.money import MoneyShown, money_of
 from reportgen.pages.named import Named, named
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
-from reportgen.prose.money import currencies, money_notes
-from reportgen.prose.sentences import bound, campaign_answer, first_place, money_line, must_line
+from reportgen.prose.sentences import bound, campaign_answer, first_place, must_line
 from reportgen.wording.listing import and_list
 from reportgen.wording.sentence import inside
 
@@ -29,16 +28,6 @@ class MetShown:
 class ConditionRow:
     contender: Named
     met: tuple[MetShown, ...]
-
-
-@dataclass(frozen=True)
-class MoneyRow:
-    """`beaten` says whether someone costs no more and is resolved better; `says` tells it as a sentence."""
-
-    contender: Named
-    price: str
-    beaten: bool
-    says: str
 
 
 @dataclass(frozen=True)
@@ -65,9 +54,7 @@ class VerdictShown:
     rows: tuple[ConditionRow, ...]
     said: SaidShown | None
     support: tuple[Supported, ...]
-    money: tuple[MoneyRow, ...]
-    money_notes: tuple[str, ...]
-    money_figure: Figure | None
+    money: MoneyShown | None
 
 
 def verdict_of(told: Told, page: str) -> VerdictShown | None:
@@ -88,9 +75,7 @@ def verdict_of(told: Told, page: str) -> VerdictShown | None:
         rows=tuple(rows),
         said=_said(told, page, we_say) if we_say else None,
         support=_support(told, we_say),
-        money=_money(told, page),
-        money_notes=money_notes(told.campaign, verdict.value),
-        money_figure=told.figures.get("money"),
+        money=money_of(told, page),
     )
     return shown if shown.rows or shown.said or shown.money else None
 
@@ -117,19 +102,3 @@ def _support(told: Told, we_say: WeSay | None) -> tuple[Supported, ...]:
             Supported(heading(campaign.quantity(q)), first_place(campaign, evaluation, q)) for q in we_say.because
         )
     return (Supported("", campaign_answer(campaign, evaluation)),)
-
-
-def _money(told: Told, page: str) -> tuple[MoneyRow, ...]:
-    verdict = told.evaluation.verdict
-    if verdict is None:
-        return ()
-    order = currencies(verdict.value)
-    return tuple(
-        MoneyRow(
-            contender=named(told.campaign, v.contender, page),
-            price=v.price or words("price.none"),
-            beaten=bool(v.dominated_by),
-            says=money_line(told.campaign, verdict.value_quantities, v, told.evaluation),
-        )
-        for v in sorted(verdict.value, key=lambda v: (order.index(v.currency), v.low is None, v.low or 0.0))
-    )
