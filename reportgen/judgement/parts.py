@@ -34,9 +34,9 @@ class Parts:
     def divided(self, unit: float) -> Parts:
         """The parts in another unit, to ten digits: what differs by rounding of the last place is equal then."""
         uniform, triangular, arcsine = (
-            tuple(_ten_digits(a / unit) for a in halves) for halves in (self.uniform, self.triangular, self.arcsine)
+            tuple([_ten_digits(a / unit) for a in halves]) for halves in (self.uniform, self.triangular, self.arcsine)
         )
-        student = tuple((_ten_digits(size / unit), degrees) for size, degrees in self.student)
+        student = tuple([(_ten_digits(size / unit), degrees) for size, degrees in self.student])
         return Parts(uniform, _ten_digits(self.normal / unit), triangular, arcsine, student)
 
 
@@ -51,12 +51,9 @@ def parts_of(
     student: Iterable[tuple[float, float]] = (),
 ) -> Parts:
     """Parts from standard uncertainties, whatever their sign; zeros fall out, and of many the small join the normal."""
-    with_ends = [
-        (abs(u), shape)
-        for shape, sds in (("uniform", uniform_sds), ("triangular", triangular_sds), ("arcsine", arcsine_sds))
-        for u in sds
-        if u
-    ]
+    with_ends = [(abs(u), "uniform") for u in uniform_sds if u]
+    with_ends += [(abs(u), "triangular") for u in triangular_sds if u]
+    with_ends += [(abs(u), "arcsine") for u in arcsine_sds if u]
     normal = [u for u in normal_sds if u]
     tailed = []
     for u, degrees in student:
@@ -67,13 +64,15 @@ def parts_of(
     if not with_ends and not tailed:
         return Parts(normal=hypot(*normal)) if normal else NOTHING
     with_ends.sort(reverse=True)
-    whole = hypot(*normal, *(u for u, _ in with_ends), *(u for u, _ in tailed))
-    kept = with_ends[: min(EXACT, sum(1 for u, _ in with_ends if u > SHAPELESS * whole))]
-    normal += [u for u, _ in with_ends[len(kept) :]] + [u for u, _ in tailed if u <= TAILLESS * whole]
-    uniform, triangular, arcsine = (
-        tuple(u * factor for u, of_part in kept if of_part == shape) for shape, factor in HALF_WIDTH.items()
-    )
-    student = tuple(sorted(part for part in tailed if part[0] > TAILLESS * whole))
+    sizes = [u for u, _ in with_ends]
+    whole = hypot(*normal, *sizes, *[u for u, _ in tailed])
+    kept = min(EXACT, sum([u > SHAPELESS * whole for u in sizes]))
+    normal += sizes[kept:] + [u for u, _ in tailed if u <= TAILLESS * whole]
+    halves: dict[str, list[float]] = {shape: [] for shape in HALF_WIDTH}
+    for u, shape in with_ends[:kept]:
+        halves[shape].append(u * HALF_WIDTH[shape])
+    uniform, triangular, arcsine = map(tuple, halves.values())
+    student = tuple(sorted([part for part in tailed if part[0] > TAILLESS * whole]))
     return Parts(uniform, hypot(*normal), triangular, arcsine, student)
 
 

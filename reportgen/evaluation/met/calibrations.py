@@ -56,9 +56,10 @@ def _by(calibration: Calibration) -> str:
 
 
 def _told(declared: Declared, readings: Mapping[ReadingKey, Reading], tell: Tell) -> Iterable[Caveat]:
+    calibrated = {id for id, i in declared.campaign.instruments.items() if i.calibration is not None}
     found: dict[tuple[str, str], list[Reading]] = {}
     for reading in readings.values():
-        if reading.instrument in declared.campaign.instruments and not reading.absent_because:
+        if reading.instrument in calibrated and not reading.absent_because:
             found.setdefault((reading.key.test, reading.instrument), []).append(reading)
     alike: dict[str, Caveat] = {}  # what would read the same in two tests is said once
     for (test, id), several in found.items():
