@@ -55,7 +55,7 @@ def evaluate(
         comparisons=comparisons,
         firsts=firsts,
         claims=claims,
-        verdict=verdict_of(declared, told, units),
+        verdict=verdict_of(declared, told, units, readings.readings),
         caveats=told_caveats,
         scatters=tuple(quantity.scatter for quantity in told if quantity.scatter),
         upstream={q: feeds.upstream(q) for q in feeds.names},

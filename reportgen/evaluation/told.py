@@ -22,7 +22,7 @@ from reportgen.evaluation.words_read import word_workings
 from reportgen.evaluation.working import JOINS, Working, doubt_of
 from reportgen.evaluation.workings import Workings
 from reportgen.intake.reading import Readings
-from reportgen.judgement.measured import Judged, Measured
+from reportgen.judgement.measured import Judged, Measured, Rules
 from reportgen.metrology.unit import Unit, has_true_zero
 
 PLAIN = ("yes/no", "grade", "count")
@@ -40,6 +40,7 @@ class QuantityTold:
     judged: Judged | None = None
     measured: tuple[Measured, ...] = ()
     unit: Unit | None = None  # of the values worked out: a rise in °C is a difference, not a temperature
+    rules: Rules | None = None  # a measured quantity's
 
 
 @dataclass(frozen=True)
@@ -148,7 +149,7 @@ def _tell_part(
     first = replace(decided.first, unranked=decided.first.unranked + absent) if decided.first else None
     return QuantityTold(
         quantity.id, results, decided.comparisons, first, ScatterUsed(quantity.id, part, decided.judged.scatter),
-        decided.judged, tuple(g.measured for g in judgeable), found_in,
+        decided.judged, tuple(g.measured for g in judgeable), found_in, rules,
     )  # fmt: skip
 
 

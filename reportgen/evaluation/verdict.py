@@ -8,18 +8,30 @@ from reportgen.campaign.declared import Contender, Declared, Price
 from reportgen.evaluation.claims import must_outcomes
 from reportgen.evaluation.evaluated import CriterionUse, FirstPlace, Keys, ValueForMoney, Verdict
 from reportgen.evaluation.told import QuantityTold
+from reportgen.evaluation.weighed import overall_of
+from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.frontier import dominated
 from reportgen.metrology.unit import Unit
 
 
-def verdict_of(declared: Declared, told: Sequence[QuantityTold], units: Mapping[str, Unit]) -> Verdict:
-    """What the results support of an overall judgement; criteria are the author's, or every ranked quantity."""
+def verdict_of(
+    declared: Declared,
+    told: Sequence[QuantityTold],
+    units: Mapping[str, Unit],
+    readings: Mapping[ReadingKey, Reading],
+) -> Verdict:
+    """What the results support of an overall judgement; criteria are the author's, or every ranked quantity.
+
+    Where the author weighs criteria, the winner is that of the weighed verdict; without, the one contender whose lead
+    is resolved on every ranked quantity.
+    """
     firsts = [q.first for q in told if q.first]
     conditions = must_outcomes(declared, told, units)
     criteria = _criteria(declared, told)
     deciding = {c.quantity for c in criteria}
     out = {m.contender for m in conditions if m.outcome == "contradicted"}
-    winner = _winner([f for f in firsts if f.quantity in deciding])
+    overall = overall_of(declared, told, readings, conditions)
+    winner = overall.winner if overall else _winner([f for f in firsts if f.quantity in deciding])
     rests_on: Keys = frozenset().union(*(f.rests_on for f in firsts), *(m.rests_on for m in conditions))
     return Verdict(
         conditions=conditions,
@@ -28,6 +40,7 @@ def verdict_of(declared: Declared, told: Sequence[QuantityTold], units: Mapping[
         value_quantities=tuple(dict.fromkeys(f.quantity for f in firsts if f.quantity in deciding)),
         winner=None if winner in out else winner,
         rests_on=rests_on,
+        overall=overall,
     )
 
 
@@ -49,7 +62,7 @@ def _criteria(declared: Declared, told: Sequence[QuantityTold]) -> tuple[Criteri
         share = float(group.weight) / total if group.weight is not None and total else None
         inside = sum(float(c.weight if c.weight is not None else 1) for c in group.criteria)
         for c in group.criteria:
-            part = float(c.weight if c.weight is not None else 1) / inside
+            part = float(c.weight if c.weight is not None else 1) / inside if inside else 0.0
             uses.append(
                 CriterionUse(
                     c.quantity, group.id, None if share is None else share * part, known.get(c.quantity, False)

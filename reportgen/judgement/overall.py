@@ -7,7 +7,7 @@ values (Lahdelma and Salminen 2001, Operations Research 49:444, SMAA-2).
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 
@@ -24,8 +24,9 @@ class PairIndex:
 class Lead:
     """Who is ahead at some weights: `leader` has the largest share of first places, `index` its least pairwise one.
 
-    `firm`: every pairwise index of it is at least `FIRM_FROM`, with and without the criteria of unknown scatter.
-    `leader` None: no criterion is left, or nobody has a value on all of them.
+    `firm`: every pairwise index of it is at least `FIRM_FROM`, with and without the criteria of unknown scatter, and
+    where a single criterion has weight it is first on that by itself. `leader` None: no criterion is left (`index` 0),
+    or several share the largest share exactly (`index` .5).
     """
 
     leader: str | None
@@ -62,7 +63,7 @@ class WeightMap:
 @dataclass(frozen=True)
 class Turn:
     """The weight of one group, the others keeping their proportions, at which the leader changes from `before` to
-    `after`: below `weight` the one, above the other."""
+    `after`: below `weight` the one, above the other. Where no weights are given, the others weigh alike."""
 
     group: str
     weight: float
@@ -84,11 +85,14 @@ class Reader:
 class Overall:
     """The verdict over weighed criteria.
 
-    `contenders`: those weighed, in the campaign's order; `out`: those left out and why (a code: must, no-value).
+    `contenders`: those weighed, in the campaign's order; `out`: those left out and why (a code: must, no-value, bound,
+    blocked). `left_out`: criteria (quantities) that are not weighed, and why (a code: nobody-measured, too-few).
     `index`: every pair i < j; `index_known` the same without criteria of unknown scatter, () where none is left.
     `places`: of each contender its shares of first, second … place; `equal_first`: the share of first places each would
     have, were all of them equal and only the uncertainty as it is. `weights`: the author's (`given`) or all weightings
-    (`all`). `with_repeats` of `criteria` criteria have a known scatter. `winner` None unless firm.
+    (`all`). `with_repeats` of `criteria` criteria have a known scatter. `winner` None unless firm. `past`: of each
+    criterion the contenders whose value lies beyond its anchors, where any does. `error`: the standard error of an
+    index of one half, from the number of draws.
     """
 
     contenders: tuple[str, ...]
@@ -109,6 +113,9 @@ class Overall:
     map: WeightMap | None = None
     readers: tuple[Reader, ...] = ()
     draws: int = 0
+    left_out: Mapping[str, str] = field(default_factory=dict)
+    past: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    error: float = 0.0
 
 
 FIRM_FROM = 0.975  # a pairwise index from which one is worth more; at .95 one winner in ten is false

@@ -65,7 +65,16 @@ class Draws:
 
 
 def _stream(what: str, source: Source, where: str, block: int) -> np.random.Generator:
+    return named_stream(what, source.sort, source.of, where, source.shape, repr(source.degrees), str(block))
+
+
+def named_stream(*names: str) -> np.random.Generator:
+    """Random numbers that are the same wherever the same names are asked for, and independent of all other names'.
+
+    >>> float(named_stream("one", "name").random()) == float(named_stream("one", "name").random())
+    True
+    """
     import numpy as np
 
-    named = "\x1f".join((what, source.sort, source.of, where, source.shape, repr(source.degrees), str(block)))
+    named = "\x1f".join(names)
     return np.random.Generator(np.random.PCG64(int.from_bytes(sha256(named.encode()).digest()[:16], "big")))
