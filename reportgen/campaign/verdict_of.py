@@ -12,6 +12,8 @@ from reportgen.campaign.look_up import error, look_up, look_up_all, unknown
 from reportgen.campaign.written.verdict import WrittenCriterion, WrittenGroup, WrittenMust, WrittenVerdict
 from reportgen.finding import Finding, Place
 
+MONEY = frozenset({"price", "prices", "cost", "costs", "price-paid", "money"})  # never a criterion
+
 
 def verdict_of(
     w: WrittenVerdict, quantities: Mapping[str, str], contenders: Mapping[str, str], told: list[Finding]
@@ -22,9 +24,11 @@ def verdict_of(
     seen: dict[str, str] = {}
     for g, entry in zip(groups, w.groups, strict=True):
         for c in g.criteria:
-            if seen.setdefault(c.quantity, g.id) != g.id:
-                says = f"“{c.quantity}” counts in two groups: {seen[c.quantity]} and {g.id}"
-                error(told, "criterion-twice", entry.name.at, says, "It would count twice.", "Keep it in one of them.")
+            if c.quantity in seen:
+                where = f"in two groups: {seen[c.quantity]} and {g.id}" if seen[c.quantity] != g.id else "twice"
+                says, why = f"“{c.quantity}” counts {where}", "One property would weigh double."
+                error(told, "criterion-twice", entry.name.at, says, why, "Keep it in one place.")
+            seen.setdefault(c.quantity, g.id)
     say = w.we_say
     return VerdictPlan(
         must=tuple(_must(m, quantities, told) for m in w.must),
@@ -39,6 +43,7 @@ def verdict_of(
         else None,
         readers=_readers(w, [g.id for g in groups], told),
         use=Use(w.use.per.value, w.use.cost.value, *w.use.times.value) if w.use else None,
+        decided=w.decided.value if w.decided else None,
     )
 
 
@@ -49,6 +54,8 @@ def verdict_places(w: WrittenVerdict) -> dict[str, Place]:
     for g in w.groups:
         places[f"verdict/group/{as_id(g.name.value)}"] = g.name.at
         places |= {f"verdict/criterion/{as_id(c.name.value)}": c.name.at for c in g.value.criteria}
+    if w.decided:
+        places["verdict/decided"] = w.decided.at
     if w.we_say:
         places["verdict/we-say"] = w.we_say.at
     if w.use:
@@ -68,6 +75,7 @@ def _must(m: WrittenMust, quantities: Mapping[str, str], told: list[Finding]) ->
         look_up(m.quantity, quantities, "quantity", told),
         m.at_most.value if m.at_most else None,
         m.at_least.value if m.at_least else None,
+        m.decided.value if m.decided else None,
     )
 
 
@@ -77,12 +85,18 @@ def _group(entry: Entry[WrittenGroup], quantities: Mapping[str, str], told: list
     if not w.criteria:
         do = "Name its criteria, or take the group out."
         error(told, "group-without-criteria", entry.name.at, f"the group “{entry.name.value}” has no criteria", do=do)
+    _check_inside(entry, told)
     title = w.title.value if w.title else entry.name.value
     return Group(as_id(entry.name.value), title, w.weight.value if w.weight else None, criteria)
 
 
 def _criterion(entry: Entry[WrittenCriterion], quantities: Mapping[str, str], told: list[Finding]) -> Criterion | None:
     w = entry.value
+    if as_id(entry.name.value) in MONEY:
+        why = "What something costs is no merit of it: money stands beside the verdict, and never inside."
+        do = "Take it out. Prices of contenders, and `use:`, are shown against what the readings support."
+        error(told, "price-as-criterion", entry.name.at, f"“{entry.name.value}” can't be a criterion", why, do)
+        return None
     quantity = look_up(entry.name, quantities, "quantity", told)
     worst, best = w.worst.value, w.best.value
     if worst.unit == best.unit and worst.value == best.value and worst.text:
@@ -90,7 +104,21 @@ def _criterion(entry: Entry[WrittenCriterion], quantities: Mapping[str, str], to
         return None
     if not quantity:
         return None
-    return Criterion(quantity, worst, best, w.weight.value if w.weight else None, w.ratio.value if w.ratio else False)
+    weight, ratio = w.weight.value if w.weight else None, w.ratio.value if w.ratio else False
+    return Criterion(quantity, worst, best, weight, ratio, w.decided.value if w.decided else None)
+
+
+def _check_inside(entry: Entry[WrittenGroup], told: list[Finding]) -> None:
+    """Inside a group too every criterion has its weight or none has, and they add up to something."""
+    criteria = entry.value.criteria
+    given = [e.value.weight for e in criteria if e.value.weight]
+    for e in criteria if given else ():
+        if e.value.weight is None:
+            says = f"the criterion “{e.name.value}” has no weight, and others of its group have"
+            error(told, "weights-for-some", e.name.at, says, do="Give all of them a weight, or none.")
+    if given and len(given) == len(criteria) and not sum(g.value for g in given):
+        says = f"the weights inside “{entry.name.value}” add up to nothing"
+        error(told, "weights-of-nothing", entry.name.at, says, do="Give one of them more.")
 
 
 def _check_weights(w: WrittenVerdict, told: list[Finding]) -> None:
@@ -116,5 +144,8 @@ def _readers(w: WrittenVerdict, groups: list[str], told: list[Finding]) -> dict[
                 otherwise = "Add `groups:` with weights, or take `readers:` out."
                 told.append(unknown(entry.name, groups, "group", otherwise))
             weights[as_id(entry.name.value)] = entry.value.value
+        if not sum(weights.values()):
+            says = f"the reader “{reader.name.value}” weighs nothing"
+            error(told, "weights-of-nothing", reader.name.at, says, do="Give at least one group a weight.")
         found[reader.name.value] = weights
     return found

@@ -18,6 +18,7 @@ from reportgen.evaluation.told import Bench, QuantityTold, tell
 from reportgen.evaluation.traces_read import Pieces, no_samples
 from reportgen.evaluation.traces_shown import traces_shown
 from reportgen.evaluation.verdict import verdict_of
+from reportgen.evaluation.verdict_remarks import verdict_remarks
 from reportgen.evaluation.workings import Workings
 from reportgen.finding import Finding, Refused
 from reportgen.intake.reading import Readings
@@ -49,15 +50,17 @@ def evaluate(
 
     told_caveats = with_other_records(declared, readings, caveats, told, units, bench_of)
     claims = claim_outcomes(declared, told, units)
+    verdict = verdict_of(declared, told, units, readings.readings)
     return Evaluation(
         campaign=campaign.id,
         results=results,
         comparisons=comparisons,
         firsts=firsts,
         claims=claims,
-        verdict=verdict_of(declared, told, units, readings.readings),
+        verdict=verdict,
         caveats=told_caveats,
         scatters=tuple(quantity.scatter for quantity in told if quantity.scatter),
+        findings=tuple(verdict_remarks(declared, told, verdict)),
         upstream={q: feeds.upstream(q) for q in feeds.names},
         traces=traces_shown(bench.workings),
     )

@@ -17,6 +17,7 @@ from reportgen.evaluation.laboratory_fits import laboratory_misfits
 from reportgen.evaluation.method_fits import method_misfits
 from reportgen.evaluation.order_clashes import order_clashes
 from reportgen.evaluation.unweighed import some_of_nothing
+from reportgen.evaluation.verdict_fits import criterion_misfits
 from reportgen.finding import Finding, Place
 from reportgen.intake.notations.frames import is_frames
 from reportgen.intake.reading import Reading, Readings
@@ -57,7 +58,7 @@ def misfits(declared: Declared, readings: Readings, units: Mapping[str, Unit]) -
     for instrument in campaign.instruments.values():
         yield from instrument_misfits(instrument, partial(_key, declared, instrument.id))
     yield from method_misfits(declared, units)
-    yield from _anchors(declared, units)
+    yield from criterion_misfits(declared, units)
     yield from _cost(declared, units)
 
 
@@ -148,34 +149,6 @@ def _off_their_instruments(campaign: Campaign, readings: Readings) -> Iterable[F
 
 def _is_level(unit: str) -> bool:
     return parse_unit(unit).kind == "level"
-
-
-def _anchors(declared: Declared, units: Mapping[str, Unit]) -> Iterable[Finding]:
-    """Criteria of the verdict: anchors in the quantity's unit, and the best on its better side."""
-    plan = declared.campaign.verdict
-    better = {q.id: q.better for t in declared.campaign.tests for q in t.quantities}
-    for criterion in (c for g in plan.groups for c in g.criteria if c.quantity in units) if plan else ():
-        place, unit = declared.at(f"verdict/criterion/{criterion.quantity}"), units[criterion.quantity]
-        wrong = [
-            finding
-            for amount in (criterion.worst, criterion.best)
-            for finding in _amount(amount, unit, f"The criterion {criterion.quantity}", place)
-        ]
-        yield from wrong
-        if wrong:
-            continue
-        worst, best = (_in_si(a) for a in (criterion.worst, criterion.best))
-        if (better[criterion.quantity] == "lower" and best > worst) or (
-            better[criterion.quantity] == "higher" and best < worst
-        ):
-            says = f"{better[criterion.quantity]} is better for {criterion.quantity}, and its anchors say the opposite"
-            do = "Exchange `worst:` and `best:`, or correct `better:`."
-            yield Finding("error", "anchors-upside-down", place, says, "The last would come first.", do)
-
-
-def _in_si(amount: Amount) -> float:
-    unit = parse_unit(amount.unit)
-    return float(amount.value) * float(unit.factor) + float(unit.offset)
 
 
 def _cost(declared: Declared, units: Mapping[str, Unit]) -> Iterable[Finding]:

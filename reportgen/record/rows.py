@@ -25,6 +25,7 @@ from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Reason
 from reportgen.record.draws import draws_row
 from reportgen.record.order_rows import laboratory_row, observed_row, stands_row
+from reportgen.record.overall_row import overall_row, pairwise, rank_shares
 from reportgen.record.pictures import moment_row
 from reportgen.record.plain import number, numbers
 from reportgen.record.printed import printed, why_none
@@ -222,7 +223,8 @@ def claim_row(outcome: ClaimOutcome, campaign: Campaign, caveats: list[str]) -> 
 
 
 def verdict_row(verdict: Verdict | None) -> Row:
-    """The verdict. `pairwise` and `rank_shares` are empty where no weights were drawn."""
+    """The verdict. `pairwise` and `rank_shares` are empty, `overall` null, where nothing was weighed."""
+    overall = verdict.overall if verdict else None
     return {
         "winner": verdict.winner if verdict else None,
         "criteria": [
@@ -234,8 +236,9 @@ def verdict_row(verdict: Verdict | None) -> Row:
             }
             for c in (verdict.criteria if verdict else ())
         ],
-        "pairwise": {},
-        "rank_shares": {},
+        "pairwise": pairwise(overall.index) if overall else {},
+        "rank_shares": rank_shares(overall) if overall else {},
+        "overall": overall_row(overall),
         "value": [
             {
                 "contender": v.contender,

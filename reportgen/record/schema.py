@@ -131,11 +131,29 @@ CLAIM = row(
     scope=one_of("repeat", "this run", None), reason=REASON, sources=TEXTS, at_odds=NAMES, included=MAYBE_TEXT,
     looked=MAYBE_TEXT, why=MAYBE_TEXT, caveats=NAMES,
 )  # fmt: skip
+PAIRWISE = {"type": "object", "additionalProperties": {"type": "object", "additionalProperties": SHARE}}
+LEAD = {"leader": MAYBE_TEXT, "index": SHARE, "firm": {"type": "boolean"}}
+OVERALL = row(
+    contenders=NAMES, out=TEXTS, left_out=TEXTS, past={"type": "object", "additionalProperties": NAMES}, groups=NAMES,
+    weights=one_of("given", "all"), given=every(SHARE), pairwise_known=PAIRWISE,
+    equal_first={"type": "object", "additionalProperties": SHARE}, with_repeats=WHOLE, criteria=NUMBERED,
+    lead=row(**LEAD), winner=MAYBE_TEXT, without=every(row(quantity=NAME, **LEAD)),
+    turns=every(row(group=NAME, weight=SHARE, before=NAME, after=NAME)),
+    readers=every(row(name=NAME, weights=every(SHARE), pairwise=PAIRWISE, **LEAD)),
+    map={
+        "oneOf": [
+            {"type": "null"},
+            row(groups=NAMES, steps=NUMBERED, cells=every(row(weights=every(SHARE), **LEAD))),
+        ]
+    },
+    draws=NUMBERED, error=NUMBER,
+)  # fmt: skip
 VERDICT = row(
     winner=MAYBE_TEXT,
     criteria=every(row(quantity=NAME, group=TEXT, weight=SHARE, known_scatter={"type": "boolean"})),
-    pairwise={"type": "object", "additionalProperties": {"type": "object", "additionalProperties": SHARE}},
+    pairwise=PAIRWISE,
     rank_shares={"type": "object", "additionalProperties": every(SHARE)},
+    overall={"oneOf": [{"type": "null"}, OVERALL]},
     value=every(row(contender=NAME, price=TEXT, low=NUMBER, high=NUMBER, currency=TEXT, dominated_by=NAMES)),
     conditions=every(row(contender=NAME, quantity=NAME, outcome=OUTCOME, probability=SHARE)),
 )
