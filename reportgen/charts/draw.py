@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Campaign, Declared, Quantity
-from reportgen.charts import counts, grades, intervals, money_told, orders, overview, shares, traces
+from reportgen.charts import counts, grades, intervals, money_told, orders, overview, shares, traces, weights_told
 from reportgen.charts.brackets import tie_groups
 from reportgen.charts.figure import Drawn, Figure
 from reportgen.charts.order import in_order
@@ -17,7 +17,7 @@ from reportgen.wording.sentence import capital
 
 
 def figures(declared: Declared, evaluation: Evaluation) -> Mapping[str, Figure]:
-    """Every chart drawn: by quantity id (`quantity-part` for parts that stand apart), `overview` and `money`."""
+    """Every chart drawn: by quantity id (`quantity-part` for parts that stand apart), `overview`, `money`, weights."""
     return drawn(declared, evaluation).figures
 
 
@@ -35,6 +35,9 @@ def drawn(declared: Declared, evaluation: Evaluation) -> Drawn:
             made[address] = told
         else:
             absent[address] = told
+    weights = weights_told.figure(campaign, evaluation)
+    if weights:
+        made[weights.address] = weights
     for test in campaign.tests:
         for quantity in test.quantities:
             of = [r for r in evaluation.results if r.quantity == quantity.id]

@@ -1,7 +1,8 @@
-"""The verdict on the campaign's page: conditions, the author's words beside what the readings support, money."""
+"""The verdict on the campaign's page: the answer, conditions, what is weighed, the author's words, money."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from reportgen.campaign.declared import WeSay
@@ -10,10 +11,13 @@ from reportgen.pages.money import MoneyShown, money_of
 from reportgen.pages.named import Named, named
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
+from reportgen.pages.weighed import WeighedShown, weighed_of
 from reportgen.pages.words import words
+from reportgen.prose.overall import left_out, not_weighed, overall_answer, rests_on
 from reportgen.prose.sentences import bound, campaign_answer, first_place, must_line
+from reportgen.wording.language import say
 from reportgen.wording.listing import and_list
-from reportgen.wording.sentence import inside
+from reportgen.wording.sentence import inside, paragraph, sentence
 
 
 @dataclass(frozen=True)
@@ -50,6 +54,12 @@ class Supported:
 
 @dataclass(frozen=True)
 class VerdictShown:
+    """`answer` and what it rests on where criteria are weighed, "" else; `met` says who is out and what is open."""
+
+    answer: str
+    rests_on: str
+    met: tuple[str, ...]
+    weighed: WeighedShown | None
     conditions: tuple[str, ...]
     rows: tuple[ConditionRow, ...]
     said: SaidShown | None
@@ -70,14 +80,37 @@ def verdict_of(told: Told, page: str) -> VerdictShown | None:
         outcomes = {o.quantity: o for o in verdict.conditions if o.contender == c.id}
         met = tuple(_met(told, outcomes[m.quantity]) for m in musts if m.quantity in outcomes)
         rows.append(ConditionRow(named(told.campaign, c.id, page), met))
+    overall = verdict.overall
+    weighing = bool(plan and plan.groups)
     shown = VerdictShown(
+        answer=_answer(told) if weighing else "",
+        rests_on=rests_on(overall) if overall else "",
+        met=_deciding(told, verdict.conditions, bool(overall)),
+        weighed=weighed_of(told, overall, page) if overall else None,
         conditions=conditions,
         rows=tuple(rows),
         said=_said(told, page, we_say) if we_say else None,
         support=_support(told, we_say),
         money=money_of(told, page),
     )
-    return shown if shown.rows or shown.said or shown.money else None
+    return shown if shown.rows or shown.said or shown.money or weighing else None
+
+
+def _answer(told: Told) -> str:
+    verdict = told.evaluation.verdict
+    if verdict is None:
+        return ""
+    if verdict.overall is None:
+        return not_weighed(told.campaign, verdict)
+    left = left_out(told.campaign, verdict.overall.out)
+    return paragraph(overall_answer(told.campaign, verdict.overall), left)
+
+
+def _deciding(told: Told, outcomes: Sequence[MustOutcome], weighed: bool) -> tuple[str, ...]:
+    """A sentence for each condition that isn't plainly met, and what follows where that is open."""
+    open_ = any(o.outcome in ("undecided", "not tested") for o in outcomes)
+    lines = tuple(must_line(told.campaign, told.evaluation, o) for o in outcomes if o.outcome != "supported")
+    return (*lines, sentence(say("undecided.stays"))) if open_ and weighed else lines
 
 
 def _met(told: Told, outcome: MustOutcome) -> MetShown:
@@ -97,8 +130,13 @@ def _said(told: Told, page: str, we_say: WeSay) -> SaidShown:
 
 def _support(told: Told, we_say: WeSay | None) -> tuple[Supported, ...]:
     campaign, evaluation = told.campaign, told.evaluation
+    overall = evaluation.verdict.overall if evaluation.verdict else None
     if we_say and we_say.because:
-        return tuple(
+        said = tuple(
             Supported(heading(campaign.quantity(q)), first_place(campaign, evaluation, q)) for q in we_say.because
         )
+        whole = Supported(say("said.overall"), overall_answer(campaign, overall)) if overall else None
+        return (*said, whole) if whole else said
+    if overall:
+        return (Supported("", overall_answer(campaign, overall)),) if we_say else ()
     return (Supported("", campaign_answer(campaign, evaluation)),)

@@ -16,6 +16,7 @@ from reportgen.wording.english_orders import ORDERS
 from reportgen.wording.english_products import PRODUCTS
 from reportgen.wording.english_quantities import QUANTITIES
 from reportgen.wording.english_sentences import SENTENCES
+from reportgen.wording.english_verdict import VERDICT
 from reportgen.wording.english_words import WORDS
 from reportgen.wording.phrase import Forms
 
@@ -38,4 +39,5 @@ def inside(title: str) -> str:
 
 PHRASES: Mapping[str, str | Forms] = {
     **WORDS, **SENTENCES, **PRODUCTS, **MET, **ORDERS, **QUANTITIES, **INSTRUMENTS, **BUDGETS, **DRAWS,
+    **VERDICT,
 }  # fmt: skip

@@ -1,0 +1,131 @@
+"""The verdict over weighed criteria in sentences: who is worth more, how firmly, on what that rests."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from reportgen.campaign.declared import Campaign
+from reportgen.evaluation.evaluated import Verdict
+from reportgen.judgement.overall import FIRM_FROM, Overall, PairIndex
+from reportgen.prose.leads import strength, strength_of
+from reportgen.prose.standing import name, names
+from reportgen.prose.weights import group_titles, weights_in_words
+from reportgen.wording.count import in_words, whole
+from reportgen.wording.language import say, say_of
+from reportgen.wording.listing import or_list
+from reportgen.wording.of_hundred import of_hundred
+from reportgen.wording.sentence import paragraph, sentence
+
+
+def overall_answer(campaign: Campaign, overall: Overall) -> str:
+    """Who is worth more and how firmly, or that nobody is, with what was learned all the same."""
+    leader = overall.lead.leader
+    how = say("overall.with" if overall.weights == "given" else "overall.all")
+    if leader is None or len(overall.contenders) < 2:
+        return sentence(say("overall.several", how=how) if overall.lead.index else say("overall.none"))
+    rivals = {c: against(overall.index, leader, c) for c in overall.contenders if c != leader}
+    nearest = min(rivals, key=lambda c: rivals[c])
+    gaps = {
+        "how": how,
+        "leader": name(campaign, leader),
+        "nearest": name(campaign, nearest),
+        "others": or_list([name(campaign, c) for c in rivals]),
+        "draws": of_hundred(rivals[nearest]),
+    }
+    if overall.winner:
+        return sentence(say("overall.winner.two" if len(rivals) == 1 else "overall.winner", **gaps))
+    known = min((against(overall.index_known, leader, c) for c in rivals), default=0.0) if overall.index_known else 0.0
+    said = say(_open_key(overall, known), **gaps, known=of_hundred(known))
+    return paragraph(said, _behind(campaign, overall, leader))
+
+
+def _open_key(overall: Overall, known: float) -> str:
+    """Which sentence says that nobody is called ahead; `known` is the leader's least index on criteria with repeats."""
+    how = strength(overall.lead)
+    if how in ("firm", "nearly"):
+        by_known = "overall.unrepeated" if overall.index_known else "overall.no-repeats"
+        return "overall.first-open" if known >= FIRM_FROM else by_known
+    return f"overall.{how}"
+
+
+def _behind(campaign: Campaign, overall: Overall, leader: str) -> str:
+    """Who is firmly behind the leader, where nobody is ahead of all."""
+    known = overall.index_known
+    firmly = [
+        c
+        for c in overall.contenders
+        if c != leader
+        and against(overall.index, leader, c) >= FIRM_FROM
+        and known
+        and against(known, leader, c) >= FIRM_FROM
+    ]
+    if firmly and len(firmly) < len(overall.contenders) - 1:
+        return say_of(len(firmly), "overall.behind", names=names(campaign, firmly), ahead=name(campaign, leader))
+    if any(is_firm(overall, p) for p in overall.index):
+        return ""
+    return say_of(len(overall.contenders) - 1, "overall.nobody-behind")
+
+
+def against(index: Sequence[PairIndex], one: str, other: str) -> float:
+    """The chance that `one` is worth more than `other`, whichever of them stands first in the pair."""
+    for pair in index:
+        if (pair.first, pair.second) == (one, other):
+            return pair.index
+        if (pair.second, pair.first) == (one, other):
+            return 1.0 - pair.index
+    raise KeyError(f"{one} and {other} were not weighed against each other")
+
+
+def is_firm(overall: Overall, pair: PairIndex) -> bool:
+    """Whether one of the two is worth more firmly: with and without the criteria of unknown scatter."""
+    ahead, behind = (pair.first, pair.second) if pair.index >= 0.5 else (pair.second, pair.first)
+    both = max(pair.index, 1.0 - pair.index)
+    known = overall.index_known
+    return both >= FIRM_FROM and bool(known) and against(known, ahead, behind) >= FIRM_FROM
+
+
+def pair_firmness(overall: Overall, pair: PairIndex) -> str:
+    """How firm a pair is, in a word or two; the number stands beside it."""
+    word = "firm" if is_firm(overall, pair) else strength_of(max(pair.index, 1.0 - pair.index))
+    return say(f"pair.{word}")
+
+
+def rests_on(overall: Overall) -> str:
+    """On how many of its criteria there are repeats."""
+    n, known = overall.criteria, overall.with_repeats
+    if 0 < known < n:
+        return sentence(say_of(known, "overall.rests.some", known=in_words(known), count=in_words(n)))
+    return sentence(say_of(n, "overall.rests.all" if known else "overall.rests.none", count=in_words(n)))
+
+
+def left_out(campaign: Campaign, out: Mapping[str, str]) -> str:
+    """Who isn't weighed, and why."""
+    said = []
+    for why in ("must", "no-value", "bound", "blocked"):
+        who = [c.id for c in campaign.contenders if out.get(c.id) == why]
+        said.append(say_of(len(who), f"overall.out.{why}", names=names(campaign, who)) if who else "")
+    return paragraph(*said)
+
+
+def not_weighed(campaign: Campaign, verdict: Verdict) -> str:
+    """Why nothing is weighed though criteria are set: conditions that leave nobody or one, or values that lack."""
+    out = {o.contender: "must" for o in verdict.conditions if o.outcome == "contradicted"}
+    left = [c.id for c in campaign.contenders if c.id not in out]
+    if len(left) > 1:
+        return paragraph(say("overall.too-few"), left_out(campaign, out))
+    why = say("overall.alone", name=name(campaign, left[0])) if left else say("overall.nobody")
+    return paragraph(why, left_out(campaign, out))
+
+
+def how_weighed(campaign: Campaign, overall: Overall) -> str:
+    """What a draw is, in plain words, and what counts as firm."""
+    drawn = whole(overall.draws)
+    if overall.weights == "given":
+        weights = weights_in_words(group_titles(campaign, overall.groups), overall.given)
+        return paragraph(say("weighed.given", weights=weights, draws=drawn), say("weighed.firm"))
+    return paragraph(say("weighed.all", draws=drawn), say("weighed.firm"))
+
+
+def how_shared() -> str:
+    """How shares of first place read."""
+    return sentence(say("weighed.shares"))

@@ -1,0 +1,138 @@
+"""English, part of its table: the verdict over weighed criteria."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from reportgen.wording.phrase import Forms
+
+VERDICT: Mapping[str, str | Forms] = {
+    "of-hundred": "{n} of 100",
+    "of-hundred.over": "more than 99 of 100",
+    "of-hundred.under": "fewer than 1 of 100",
+    # weights in words
+    "weights.only": "only {group}",
+    "weights.mostly": "mostly {group} ({percent})",
+    "weights.half": "half {group} ({percent})",
+    "weights.some": "some {group} ({percent})",
+    "weights.little": "a little {group} ({percent})",
+    "weights.none": "no {group}",
+    "weights.alike": "{groups} alike",
+    "weights.said": "{weights}: {lead}",
+    # who leads at some weights
+    "lead.firm": "{leader} leads, and firmly",
+    "lead.nearly": "{leader} leads in {draws} draws, but not firmly",
+    "lead.mostly": "{leader} leads in most draws, but not firmly ({draws} against the nearest)",
+    "lead.often": "{leader} leads more often than not, but not firmly ({draws} against the nearest)",
+    "lead.slightly": "{leader} leads slightly more often than the nearest ({draws}): that is open",
+    "lead.level": "nobody is ahead",
+    "lead.none": "nobody can be weighed",
+    "firmness.firm": "firmly",
+    "firmness.nearly": "not firmly: {draws}",
+    "firmness.mostly": "not firmly: {draws}",
+    "firmness.often": "more often than not: {draws}",
+    "firmness.slightly": "slightly more often: {draws}",
+    "firmness.level": "nobody ahead",
+    "firmness.none": "",
+    "pair.firm": "firmly",
+    "pair.nearly": "only by what wasn’t repeated",
+    "pair.mostly": "most often",
+    "pair.often": "more often than not",
+    "pair.slightly": "slightly more often",
+    "pair.level": "about equally often",
+    # the answer over all criteria
+    "overall.with": "With our weights",
+    "overall.all": "Over all ways to weigh the criteria",
+    "overall.winner": "{how}, {leader} is worth more than {others}, and firmly: in {draws} draws or more against each",
+    "overall.winner.two": "{how}, {leader} is worth more than {others}, and firmly: in {draws} draws",
+    "overall.unrepeated": "Nobody is called ahead. {how}, {leader} is worth more than {nearest} in {draws} "
+    "draws, but on the criteria with repeats alone in only {known}",
+    "overall.no-repeats": "Nobody is called ahead. {how}, {leader} is worth more than {nearest} in {draws} "
+    "draws, but no criterion was repeated, so a repeat might come out differently",
+    "overall.first-open": "Nobody is called ahead. {how}, {leader} is worth more than {nearest} in {draws} "
+    "draws, but first place on the one criterion is open",
+    "overall.mostly": "Nobody is firmly ahead. {how}, {leader} comes out on top in most draws: in {draws} it "
+    "is worth more than {nearest}, the nearest",
+    "overall.often": "Nobody is firmly ahead. {how}, {leader} comes out on top more often than not: in {draws} "
+    "draws it is worth more than {nearest}, the nearest",
+    "overall.slightly": "Nobody is ahead. {how}, {leader} is worth more than {nearest} only slightly more "
+    "often than the other way round: in {draws} draws",
+    "overall.level": "Nobody is ahead. {how}, {leader} and {nearest} are each worth more than the other about "
+    "equally often",
+    "overall.several": "Nobody is ahead. {how}, several come first exactly as often as each other",
+    "overall.none": "Nobody has a value on every criterion, so nothing is weighed",
+    "overall.behind": {
+        "one": "{names} is firmly behind {ahead}",
+        "other": "{names} are firmly behind {ahead}",
+    },
+    "overall.nobody-behind": {
+        "one": "Neither is firmly behind the other",
+        "other": "Nobody is firmly behind another",
+    },
+    "overall.rests.all": {
+        "one": "It rests on one criterion, with repeats",
+        "other": "It rests on {count} criteria, all with repeats",
+    },
+    "overall.rests.some": {
+        "one": "One of its {count} criteria has repeats; on the rest one run is all there is",
+        "other": "{known} of its {count} criteria have repeats; on the rest one run is all there is",
+    },
+    "overall.rests.none": {
+        "one": "It rests on one criterion, without repeats",
+        "other": "It rests on {count} criteria, none with repeats",
+    },
+    "overall.out.must": {
+        "one": "{names} misses a condition and isn’t weighed",
+        "other": "{names} miss a condition and aren’t weighed",
+    },
+    "overall.out.no-value": {
+        "one": "{names} isn’t weighed: it lacks a value on one criterion or more",
+        "other": "{names} aren’t weighed: each lacks a value on one criterion or more",
+    },
+    "overall.out.bound": {
+        "one": "{names} isn’t weighed: on one criterion or more only a bound is known",
+        "other": "{names} aren’t weighed: on one criterion or more only a bound is known",
+    },
+    "overall.out.blocked": {
+        "one": "{names} isn’t weighed: a result of it isn’t to be ranked",
+        "other": "{names} aren’t weighed: results of them aren’t to be ranked",
+    },
+    "overall.alone": "Only {name} is left to weigh, so there is nothing to weigh it against",
+    "overall.nobody": "Nobody is left to weigh",
+    "overall.too-few": "Fewer than two contenders have a value on every criterion, so nothing is weighed",
+    # how it was weighed
+    "weighed.all": "We don’t say what should matter most to you, so {draws} draws were made. Each picks how much every "
+    "group counts, at random among all the ways, moves every result at random as far as its uncertainty reaches, and "
+    "asks who is then worth more",
+    "weighed.given": "What counts how much is ours: {weights}. With that, {draws} draws were made: each moves every "
+    "result at random as far as its uncertainty reaches, and asks who is then worth more",
+    "weighed.firm": "Firm is what holds in 98 of 100 draws, with and without the criteria that nobody repeated",
+    "weighed.shares": "How often each comes first depends on who else is in; had all been equal, each would come first "
+    "as often as the last column says",
+    # criteria
+    "criterion.beyond.worst": {
+        "one": "{names} lies beyond the worst of {quantity}, so it counts less than nothing there",
+        "other": "{names} lie beyond the worst of {quantity}, so they count less than nothing there",
+    },
+    "criterion.beyond.best": {
+        "one": "{names} lies beyond the best of {quantity}, so it counts more than all there",
+        "other": "{names} lie beyond the best of {quantity}, so they count more than all there",
+    },
+    "criterion.left-out.nobody-measured": "{quantity} isn’t weighed, as nobody has a value on it; its weight goes to "
+    "the others",
+    "criterion.left-out.too-few": "{quantity} isn’t weighed, as with it fewer than two would have a value on "
+    "everything; its weight goes to the others",
+    # which weights would change it
+    "turn.intro.given": "If one group counts more or less than we let it, and the others keep their proportions",
+    "turn.intro.all": "If one group counts more or less, and the others alike",
+    "turn.rises": "{group}: {before} leads up to {percent} of the weight, {after} from there on",
+    "turn.none": "No change in the weight of one group alone changes who leads",
+    "without.nothing": "Leaving out any one criterion changes neither who leads nor whether that is firm",
+    "without.leader": "Without {quantity} {lead}",
+    "without.rest": {
+        "one": "Leaving out the other changes nothing",
+        "other": "Leaving out any of the others changes nothing",
+    },
+    "undecided.stays": "Where it is undecided or wasn’t tested whether a condition is met, the contender stays in",
+    "said.overall": "Everything weighed",
+}
