@@ -67,7 +67,7 @@ def assemble(ws: Workspace, records: Records, publication: Publication, told: li
     assumed = assumptions((w.assumed,), "", places, told)
     for b in built:
         test, its = with_remarks(b, w, scope, contenders, told)
-        test, of_laboratory = with_laboratory(test, b.written.laboratory, w.laboratory, told)
+        test, of_laboratory = with_laboratory(test, b.written.laboratory, w.laboratory, names, told)
         places |= of_laboratory
         places |= {**b.places, **its.places}
         accepts += its.accepts
@@ -149,6 +149,8 @@ def _described(
         published=w.published.value if w.published else None,
         place=w.place.value if w.place else "",
         who_pays=w.who_pays.value if w.who_pays else publication.who_pays,
+        affiliate_links=w.affiliate_links.value if w.affiliate_links else publication.affiliate_links,
+        samples=w.samples.value if w.samples else publication.samples,
         held_the_same=tuple(h.value for h in w.held_the_same),
         cautions=tuple(c.value for c in w.cautions),
         cannot_tell=tuple(c.value for c in w.cannot_tell),
@@ -160,7 +162,7 @@ def _described(
 
 
 def _campaign_places(w: WrittenCampaign) -> dict[str, Place]:
-    single = ("title", "question", "tested", "published", "place", "who_pays", "invented")
+    single = ("title", "question", "tested", "published", "place", "who_pays", "invented", "affiliate_links", "samples")
     places = {name.replace("_", "-"): given.at for name in single if (given := getattr(w, name)) is not None}
     several = ("held_the_same", "cautions", "cannot_tell", "show", "conditions")
     places |= {name.replace("_", "-"): given[0].at for name in several if (given := getattr(w, name))}

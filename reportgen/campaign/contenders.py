@@ -47,6 +47,9 @@ def contender_of(
         supplied_by=w.supplied_by.value if w.supplied_by else "",
         prices=_prices(w, bought_on, where, told),
         as_received=tuple(a.value for a in w.as_received),
+        put_right=w.put_right.value if w.put_right else "",
+        firmware=w.firmware.value if w.firmware else "",
+        settings=w.settings.value if w.settings else "",
         claims=tuple(_claim(f"c{i}", c, quantities, box, told) for i, c in enumerate(w.claims, 1)),
         specimens=(specimens := specimens_of(w.specimens, told)),
         usual_specimen=usual_of(w.usual_specimen, specimens, told),
@@ -73,6 +76,10 @@ def places_of(contender: Contender, member: Member[WrittenContender | Given[str]
         w = member.written
         places[f"contender/{contender.id}"] = w.title.at if w.title.at.line else member.at
         places |= {f"claim/{contender.id}/c{i}": c.at for i, c in enumerate(w.claims, 1)}
+        said = {"firmware": w.firmware, "settings": w.settings, "bought": w.bought, "supplied-by": w.supplied_by}
+        places |= {f"contender/{contender.id}/{name}": g.at for name, g in said.items() if g is not None}
+        if w.as_received:
+            places[f"contender/{contender.id}/as-received"] = w.as_received[0].at
         places |= {f"price/{contender.id}/{i}": p.at for i, p in enumerate(w.prices, 1)}
     return places
 

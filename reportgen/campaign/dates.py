@@ -13,7 +13,7 @@ from reportgen.campaign.shape import NotThat, Scalar
 
 NOT_NOTED = "not noted"
 _ONE = r"[0-9]{4}(?:-(?:0[1-9]|1[0-2])(?:-(?:0[1-9]|[12][0-9]|3[01]))?)?"
-_PATTERN = rf"^\s*(?:{_ONE}(?:\s+to\s+{_ONE})?|{NOT_NOTED})\s*$"
+PATTERN = rf"^\s*(?:{_ONE}(?:\s+to\s+{_ONE})?|{NOT_NOTED})\s*$"
 
 
 def day(text: str) -> Day:
@@ -52,6 +52,6 @@ def _real(iso: str, text: str) -> str:
 
 DayOf = Annotated[
     Given[Day],
-    Scalar("a date", day, _PATTERN, Day(NOT_NOTED), ("2026-05-02", "2026-05-02 to 2026-05-09", NOT_NOTED),
+    Scalar("a date", day, PATTERN, Day(NOT_NOTED), ("2026-05-02", "2026-05-02 to 2026-05-09", NOT_NOTED),
            types=("string", "integer")),
 ]  # fmt: skip

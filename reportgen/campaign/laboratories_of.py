@@ -5,11 +5,15 @@ from __future__ import annotations
 import dataclasses
 import posixpath
 from collections.abc import Mapping
+from typing import TypeVar
 
 from reportgen.campaign.declared import Laboratory, Test
-from reportgen.campaign.look_up import error
+from reportgen.campaign.given import Entry, Given
+from reportgen.campaign.look_up import error, look_up
 from reportgen.campaign.written.laboratory import WrittenLaboratory
 from reportgen.finding import Finding, Place
+
+T = TypeVar("T")
 
 KEYS = (
     "name", "report", "number", "date", "accredited", "page", "detection_limit", "report_limit", "uncertainty", "k",
@@ -20,6 +24,7 @@ def with_laboratory(
     test: Test,
     own: WrittenLaboratory | None,
     of_campaign: WrittenLaboratory | None,
+    names: Mapping[str, str],
     told: list[Finding],
 ) -> tuple[Test, Mapping[str, Place]]:
     """The test with its laboratory, and where each key of that stands (`laboratory/<test>/report`).
@@ -44,6 +49,7 @@ def with_laboratory(
             why = "A value without its report can't be looked up by anyone."
             error(told, "laboratory-missing", where, says, why, f"Add {what} under `laboratory:`.")
     value = {k: g.value for k, g in given.items()}
+    written = [w for w in (own, of_campaign) if w is not None]
     laboratory = Laboratory(
         name=value.get("name", ""),
         report=value.get("report", ""),
@@ -55,11 +61,25 @@ def with_laboratory(
         uncertainty=value.get("uncertainty"),
         coverage_factor=value.get("k"),
         page=value.get("page"),
+        taken=_of_each(next((w.taken for w in written if w.taken), None), names, told),
+        diluted=_of_each(next((w.diluted for w in written if w.diluted), None), names, told),
     )
     places = {f"laboratory/{test.id}": where}
     places |= {f"laboratory/{test.id}/{k.replace('_', '-')}": g.at for k, g in given.items()}
     _check(laboratory, test.id, places, told)
     return dataclasses.replace(test, laboratory=laboratory), places
+
+
+def _of_each(
+    given: Given[T] | tuple[Entry[Given[T]], ...] | None, names: Mapping[str, str], told: list[Finding]
+) -> dict[str, T]:
+    """What was said of each contender's sample, or under "" of all."""
+    if given is None:
+        return {}
+    if isinstance(given, Given):
+        return {"": given.value}
+    each = {look_up(e.name, names, "contender", told): e.value.value for e in given}
+    return {contender: said for contender, said in each.items() if contender}
 
 
 def _check(laboratory: Laboratory, test: str, places: Mapping[str, Place], told: list[Finding]) -> None:

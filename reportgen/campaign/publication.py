@@ -28,6 +28,8 @@ def load_publication(ws: Workspace) -> tuple[Publication, tuple[Finding, ...]]:
         language=w.language.value if w.language else usual.language,
         show=tuple(u.value for u in w.show),
         who_pays=w.who_pays.value if w.who_pays else "",
+        affiliate_links=w.affiliate_links.value if w.affiliate_links else "",
+        samples=w.samples.value if w.samples else "",
         author=w.author.value if w.author else "",
         contact=w.contact.value if w.contact else "",
         licence=w.licence.value if w.licence else "",

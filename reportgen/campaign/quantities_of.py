@@ -54,6 +54,7 @@ def quantity_of(
         grades=tuple(g.value for g in w.grades),
         count_of=as_id(w.count_of.value) if w.count_of else "",
         says=w.says.value if w.says else "",
+        decided=w.decided.value if w.decided else None,
     )
     if quantity.count_of:
         return quantity  # it reads no column

@@ -51,4 +51,5 @@ def _specimen(one: Entry[WrittenSpecimen | None] | Given[str]) -> Specimen:
         bought_where=w.bought.where.value if w.bought and w.bought.where else "",
         bought_on=w.bought.date.value if w.bought and w.bought.date else None,
         as_received=tuple(a.value for a in w.as_received),
+        put_right=w.put_right.value if w.put_right else "",
     )

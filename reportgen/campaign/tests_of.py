@@ -78,6 +78,8 @@ def _built(
         method_version=method.version if method else 0,
         scatter=written.scatter.value if written.scatter else method.scatter if method else "common",
         order=written.order.value if written.order else method.order if method else "",
+        judged=written.judged.value if written.judged else "",
+        decided=written.decided.value if written.decided else None,
         chained=written.chained.value if written.chained else method.chained if method else False,
         why=written.why.value if written.why else "",
         cautions=tuple(c.value for c in written.cautions),
@@ -89,6 +91,8 @@ def _built(
     places |= {f"test/{id}": at} | {f"column/{id}/{name}": placed.at for name, placed in columns.items()}
     for entry in entries:
         places |= quantity_places(entry)
+    if written.decided:
+        places[f"test/{id}/decided"] = written.decided.at
     if written.method:
         places[f"test/{id}/method"] = written.method.at
     return BuiltTest(test, written, places, entries)

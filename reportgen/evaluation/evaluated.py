@@ -16,6 +16,7 @@ from reportgen.evaluation.caveat import Caveat as Caveat
 from reportgen.evaluation.caveat import CaveatSort as CaveatSort
 from reportgen.evaluation.caveat import Keys as Keys
 from reportgen.evaluation.caveat import Otherwise as Otherwise
+from reportgen.evaluation.hanging import HangsOn as HangsOn
 from reportgen.finding import Finding
 from reportgen.intake.reading import ReadingKey
 from reportgen.judgement.draws import ByDraws
@@ -237,6 +238,7 @@ class FirstPlace:
     rests_on: Keys
     order_changes_without: bool | None = None  # would putting the excluded passes back change the ranks
     ranks_without: Mapping[str, tuple[int, int]] = field(default_factory=dict)  # those that would then change
+    hangs_on: HangsOn | None = None  # None too where draws decided, or passes are very many
 
 
 @dataclass(frozen=True)

@@ -12,6 +12,7 @@ from reportgen.evaluation.drawn import with_draws
 from reportgen.evaluation.evaluated import Caveat, Comparison, FirstPlace, Result, ScatterUsed, bears_on
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.gathered import Gathered, gather
+from reportgen.evaluation.hangs_on import hangs_on
 from reportgen.evaluation.inputs import inputs_of
 from reportgen.evaluation.nested import several_specimens
 from reportgen.evaluation.orders import order_comparisons, order_results, orders_seen
@@ -124,14 +125,14 @@ def _tell_part(
     several = any(several_specimens(ws) for ws in passes.values())
     if ranked:
         blocked = {c: blocked[c] or doubt_of(ws) for c, ws in passes.items()}
-    gathered = {
-        c: gather(quantity, c, ws, bench.readings.readings, blocked[c], rules.rounds, several)
-        for c, ws in passes.items()
-    }
-    if not several:
-        apart = between_specimens(campaign, test, unit)
-        gathered = {c: with_specimens_apart(g, apart, test.scatter == "relative") for c, g in gathered.items()}
-    gathered = with_draws(bench.workings, quantity, gathered, several)
+    apart = between_specimens(campaign, test, unit)
+
+    def join(contender: str, ws: Sequence[Working]) -> Gathered:
+        found = gather(quantity, contender, ws, bench.readings.readings, blocked[contender], rules.rounds, several)
+        return found if several else with_specimens_apart(found, apart, test.scatter == "relative")
+
+    joined = {c: join(c, ws) for c, ws in passes.items()}
+    gathered = with_draws(bench.workings, quantity, joined, several)
     judgeable = [g for g in gathered.values() if g.mean is not None]
     if not judgeable:
         return QuantityTold(quantity.id, tuple(_missing(test, quantity, part, g) for g in gathered.values()))
@@ -146,7 +147,11 @@ def _tell_part(
     )  # fmt: skip
     results = tuple(replace(r, by_specimens=several) for r in results)
     absent = untested(campaign.contenders, results)
-    first = replace(decided.first, unranked=decided.first.unranked + absent) if decided.first else None
+    first = decided.first and replace(
+        decided.first,
+        unranked=decided.first.unranked + absent,
+        hangs_on=hangs_on(list(joined.values()), rules, decided.judged, join),
+    )
     return QuantityTold(
         quantity.id, results, decided.comparisons, first, ScatterUsed(quantity.id, part, decided.judged.scatter),
         decided.judged, tuple(g.measured for g in judgeable), found_in, rules,

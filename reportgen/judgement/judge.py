@@ -42,6 +42,17 @@ def judge(measured: Sequence[Measured], rules: Rules) -> Judged:
     return Judged(pairs, {m.name: ranges.get(m.name) for m in measured}, first, scatter.found, singles)
 
 
+def sole_winner(measured: Sequence[Measured], rules: Rules) -> str | None:
+    """Who alone is first, as `judge` finds it, and nothing else: cheap enough to ask many times over."""
+    ranked = [m for m in measured if not m.blocked and (m.value is not None or m.limit is not None)]
+    working = _on_working_scale(ranked, rules)
+    if not working:
+        return None
+    scatter = find_scatter(list(working.values()), rules)
+    pairs = [weigh(working[a.name], working[b.name], scatter, rules) for a, b in combinations(ranked, 2)]
+    return first_place.find_winner(ranked, pairs)
+
+
 def _on_working_scale(ranked: Sequence[Measured], rules: Rules) -> dict[str, Measured]:
     if rules.scatter != "relative":
         return {m.name: m for m in ranked}

@@ -147,6 +147,8 @@ def _identity(c: Contender) -> tuple[Fact, ...]:
         (words("fact.bought"), bought),
         (words("fact.supplied"), c.supplied_by),
         (words("fact.box"), found_in(c)),
+        (words("fact.firmware"), c.firmware),
+        (words("fact.settings"), c.settings),
     ]
     for price in c.prices:
         when = ", ".join(filter(None, (price.where, day_of(price.date))))

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from reportgen.addresses import from_to, raw_file
-from reportgen.campaign.declared import Amount, Test
+from reportgen.campaign.declared import Amount, Laboratory, Test
+from reportgen.pages.disclosed import Disclosed
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.amounts import typed
@@ -29,6 +31,7 @@ class LaboratoryShown:
     uncertainty: str
     pages: tuple[Link, ...]
     beware: str
+    samples: tuple[Disclosed, ...] = ()
 
 
 def laboratory_shown(told: Told, test: Test, page: str) -> LaboratoryShown | None:
@@ -53,7 +56,20 @@ def laboratory_shown(told: Told, test: Test, page: str) -> LaboratoryShown | Non
         else say("laboratory.not-stated"),
         pages=tuple(Link(str(n), report_address(told, page, laboratory.report, n)) for n in pages),
         beware=say("laboratory.sample"),
+        samples=_samples(told, laboratory),
     )
+
+
+def _samples(told: Told, laboratory: Laboratory) -> tuple[Disclosed, ...]:
+    """When samples were taken and how they were diluted, contender by contender where that was said so."""
+    days = {c: day(d.first, d.last, d.text) for c, d in laboratory.taken.items()}
+    each = ((words("sample.taken"), days), (words("sample.diluted"), laboratory.diluted))
+    return tuple(Disclosed(what, _of_each(told, said)) for what, said in each if said)
+
+
+def _of_each(told: Told, said: Mapping[str, str]) -> str:
+    named = (words("sample.of", name=told.campaign.contender(c).title, said=s) if c else s for c, s in said.items())
+    return "; ".join(named)
 
 
 def report_address(told: Told, page: str, report: str, at: int | None = None) -> str:

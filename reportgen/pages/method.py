@@ -5,14 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from reportgen.addresses import campaign_page, from_to, instrument_page, method_page, test_page
-from reportgen.campaign.declared import Instrument, Test
+from reportgen.campaign.declared import Instrument, Test, WhenDecided
 from reportgen.evaluation.as_shown import is_corrected
+from reportgen.pages.disclosed import Disclosed, disclosed
 from reportgen.pages.framing import frame_of
 from reportgen.pages.laboratory import LaboratoryShown, laboratory_shown
 from reportgen.pages.own_words import OwnText, own_text
 from reportgen.pages.titles import formula_of, heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.words import words
+from reportgen.prose.specimens import day_of
 from reportgen.prose.steps import reads_in
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import counted
@@ -52,6 +54,8 @@ class TestedShown:
     measured: tuple[Measured, ...]
     passes: str
     order: str
+    judged: str
+    decided: str
     scatter: str
     instruments: tuple[Link, ...]
     laboratory: LaboratoryShown | None
@@ -70,6 +74,7 @@ class MethodView:
     place: str
     held_the_same: tuple[str, ...]
     who_pays: str
+    disclosed: tuple[Disclosed, ...]
     text: OwnText | None
     tests: tuple[TestedShown, ...]
     instruments: tuple[InstrumentRow, ...]
@@ -94,6 +99,7 @@ def method_view(told: Told) -> MethodView:
         place=campaign.place,
         held_the_same=campaign.held_the_same,
         who_pays=campaign.who_pays or told.publication.who_pays,
+        disclosed=disclosed(campaign),
         text=own_text(told, own, page) if own else None,
         tests=tuple(_tested(told, page, t) for t in campaign.tests),
         instruments=tuple(_instrument(page, i) for i in sorted(campaign.instruments.values(), key=lambda i: i.title)),
@@ -115,6 +121,8 @@ def _tested(told: Told, page: str, test: Test) -> TestedShown:
         measured=tuple(Measured(heading(q), q.unit, formula_of(q), q.says) for q in test.quantities),
         passes=_passes(told, test),
         order=_order(told, test),
+        judged=words(f"judged.{test.judged}") if test.judged else "",
+        decided=_decided(test.decided),
         scatter=_scatter(test),
         instruments=tuple(Link(campaign.instruments[i].title, from_to(page, instrument_page(i))) for i in used),
         laboratory=laboratory_shown(told, test, page),
@@ -140,6 +148,14 @@ def _order(told: Told, test: Test) -> str:
     if test.order:
         return words(f"order.{test.order}")
     return words("order.recorded" if told.readings.order_recorded.get(test.id) else "order.")
+
+
+def _decided(decided: WhenDecided | None) -> str:
+    """When it was decided to run a test, with the day; "" where nothing is said."""
+    if decided is None:
+        return ""
+    said = words(f"decided.{decided.when}") if decided.when else ""
+    return ", ".join(filter(None, (said, day_of(decided.day))))
 
 
 def _instrument(page: str, i: Instrument) -> InstrumentRow:

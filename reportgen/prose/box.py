@@ -22,7 +22,8 @@ def received(contender: Contender) -> tuple[str, ...]:
     others = [item for item in box if item not in (*contender.there, *contender.missing)]
     noted = [say("box.words", item=capital(item), said=box[item]) for item in others]
     lacks = [say("box.missing", items=commas(missing))] if missing else []
-    return (*contender.as_received, *(sentence(line) for line in (*lacks, *noted)))
+    mended = [say("put-right", done=contender.put_right)] if contender.put_right else []
+    return (*contender.as_received, *(sentence(line) for line in (*mended, *lacks, *noted)))
 
 
 def item_found(contender: Contender, item: str) -> str:

@@ -6,7 +6,7 @@ from reportgen.campaign.declared import Contender, Day, Specimen
 from reportgen.wording.day import day
 from reportgen.wording.language import say
 from reportgen.wording.listing import commas
-from reportgen.wording.sentence import capital, paragraph
+from reportgen.wording.sentence import capital, paragraph, sentence
 
 NOT_NOTED = "not noted"  # as an author says that a serial can't be told any more
 
@@ -32,4 +32,5 @@ def specimen_told(specimen: Specimen) -> str:
     bought = ", ".join(filter(None, (specimen.bought_where, day_of(specimen.bought_on))))
     facts = [say("specimen.serial", serial=specimen.serial)] if specimen.serial else []
     facts += [say("specimen.bought", where=bought)] if bought else []
-    return paragraph(capital(commas(facts)), *specimen.as_received)
+    mended = [sentence(say("put-right", done=specimen.put_right))] if specimen.put_right else []
+    return paragraph(capital(commas(facts)), *specimen.as_received, *mended)

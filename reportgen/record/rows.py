@@ -24,6 +24,7 @@ from reportgen.finding import Finding
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Reason
 from reportgen.record.draws import draws_row
+from reportgen.record.hanging import hanging_row
 from reportgen.record.order_rows import laboratory_row, observed_row, stands_row
 from reportgen.record.overall_row import overall_row, pairwise, rank_shares
 from reportgen.record.pictures import moment_row
@@ -197,6 +198,7 @@ def first_row(first: FirstPlace, caveats: list[str]) -> Row:
         "reason": _reason(first.reason),
         "order_changes_without": first.order_changes_without,
         "ranks_without": {name: list(rank) for name, rank in first.ranks_without.items()},
+        "hangs_on": hanging_row(first.hangs_on) if first.hangs_on else None,
         "caveats": caveats,
     }
 

@@ -116,7 +116,15 @@ COMPARISON = row(
     settle={"oneOf": [{"type": "null"}, row(difference=NUMBER, passes=MAYBE_WHOLE, finer={"type": "boolean"})]},
     caveats=NAMES,
 )  # fmt: skip
+HANGS_ON = row(
+    winner=MAYBE_TEXT, tried=WHOLE,
+    passes=every(row(contender=NAME, specimen=NAME, part=MAYBE_TEXT, winner=MAYBE_TEXT, **{"pass": NAME})),
+    contenders=every(row(contender=NAME, winner=MAYBE_TEXT)),
+    back=every(row(exclusion=NAME, contenders=NAMES, winner=MAYBE_TEXT, moves={"type": "boolean"})),
+    evened={"oneOf": [{"type": "null"}, row(passes=WHOLE, winner=MAYBE_TEXT)]},
+)  # fmt: skip
 FIRST = row(
+    hangs_on={"oneOf": [{"type": "null"}, HANGS_ON]},
     test=NAME, quantity=NAME, winner=MAYBE_TEXT, may_be_first=NAMES, unranked=NAMES, part=MAYBE_TEXT, reason=REASON,
     order_changes_without=MAYBE_YES, caveats=NAMES,
     ranks_without={

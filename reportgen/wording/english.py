@@ -10,6 +10,7 @@ from collections.abc import Mapping
 
 from reportgen.wording.english_budgets import BUDGETS
 from reportgen.wording.english_draws import DRAWS
+from reportgen.wording.english_fairness import FAIRNESS
 from reportgen.wording.english_instruments import INSTRUMENTS
 from reportgen.wording.english_met import MET
 from reportgen.wording.english_orders import ORDERS
@@ -38,6 +39,6 @@ def inside(title: str) -> str:
 
 
 PHRASES: Mapping[str, str | Forms] = {
-    **WORDS, **SENTENCES, **PRODUCTS, **MET, **ORDERS, **QUANTITIES, **INSTRUMENTS, **BUDGETS, **DRAWS,
-    **VERDICT,
+    **WORDS, **SENTENCES, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS, **BUDGETS,
+    **DRAWS, **VERDICT,
 }  # fmt: skip

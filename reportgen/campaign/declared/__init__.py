@@ -7,6 +7,7 @@ How it was written (one file or thirty, short form or long) no longer shows here
 from reportgen.campaign.declared.amounts import Amount, Day
 from reportgen.campaign.declared.campaigns import Campaign, Declared, ProseFile, Publication
 from reportgen.campaign.declared.contenders import Claim, Contender, Price, Specimen
+from reportgen.campaign.declared.deciding import WhenDecided
 from reportgen.campaign.declared.instruments import (
     Accuracy,
     Calibration,
@@ -83,4 +84,5 @@ __all__ = [
     "Use",
     "VerdictPlan",
     "WeSay",
+    "WhenDecided",
 ]

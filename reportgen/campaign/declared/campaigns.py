@@ -59,6 +59,8 @@ class Campaign:
     show: tuple[str, ...] = ()
     invented: str = ""  # says so on every page, where products and readings are made up
     archived: bool = False
+    affiliate_links: str = ""  # whether links earn money, and for whom
+    samples: str = ""  # whether makers gave samples, and what became of what was tested
 
     def contender(self, id: str) -> Contender:
         return next(c for c in self.contenders if c.id == id)
@@ -94,6 +96,8 @@ class Publication:
     licence: str = ""
     theme: str = "reading-room"
     invented: str = ""
+    affiliate_links: str = ""
+    samples: str = ""
 
 
 @dataclass(frozen=True)

@@ -52,6 +52,7 @@ class Specimen:
     bought_where: str = ""
     bought_on: Day | None = None
     as_received: tuple[str, ...] = ()
+    put_right: str = ""  # what was done about damage seen on arrival
 
 
 @dataclass(frozen=True)
@@ -76,6 +77,9 @@ class Contender:
     in_the_box: Mapping[str, str] = field(default_factory=dict)  # item → "there", "missing" or the author's words
     photos: tuple[str, ...] = ()  # ids, on arrival
     film: Moment | None = None  # that shows its arrival
+    firmware: str = ""
+    settings: str = ""  # "as shipped", or what was changed
+    put_right: str = ""  # what was done about damage seen on arrival
 
     @property
     def there(self) -> tuple[str, ...]:

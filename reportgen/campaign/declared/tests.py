@@ -8,11 +8,13 @@ from decimal import Decimal
 from typing import Literal
 
 from reportgen.campaign.declared.amounts import Amount, Day
+from reportgen.campaign.declared.deciding import WhenDecided
 from reportgen.campaign.declared.instruments import OrderRule, ScatterRule
 from reportgen.campaign.declared.remarks import Assumption, DeclaredCaveat, Exclusion, Incident, Moment
 from reportgen.finding import Place
 
 Better = Literal["lower", "higher", "neither"]
+JudgedHow = Literal["blind", "could see", "not noted", ""]
 Kind = Literal[
     "one reading",
     "timed",
@@ -57,6 +59,7 @@ class Quantity:
     count_of: str = ""  # counts incidents of this event (an id) instead of reading a column
     count_in: tuple[str, ...] = ()  # ids of the tests they are counted in
     says: str = ""
+    decided: WhenDecided | None = None  # to measure it, and what matters in it
 
 
 @dataclass(frozen=True)
@@ -117,6 +120,8 @@ class Laboratory:
     coverage_factor: Decimal | None = None
     page: int | None = None  # of the report, where rows name none
     date: Day | None = None  # of the report
+    taken: Mapping[str, Day] = field(default_factory=dict)  # contender → day of its sample; "" for all
+    diluted: Mapping[str, str] = field(default_factory=dict)  # likewise, in the author's words
 
 
 @dataclass(frozen=True)
@@ -173,3 +178,5 @@ class Test:
     laboratory: Laboratory | None = None
     photos: tuple[str, ...] = ()  # ids, of how it was done
     film: Moment | None = None
+    judged: JudgedHow = ""  # whether whoever judged knew which contender it was
+    decided: WhenDecided | None = None

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 
 from reportgen.campaign.declared.amounts import Amount
+from reportgen.campaign.declared.deciding import WhenDecided
 
 
 @dataclass(frozen=True)
@@ -14,6 +15,7 @@ class Must:
     quantity: str
     at_most: Amount | None = None
     at_least: Amount | None = None
+    decided: WhenDecided | None = None
 
 
 @dataclass(frozen=True)
@@ -23,6 +25,7 @@ class Criterion:
     best: Amount
     weight: Decimal | None = None
     ratio: bool = False
+    decided: WhenDecided | None = None
 
 
 @dataclass(frozen=True)
@@ -56,3 +59,4 @@ class VerdictPlan:
     we_say: WeSay | None = None
     readers: Mapping[str, Mapping[str, Decimal]] = field(default_factory=dict)
     use: Use | None = None
+    decided: WhenDecided | None = None  # what counts and how much

@@ -50,6 +50,8 @@ class WrittenCampaign:
     published: DayOf | None = key("When it was published")
     place: Words | None = key("Where it was tested")
     who_pays: Words | None = key("Who paid for the products and the work")
+    affiliate_links: Words | None = key("Whether links earn money, and for whom; no where none do")
+    samples: Words | None = key("Whether makers gave samples, and what became of what was tested")
     held_the_same: tuple[Words, ...] = many("What was the same for every contender")
     exclude: tuple[WrittenExclusion, ...] = many("Passes left out, each with its reason")
     incidents: tuple[WrittenIncident, ...] = many("What happened during the tests")

@@ -65,6 +65,7 @@ class WrittenSpecimen:
     serial: Term | None = key("Its serial number, or `not noted`")
     bought: WrittenPurchase | None = key("Where and when it was bought, where that differs")
     as_received: tuple[Words, ...] = many("What was seen when it was unpacked")
+    put_right: Words | None = key("What was done about damage seen on arrival; nothing, where it was used as it came")
     SHORT: ClassVar[Short] = Short(lambda text: {"serial": text}, r"\S", ("C-20431",))
 
 
@@ -85,6 +86,9 @@ class WrittenContender(WrittenPictured):
     paid: MoneyOf | None = key("What was paid for it, on the day it was bought")
     listed: MoneyOf | None = key("What it is listed at")
     as_received: tuple[Words, ...] = many("What was seen when it was unpacked")
+    put_right: Words | None = key("What was done about damage seen on arrival; nothing, where it was used as it came")
+    firmware: Term | None = key("The version of its firmware while it was tested, or `not noted`")
+    settings: Words | None = key("`as shipped`, or what was set otherwise and by whom")
     claims: tuple[WrittenClaim, ...] = many("What the maker states")
     specimens: tuple[Entry[WrittenSpecimen | None], ...] | tuple[Name, ...] = many(
         "The units bought, where there are several: what the column `specimen` says, and its serial"

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from reportgen.campaign.dates import DayOf
+from reportgen.campaign.given import Entry
 from reportgen.campaign.scalar import FilePath, SizeOf, Term, Weight, Whole, Words
 from reportgen.campaign.shape import key
 from reportgen.finding import Place
@@ -20,6 +21,8 @@ class WrittenLaboratory:
     report: FilePath | None = key("Its report, a file in attachments/: PDF, picture or text")
     number: Term | None = key("The number of the report")
     date: DayOf | None = key("The day of the report")
+    taken: DayOf | tuple[Entry[DayOf], ...] | None = key("The day its samples were taken; or contenders, a day each")
+    diluted: Words | tuple[Entry[Words], ...] | None = key("How samples were diluted; or contenders, each its own")
     accredited: Words | None = key("For what it is accredited and by whom, or no")
     page: Whole | None = key("The page of the report that values stand on, where their rows name none")
     detection_limit: SizeOf | None = key("Below this it finds nothing: `not found` means from 0 to here")

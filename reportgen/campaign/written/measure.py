@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal
 
 from reportgen.campaign import short
+from reportgen.campaign.deciding import DecidedOf
 from reportgen.campaign.declared import Better, Kind
 from reportgen.campaign.encodings import ENCODINGS
 from reportgen.campaign.given import Entry, Given
@@ -102,6 +103,7 @@ class WrittenQuantity:
     in_: tuple[Name, ...] = many("The tests in which they are counted; a contender they have seen counts, from 0 on")
     assumed: tuple[Entry[WrittenAssumption], ...] = many("Names in formulas that nobody measured")
     says: Words | None = key("What to know about it, in a sentence or two")
+    decided: DecidedOf | None = key("When it was decided to measure it, and what matters: before the test, or after")
     SHORT: ClassVar[Short] = Short(
         short.measure,
         short.MEASURE_PATTERN,

@@ -32,6 +32,8 @@ class WrittenPublication:
     language: Language | None = key("The language of its pages")
     show: tuple[Term, ...] = many("Units to show values in, besides or in place of the ones they were taken in")
     who_pays: Words | None = key("Who paid for the products and the work")
+    affiliate_links: Words | None = key("Whether links earn money, and for whom; no where none do")
+    samples: Words | None = key("Whether makers gave samples, and what became of what was tested")
     author: Words | None = key("Who is behind it")
     contact: Words | None = key("How to reach them")
     licence: Words | None = key("What others may do with text and data")

@@ -6,7 +6,9 @@ import re
 from dataclasses import dataclass
 from typing import Annotated, ClassVar
 
+from reportgen.campaign.deciding import DecidedOf
 from reportgen.campaign.declared import OrderRule, ScatterRule
+from reportgen.campaign.declared.tests import JudgedHow
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.scalar import Name, Term, Words, YesNo, choice, name
 from reportgen.campaign.shape import NotThat, Scalar, Short, key, many
@@ -47,6 +49,7 @@ MethodRef = Annotated[
            ("weigh-before-and-after, version 2", "weigh-before-and-after")),
 ]  # fmt: skip
 Scatter = Annotated[Given[ScatterRule], choice("a rule for scatter", "common", "own", "relative")]
+Judged = Annotated[Given[JudgedHow], choice("a way of judging", "blind", "could see", "not noted")]
 Order = Annotated[Given[OrderRule], choice("an order of runs", "rounds", "random", "as it came")]
 
 
@@ -60,6 +63,10 @@ class WrittenAboutTest(WrittenPictured):
     why: Words | None = key("Which question of a reader's it answers")
     scatter: Scatter | None = key("Whether contenders share one scatter between passes; else the method says")
     order: Order | None = key("The order in which contenders were run; else the method says")
+    judged: Judged | None = key("Whether whoever judged knew which contender it was: blind, or could see")
+    decided: DecidedOf | None = key(
+        "When it was decided to run it: before the test, or after seeing results; with a day"
+    )
     chained: YesNo | None = key("Whether each weighing after is the next weighing before; else the method says")
     exclude: tuple[WrittenExclusion, ...] = many("Passes left out, each with its reason")
     incidents: tuple[WrittenIncident, ...] = many("What happened during the test")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import ClassVar
 
+from reportgen.campaign.deciding import DecidedOf
 from reportgen.campaign.given import Entry
 from reportgen.campaign.ranges import TimesOf
 from reportgen.campaign.scalar import AmountOf, Name, Term, Weight, Words, YesNo
@@ -20,6 +21,7 @@ class WrittenMust:
     quantity: Name = key("The quantity it is about", required=True)
     at_most: AmountOf | None = key("No more than this")
     at_least: AmountOf | None = key("No less than this")
+    decided: DecidedOf | None = key("When it was decided, where that differs from the rest")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -31,6 +33,7 @@ class WrittenCriterion:
     best: AmountOf = key("A value that nobody would want bettered", required=True)
     weight: Weight | None = key("Its share of its group; equal where nothing is said")
     ratio: YesNo | None = key("Whether ratios count, not differences")
+    decided: DecidedOf | None = key("When it was decided, where that differs from the rest")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -75,3 +78,4 @@ class WrittenVerdict:
     we_say: WrittenWeSay | None = key("The author's own verdict")
     readers: tuple[Entry[tuple[Entry[Weight], ...]], ...] = many("Typical readers and how they weight the groups")
     use: WrittenUse | None = key("What using it costs")
+    decided: DecidedOf | None = key("When it was decided what counts and how much: before the test, or after")
