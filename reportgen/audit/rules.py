@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reportgen.audit import calibrated, data, fairness, formulas, instruments, pictures, texts, traces
+from reportgen.audit import calibrated, data, fairness, formulas, instruments, pictures, prices, texts, traces
 from reportgen.audit.case import Rule
 
 RULES: tuple[Rule, ...] = (
@@ -204,6 +204,36 @@ RULES: tuple[Rule, ...] = (
         "One specimen of each was tested: passes say nothing about the model.",
         "Speak of the one you bought.",
         texts.wide_prose,
+    ),
+    Rule(
+        "sold-as-one", "warning",
+        "Two of one product are two specimens: as rivals they hide how far one differs from the next.",
+        "Make them one contender with `specimens:`; where their models do differ, say so under `model:`.",
+        prices.sold_as_one,
+    ),
+    Rule(
+        "use-in-other-money", "warning",
+        "No rate is assumed, so their costs can't be held against the others'.",
+        "Give all prices, and the price in the formula, in one currency, as paid.",
+        prices.use_in_other_money,
+    ),
+    Rule(
+        "price-of-nothing", "warning",
+        "At a price of nothing it undercuts every other, whatever it is like.",
+        "Where it was given away, write `supplied by:` and what it is listed at; correct the price where it is a slip.",
+        prices.priced_at_nothing,
+    ),
+    Rule(
+        "prices-apart", "note",
+        "Prices move in a year; then two days are compared and not two products.",
+        "Look the older one up again and add it to `prices:`.",
+        prices.priced_on_other_days,
+    ),
+    Rule(
+        "no-price", "note",
+        "It has no place where price is held against merit, nor in what using it costs.",
+        "Add `paid:` or `listed:`, with the day.",
+        prices.without_a_price,
     ),
     Rule(
         "number-disagrees", "warning",

@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from reportgen.campaign.declared import Declared, Instrument
 from reportgen.evaluation.caveats import caveats_of
 from reportgen.evaluation.claims import claim_outcomes
+from reportgen.evaluation.cost import cost_of_use
 from reportgen.evaluation.evaluated import Caveat, Evaluation
 from reportgen.evaluation.feeds import Feeds, feeds_of
 from reportgen.evaluation.fitting import misfits
+from reportgen.evaluation.history import NO_HISTORY, History
 from reportgen.evaluation.instruments_known import instrument_for_metrology
+from reportgen.evaluation.looking_back import with_history
 from reportgen.evaluation.observing import Observer, ReadingRefused
 from reportgen.evaluation.otherwise import with_other_records
 from reportgen.evaluation.prepared import Prepared, formula_finding, known_units, prepare
+from reportgen.evaluation.scatter_used import with_past
 from reportgen.evaluation.told import Bench, QuantityTold, tell
 from reportgen.evaluation.traces_read import Pieces, no_samples
 from reportgen.evaluation.traces_shown import traces_shown
@@ -27,13 +32,19 @@ from reportgen.metrology.errors import FormulaError, MetrologyError, UnitError
 
 
 def evaluate(
-    declared: Declared, readings: Readings, pieces: Pieces = no_samples, keep: Keep = kept_nowhere
+    declared: Declared,
+    readings: Readings,
+    pieces: Pieces = no_samples,
+    keep: Keep = kept_nowhere,
+    history: History = NO_HISTORY,
 ) -> Evaluation:
     """Work out every quantity and decide what the readings support.
 
+    `history` is what campaigns tested before showed of how far passes scatter, for methods that ask for it.
     `pieces` gives the samples of a series, where there are logger files; `keep` what draws found before. Raises
     `Refused` with every formula, unit or name that can't be used, each with its place.
     """
+    declared, looked_back = with_history(declared, readings, history)
     campaign = declared.campaign
     prepared = _prepared(declared, readings)
     feeds = feeds_of(campaign, prepared.names)
@@ -48,9 +59,13 @@ def evaluate(
     def bench_of(other: Readings) -> Bench:
         return _bench(declared, other, prepared, feeds, caveats, pieces, keep)
 
+    def wider_bench(wider: Declared, read: Readings, more: Prepared) -> Bench:
+        return _bench(wider, read, more, feeds_of(wider.campaign, more.names), caveats, pieces, keep)
+
     told_caveats = with_other_records(declared, readings, caveats, told, units, bench_of)
     claims = claim_outcomes(declared, told, units)
     verdict = verdict_of(declared, told, units, readings.readings)
+    verdict = replace(verdict, cost=cost_of_use(declared, readings, prepared, wider_bench))
     return Evaluation(
         campaign=campaign.id,
         results=results,
@@ -59,10 +74,11 @@ def evaluate(
         claims=claims,
         verdict=verdict,
         caveats=told_caveats,
-        scatters=tuple(quantity.scatter for quantity in told if quantity.scatter),
+        scatters=with_past((quantity.scatter for quantity in told if quantity.scatter), looked_back),
         findings=tuple(verdict_remarks(declared, told, verdict)),
         upstream={q: feeds.upstream(q) for q in feeds.names},
         traces=traces_shown(bench.workings),
+        looked_back=looked_back,
     )
 
 

@@ -17,13 +17,17 @@ from reportgen.evaluation.caveat import CaveatSort as CaveatSort
 from reportgen.evaluation.caveat import Keys as Keys
 from reportgen.evaluation.caveat import Otherwise as Otherwise
 from reportgen.evaluation.hanging import HangsOn as HangsOn
+from reportgen.evaluation.history import LookedBack as LookedBack
+from reportgen.evaluation.history import PastScatter as PastScatter
 from reportgen.finding import Finding
 from reportgen.intake.reading import ReadingKey
+from reportgen.judgement.break_even import BreakEven, CostLine, Slope, Stretch
 from reportgen.judgement.draws import ByDraws
 from reportgen.judgement.looks import Degree
 from reportgen.judgement.measured import Decision, Limit, Percent, Reason, ScatterFound, Settle, Within
 from reportgen.judgement.overall import Overall
 from reportgen.judgement.partial_order import Between, Told
+from reportgen.judgement.seen import PassesSeen
 from reportgen.metrology.uncertain import Source
 
 ResultKind = Literal["measured", "yes/no", "count", "grade", "order"]
@@ -227,6 +231,16 @@ class Comparison:
 
 
 @dataclass(frozen=True)
+class PairWithout:
+    """What a pair would come to with the excluded passes put back."""
+
+    first: str
+    second: str
+    decision: Decision
+    favours: str | None
+
+
+@dataclass(frozen=True)
 class FirstPlace:
     test: str
     quantity: str
@@ -238,6 +252,7 @@ class FirstPlace:
     rests_on: Keys
     order_changes_without: bool | None = None  # would putting the excluded passes back change the ranks
     ranks_without: Mapping[str, tuple[int, int]] = field(default_factory=dict)  # those that would then change
+    pairs_without: tuple[PairWithout, ...] = ()  # those that would then be decided otherwise
     hangs_on: HangsOn | None = None  # None too where draws decided, or passes are very many
 
 
@@ -265,7 +280,11 @@ class MustOutcome:
 
 @dataclass(frozen=True)
 class ValueForMoney:
-    """`dominated_by` cost no more, are resolved better on some criterion and resolved worse on none."""
+    """`dominated_by` cost no more, are resolved better on some criterion and resolved worse on none.
+
+    `on`: by criterion, those that cost no more and are resolved better on it; `on_verdict`: those that cost no more and
+    are worth more over all that is weighed, with a pairwise index of `FIRM_FROM` or more.
+    """
 
     contender: str
     price: str
@@ -273,6 +292,33 @@ class ValueForMoney:
     high: float | None
     currency: str
     dominated_by: tuple[str, ...]
+    on: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    on_verdict: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class CostOfUse:
+    """What the contenders cost over the use that the author states: `low` to `high` times, each `per`.
+
+    `lines`: those that have a price in `currency` and a cost of a use; `left_out`: the others, and why (a code:
+    no-price, other-currency, no-result, blocked, no-interval). `slopes`: of each pair of lines, what the cost of a use
+    of the first is above that of the second. `once`: the costs rest on passes whose scatter isn't known. `why` there is
+    nothing to work out: parts-apart; "" else.
+    """
+
+    per: str
+    formula: str
+    low: float
+    high: float
+    currency: str
+    lines: tuple[CostLine, ...]
+    left_out: Mapping[str, str]
+    slopes: Mapping[tuple[str, str], Slope | None]
+    break_evens: tuple[BreakEven, ...]
+    cheapest: tuple[Stretch, ...]
+    rests_on: Keys
+    once: bool = False
+    why: str = ""
 
 
 @dataclass(frozen=True)
@@ -294,15 +340,23 @@ class Verdict:
     winner: str | None
     rests_on: Keys
     overall: Overall | None = None  # where the author set value functions, and two contenders can be weighed
+    cost: CostOfUse | None = None  # where the author states a use
 
 
 @dataclass(frozen=True)
 class ScatterUsed:
-    """The scatter a quantity was judged with."""
+    """The scatter a quantity was judged with, and what its passes show by themselves.
+
+    `seen` is None where nothing was judged by it. `winner_if_own`: where the passes contradict one scatter for all, who
+    would be alone in first place, had each been taken by its own. `past`: the campaigns whose passes it rests on too.
+    """
 
     quantity: str
     part: str
     found: ScatterFound
+    seen: PassesSeen | None = None
+    winner_if_own: str | None = None
+    past: tuple[PastScatter, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -320,6 +374,7 @@ class Evaluation:
     findings: tuple[Finding, ...] = ()
     upstream: Mapping[str, frozenset[str]] = field(default_factory=dict)  # quantity → itself and what feeds it
     traces: tuple[TraceShown, ...] = ()
+    looked_back: tuple[LookedBack, ...] = ()  # of each quantity whose method asks for past campaigns
 
     def of(self, quantity: str, contender: str, part: str = "") -> Result | None:
         found = (r for r in self.results if (r.quantity, r.contender, r.part) == (quantity, contender, part))

@@ -9,8 +9,8 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from functools import partial
 
-from reportgen.addresses import in_formula
 from reportgen.campaign.declared import Amount, Campaign, Declared, Kind, Quantity, Test
+from reportgen.evaluation.cost_fits import cost_misfits
 from reportgen.evaluation.frames_read import unit_read
 from reportgen.evaluation.instrument_fits import instrument_misfits
 from reportgen.evaluation.laboratory_fits import laboratory_misfits
@@ -21,9 +21,7 @@ from reportgen.evaluation.verdict_fits import criterion_misfits
 from reportgen.finding import Finding, Place
 from reportgen.intake.notations.frames import is_frames
 from reportgen.intake.reading import Reading, Readings
-from reportgen.metrology.errors import FormulaError, UnitError
-from reportgen.metrology.formulas.names import names_in
-from reportgen.metrology.formulas.parse import parse
+from reportgen.metrology.errors import UnitError
 from reportgen.metrology.unit import Unit, check_alike, parse_unit
 from reportgen.metrology.unit_table import FORCE, MASS, TIME
 
@@ -59,7 +57,7 @@ def misfits(declared: Declared, readings: Readings, units: Mapping[str, Unit]) -
         yield from instrument_misfits(instrument, partial(_key, declared, instrument.id))
     yield from method_misfits(declared, units)
     yield from criterion_misfits(declared, units)
-    yield from _cost(declared, units)
+    yield from cost_misfits(declared)
 
 
 def _key(declared: Declared, instrument: str, key: str) -> Place:
@@ -149,28 +147,6 @@ def _off_their_instruments(campaign: Campaign, readings: Readings) -> Iterable[F
 
 def _is_level(unit: str) -> bool:
     return parse_unit(unit).kind == "level"
-
-
-def _cost(declared: Declared, units: Mapping[str, Unit]) -> Iterable[Finding]:
-    """The formula for what a use costs: it can be read, and every name in it is known."""
-    plan = declared.campaign.verdict
-    if plan is None or plan.use is None:
-        return
-    at = declared.at("verdict/use")
-    try:
-        unknown = sorted(names_in(parse(plan.use.cost)) - _known(declared.campaign))
-    except FormulaError as wrong:
-        place = Place(at.file, at.line, at.column + wrong.column - 1) if at.column else at
-        yield Finding("error", "formula", place, f"In `cost: {plan.use.cost}`: {wrong.says}", do=wrong.do)
-        return
-    for name in unknown:
-        says = f"In `cost: {plan.use.cost}`: nothing here is called {name}"
-        yield Finding("error", "formula", at, says, do="Write the name of a quantity or constant.")
-
-
-def _known(campaign: Campaign) -> set[str]:
-    ids = [*campaign.constants, *(q.id for t in campaign.tests for q in t.quantities)]
-    return {in_formula(i) for i in ids} | {c.name for t in campaign.tests for c in t.columns}
 
 
 def _amount(amount: Amount | None, unit: Unit, of: str, place: Place) -> Iterable[Finding]:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from reportgen.campaign.declared import Contender, Declared, Price
+from reportgen.campaign.declared import Declared
 from reportgen.evaluation.claims import must_outcomes
-from reportgen.evaluation.evaluated import CriterionUse, FirstPlace, Keys, ValueForMoney, Verdict
+from reportgen.evaluation.evaluated import CriterionUse, FirstPlace, Keys, Verdict
+from reportgen.evaluation.money import value_for_money
 from reportgen.evaluation.told import QuantityTold
 from reportgen.evaluation.weighed import overall_of
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.judgement.frontier import dominated
 from reportgen.metrology.unit import Unit
 
 
@@ -36,18 +36,12 @@ def verdict_of(
     return Verdict(
         conditions=conditions,
         criteria=criteria,
-        value=_value(declared, [q for q in told if q.quantity in deciding]),
+        value=value_for_money(declared, [q for q in told if q.quantity in deciding], overall),
         value_quantities=tuple(dict.fromkeys(f.quantity for f in firsts if f.quantity in deciding)),
         winner=None if winner in out else winner,
         rests_on=rests_on,
         overall=overall,
     )
-
-
-def price_of(contender: Contender) -> Price | None:
-    """The price that counts: the latest paid, else the latest listed, as written last."""
-    paid = [p for p in contender.prices if p.sort == "paid"]
-    return next(reversed(paid or contender.prices), None)
 
 
 def _criteria(declared: Declared, told: Sequence[QuantityTold]) -> tuple[CriterionUse, ...]:
@@ -75,22 +69,3 @@ def _winner(firsts: Sequence[FirstPlace]) -> str | None:
     """The one contender whose lead over every other is resolved on every criterion; None where they differ."""
     winners = {f.winner for f in firsts}
     return winners.pop() if len(winners) == 1 else None
-
-
-def _value(declared: Declared, told: Sequence[QuantityTold]) -> tuple[ValueForMoney, ...]:
-    """Who costs no more, is resolved better somewhere and resolved worse nowhere."""
-    prices = {c.id: p for c in declared.campaign.contenders if (p := price_of(c))}
-    pairs = [pair for q in told if q.judged for pair in q.judged.pairs]
-    beaten = {
-        (pair.second if pair.favours == pair.first else pair.first, pair.favours) for pair in pairs if pair.favours
-    }
-
-    def dominating(contender: str) -> tuple[str, ...]:
-        price = prices[contender]
-        same = {c: (float(p.low), float(p.high)) for c, p in prices.items() if p.currency == price.currency}
-        better = dominated(same, pairs)[contender]
-        return tuple(dict.fromkeys(b for b in better if (b, contender) not in beaten))
-
-    return tuple(
-        ValueForMoney(c, p.text, float(p.low), float(p.high), p.currency, dominating(c)) for c, p in prices.items()
-    )

@@ -25,6 +25,7 @@ from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.measured import Reason
 from reportgen.record.draws import draws_row
 from reportgen.record.hanging import hanging_row
+from reportgen.record.money_rows import break_even_rows, cost_row, value_rows
 from reportgen.record.order_rows import laboratory_row, observed_row, stands_row
 from reportgen.record.overall_row import overall_row, pairwise, rank_shares
 from reportgen.record.pictures import moment_row
@@ -241,17 +242,9 @@ def verdict_row(verdict: Verdict | None) -> Row:
         "pairwise": pairwise(overall.index) if overall else {},
         "rank_shares": rank_shares(overall) if overall else {},
         "overall": overall_row(overall),
-        "value": [
-            {
-                "contender": v.contender,
-                "price": v.price,
-                "low": number(v.low),
-                "high": number(v.high),
-                "currency": v.currency,
-                "dominated_by": list(v.dominated_by),
-            }
-            for v in (verdict.value if verdict else ())
-        ],
+        "value": value_rows(verdict.value if verdict else ()),
+        "cost": cost_row(verdict.cost if verdict else None),
+        "break_even": break_even_rows(verdict.cost if verdict else None),
         "conditions": [
             {
                 "contender": m.contender,

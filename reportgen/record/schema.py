@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any, get_args
 
 from reportgen.evaluation.evaluated import CaveatSort
+from reportgen.judgement.break_even import Why
 
 Schema = dict[str, Any]
 
@@ -156,13 +157,26 @@ OVERALL = row(
     },
     draws=NUMBERED, error=NUMBER,
 )  # fmt: skip
+COST = row(
+    per=NAME, formula=NAME, **{"from": NUMBER}, to=NUMBER, currency=NAME,
+    lines=every(row(contender=NAME, price_low=NUMBER, price_high=NUMBER, cost=NUMBER, low=NUMBER, high=NUMBER,
+                    limit=LIMIT)),
+    left_out=TEXTS, cheapest=every(row(**{"from": NUMBER}, to=NUMBER, may_be=NAMES)), why=MAYBE_TEXT,
+)  # fmt: skip
+BREAK_EVEN = row(
+    first=NAME, second=NAME, why=one_of(*get_args(Why)), at=NUMBER, low=NUMBER, high=NUMBER, sooner=MAYBE_TEXT,
+    later=MAYBE_TEXT,
+)  # fmt: skip
 VERDICT = row(
     winner=MAYBE_TEXT,
     criteria=every(row(quantity=NAME, group=TEXT, weight=SHARE, known_scatter={"type": "boolean"})),
     pairwise=PAIRWISE,
     rank_shares={"type": "object", "additionalProperties": every(SHARE)},
     overall={"oneOf": [{"type": "null"}, OVERALL]},
-    value=every(row(contender=NAME, price=TEXT, low=NUMBER, high=NUMBER, currency=TEXT, dominated_by=NAMES)),
+    value=every(row(contender=NAME, price=TEXT, low=NUMBER, high=NUMBER, currency=TEXT, dominated_by=NAMES,
+                    on={"type": "object", "additionalProperties": NAMES}, on_verdict=NAMES)),
+    cost={"oneOf": [{"type": "null"}, COST]},
+    break_even=every(BREAK_EVEN),
     conditions=every(row(contender=NAME, quantity=NAME, outcome=OUTCOME, probability=SHARE)),
 )
 MOMENT = {"oneOf": [{"type": "null"}, row(film=NAME, seconds={"type": "number"})]}

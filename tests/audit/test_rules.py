@@ -207,7 +207,8 @@ def test_a_pass_that_lacks_one_of_its_readings_is_found(tmp_path: Path) -> None:
 
 
 def test_every_rule_is_tried_here() -> None:
-    elsewhere = {"who-pays", "no-instrument", "sessions-apart", "supplied", "no-unit", "number-disagrees", "no-value",
+    elsewhere = {"sold-as-one", "use-in-other-money", "price-of-nothing", "prices-apart", "no-price",
+                 "who-pays", "no-instrument", "sessions-apart", "supplied", "no-unit", "number-disagrees", "no-value",
                  "samples-apart", "few-specimens", "background-louder", "limit-passed-often", "clock-not-stated",
                  "percent-twice", "background-subtracted"}  # fmt: skip
     assert {r.name for r in RULES} == set(SEEN) | elsewhere
