@@ -24,11 +24,9 @@ def verdict_of(
     seen: dict[str, str] = {}
     for g, entry in zip(groups, w.groups, strict=True):
         for c in g.criteria:
-            if c.quantity in seen:
-                where = f"in two groups: {seen[c.quantity]} and {g.id}" if seen[c.quantity] != g.id else "twice"
-                says, why = f"“{c.quantity}” counts {where}", "One property would weigh double."
-                error(told, "criterion-twice", entry.name.at, says, why, "Keep it in one place.")
-            seen.setdefault(c.quantity, g.id)
+            if seen.setdefault(c.quantity, g.id) != g.id:
+                says = f"“{c.quantity}” counts in two groups: {seen[c.quantity]} and {g.id}"
+                error(told, "criterion-twice", entry.name.at, says, "It would count twice.", "Keep it in one of them.")
     say = w.we_say
     return VerdictPlan(
         must=tuple(_must(m, quantities, told) for m in w.must),

@@ -89,7 +89,6 @@ class Joint:
     def _student(self, apart: Apart, name: str, scattering: Scattering) -> Numbers:
         """Student's t, together with the other quantities of the same passes; a pooled variance is one for all."""
         import numpy as np
-        from scipy.special import gammaincinv
 
         family = self._of.get(apart) or Family((apart,), ((1.0,),))
         row = family.factor[family.members.index(apart)]
@@ -97,9 +96,21 @@ class Joint:
         for weight, member in zip(row, family.members, strict=True):
             if weight:
                 normal = normal + weight * self._normal("scatter", *member, name)
-        of = (name,) if scattering.own else ()
-        share = self._remembered(("variance", family.name, *of), lambda stream: stream.random(BLOCK))
-        return np.asarray(normal / np.sqrt(gammaincinv(scattering.degrees / 2.0, share) * 2.0 / scattering.degrees))
+        return np.asarray(normal / self._spread(family, name if scattering.own else "", scattering.degrees))
+
+    def _spread(self, family: Family, own: str, degrees: float) -> Numbers:
+        """√(χ²/ν): how far off the standard deviation itself may be. One share of χ² serves a whole family."""
+        import numpy as np
+        from scipy.special import gammaincinv
+
+        key = (family.name, own, repr(degrees))
+        if key not in self._kept:
+            share = self._share(family.name, own)
+            self._kept[key] = np.sqrt(gammaincinv(degrees / 2.0, share) * 2.0 / degrees)
+        return self._kept[key]
+
+    def _share(self, family: str, own: str) -> Numbers:
+        return self._remembered(("variance", family, own), lambda stream: stream.random(BLOCK))
 
     def _between(self, working: Measured, apart: Apart, rules: Rules) -> Numbers | float:
         if not rules.between_sessions:

@@ -13,6 +13,7 @@ from reportgen.evaluation.joint import Joint, rates, scattering_of, shares_of_ye
 from reportgen.evaluation.passes_together import families
 from reportgen.evaluation.standing import Standing, result_value, standing_of
 from reportgen.evaluation.told import QuantityTold
+from reportgen.finding import Finding, Refused
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.criteria import Criterion
 from reportgen.judgement.judge import judge
@@ -20,6 +21,7 @@ from reportgen.judgement.measured import Better
 from reportgen.judgement.overall import Overall
 from reportgen.judgement.weighing import weigh_up
 from reportgen.judgement.worth import ValueFunction
+from reportgen.metrology.errors import UnitError
 from reportgen.metrology.unit import NUMBER, convert, parse_unit
 
 if TYPE_CHECKING:
@@ -45,13 +47,13 @@ def overall_of(
     if len(standing.contenders) < 2:
         return None
     planned = {c.quantity: (g.id, c) for g in plan.groups for c in g.criteria}
-    parts = {q: [t for t in told if t.quantity == q] for q in standing.quantities}
+    parts = {q: _parts(told, q) for q in standing.quantities}
     joint = Joint(families([t for each in parts.values() for t in each if t.judged is not None], readings))
     criteria: list[Criterion] = []
     past: dict[str, tuple[str, ...]] = {}
     for quantity in standing.quantities:
         group, criterion = planned[quantity]
-        function = value_function(criterion, parts[quantity][0])
+        function = _function(declared, criterion, parts[quantity][0])
         criteria += _one_a_part(group, criterion, function, parts[quantity], standing.contenders, joint)
         if beyond := _past(function, parts[quantity], standing.contenders):
             past[quantity] = beyond
@@ -72,9 +74,14 @@ def standing_in(declared: Declared, told: Sequence[QuantityTold], conditions: Se
     """Who can be weighed on which of the author's criteria."""
     plan = declared.campaign.verdict
     planned = [c for g in plan.groups for c in g.criteria] if plan else []
-    by_criterion = {c.quantity: [t for t in told if t.quantity == c.quantity] for c in planned}
+    by_criterion = {c.quantity: _parts(told, c.quantity) for c in planned}
     ratios = frozenset(c.quantity for c in planned if c.ratio)
     return standing_of([c.id for c in declared.campaign.contenders], conditions, by_criterion, ratios)
+
+
+def _parts(told: Sequence[QuantityTold], quantity: str) -> list[QuantityTold]:
+    """The quantity, or each of its parts where they stay apart: those in which somebody has a result."""
+    return [t for t in told if t.quantity == quantity and any(not r.missing for r in t.results)]
 
 
 def value_function(criterion: Planned, told: QuantityTold) -> ValueFunction:
@@ -91,6 +98,16 @@ def readers_of(plan: VerdictPlan, groups: Sequence[str]) -> dict[str, list[float
     """Typical readers' weights of these groups; one that weighs none of them is left out."""
     found = {name: [float(weights.get(g, 0)) for g in groups] for name, weights in plan.readers.items()}
     return {name: weights for name, weights in found.items() if sum(weights) > 0.0}
+
+
+def _function(declared: Declared, criterion: Planned, told: QuantityTold) -> ValueFunction:
+    """The value function; raises `Refused` for anchors in a unit that doesn't fit what the formula came to."""
+    try:
+        return value_function(criterion, told)
+    except UnitError as wrong:
+        place = declared.at(f"verdict/criterion/{criterion.quantity}")
+        says = f"The criterion {criterion.quantity}: {wrong.says}"
+        raise Refused([Finding("error", "unit", place, says, do=wrong.do)]) from None
 
 
 def _one_a_part(

@@ -53,12 +53,14 @@ class Contest:
         if at is None:
             return Lead(None, 0.5, False)
         index = least_index(worth, at)
-        firm = index >= FIRM_FROM and self._is_first_alone(self.whole, weights, at)
-        return Lead(self.contenders[at], index, firm and self._stands(weights, at))
+        firm = index >= FIRM_FROM and self._is_first_alone(self.whole, weights, at) and self._stands(weights, at)
+        return Lead(self.contenders[at], index, firm)
 
     def _stands(self, weights: Weights, at: int) -> bool:
         """Does the lead hold without the criteria of unknown scatter?"""
-        if self.known is None or self.whole is None:
+        if self.known is self.whole:
+            return True
+        if self.known is None:
             return False
         worth = weighted(self.known, weights)
         if worth is None or least_index(worth, at) < FIRM_FROM:
