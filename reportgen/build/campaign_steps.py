@@ -13,9 +13,11 @@ SITE_MARK = "site.json"
 FIRST_ISSUE = 1
 
 if TYPE_CHECKING:
+    from reportgen.build.history import Others
     from reportgen.campaign.declared import Declared, Publication
     from reportgen.charts import Figure
     from reportgen.evaluation.evaluated import Evaluation
+    from reportgen.evaluation.history import History
     from reportgen.intake.logger.samples import Samples
     from reportgen.intake.raw.rows import RawView
     from reportgen.intake.reading import Readings
@@ -66,11 +68,20 @@ def take_along(declared: Declared, readings: Readings) -> Declared:
     return with_instruments(declared, readings)
 
 
-def evaluate(declared: Declared, readings: Readings, samples: Samples, program: str, kept: Kept) -> Evaluation:
+def history(declared: Declared, others: Others) -> History:
+    """How far passes scattered in campaigns tested before this one, for the methods that ask for it."""
+    from reportgen.build.history import history_of
+
+    return history_of(declared, others)
+
+
+def evaluate(
+    declared: Declared, readings: Readings, samples: Samples, history: History, program: str, kept: Kept
+) -> Evaluation:
     """Its results and decisions. Raises `Refused`."""
     from reportgen.build.reckoning_kept import evaluation
 
-    return evaluation(declared, readings, samples.pieces, program, kept)
+    return evaluation(declared, readings, samples.pieces, program, kept, history)
 
 
 def files_of(workspace: Workspace, declared: Declared) -> tuple[str, ...]:

@@ -16,6 +16,7 @@ from reportgen.store.kept import Kept, get, key_of, put
 if TYPE_CHECKING:
     from reportgen.campaign.declared import Declared
     from reportgen.evaluation.evaluated import Evaluation
+    from reportgen.evaluation.history import History
     from reportgen.evaluation.traces_read import Pieces
     from reportgen.intake import Readings
     from reportgen.judgement.found import Figures
@@ -37,19 +38,28 @@ class _Book:
         return found
 
 
-def evaluation(declared: Declared, readings: Readings, pieces: Pieces, program: str, kept: Kept) -> Evaluation:
+def evaluation(
+    declared: Declared,
+    readings: Readings,
+    pieces: Pieces,
+    program: str,
+    kept: Kept,
+    history: History | None = None,
+) -> Evaluation:
     """The campaign worked out; nothing is drawn, no quantile looked for, that was before. Raises `Refused`.
 
-    `program` is the digest of the code and its libraries.
+    `program` is the digest of the code and its libraries; `history` what earlier campaigns tell. What is kept stands
+    under the digest of the sums it came from, and a scatter from history is in them: another history finds other keys.
     """
     from reportgen.evaluation.evaluate import evaluate
+    from reportgen.evaluation.history import NO_HISTORY
     from reportgen.judgement.remembered import remembering
 
     key = key_of("reckoning", program, declared.campaign.id)
     draws, numbers = _told(get(kept, key))
     book = _Book(draws)
     with remembering(numbers) as asked:
-        found = evaluate(declared, readings, pieces, book.keep)
+        found = evaluate(declared, readings, pieces, book.keep, history or NO_HISTORY)
     if book.asked != draws or asked != numbers:
         told = {"draws": book.asked, "numbers": asked}
         put(kept, key, json.dumps(told, separators=(",", ":")).encode())

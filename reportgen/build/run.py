@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from reportgen.build import stamp
 from reportgen.build.finish import Made, pages_across, put_in_place
 from reportgen.build.progress import Built, Progress, Tell, quiet
-from reportgen.build.steps import CHECKED, SHOWN, Step, follow
+from reportgen.build.steps import CHECKED, READ, SHOWN, Step, follow
 from reportgen.build.worst_first import worst_first
 from reportgen.finding import Finding, Refused
 from reportgen.store.kept import Kept, kept_in, tidy
@@ -91,8 +91,9 @@ def _check(workspace: Workspace, tell: Tell, program: str, kept: Kept) -> _Check
     texts, unreadable = _texts(workspace)
     settled = {"workspace": workspace, "publication": publication, "site_texts": texts}
     settled |= {"program": program, "kept": kept}
-    made, refusals = _all_through(CHECKED, [{**settled, "folder": folder} for folder in workspace.campaigns], tell)
-    refusals = (*refusals, *unreadable)
+    read, refusals = _all_through(READ, [{**settled, "folder": folder} for folder in workspace.campaigns], tell)
+    made, further = _in_order_of_testing(read, tell)
+    refusals = (*refusals, *further, *unreadable)
     across, last = ((), ()) if refusals else pages_across(publication, made, texts, theme)
     told = (finding for campaign in made for finding in campaign["findings"])
     return _Checked(made, across, theme, worst_first((*first, *refusals, *told, *last)))
@@ -135,6 +136,22 @@ def _all_through(
         except Refused as refused:
             refusals += refused.findings
     return tuple(through), tuple(refusals)
+
+
+def _in_order_of_testing(read: Sequence[Made], tell: Tell) -> tuple[tuple[Made, ...], tuple[Finding, ...]]:
+    """The same through the next table, the earliest tested first: each is told what those before it came to."""
+    from reportgen.build.history import in_order_of_testing
+
+    through: dict[str, Made] = {}
+    refusals: list[Finding] = []
+    for done, known in enumerate(sorted(read, key=lambda made: in_order_of_testing(made["declared"].campaign))):
+        others = tuple((made["declared"], made["evaluation"]) for made in through.values())
+        folder = known["folder"]
+        try:
+            through[folder] = follow(CHECKED, {**known, "others": others}, _saying(tell, folder, done, len(read)))
+        except Refused as refused:
+            refusals += refused.findings
+    return tuple(through[made["folder"]] for made in read if made["folder"] in through), tuple(refusals)
 
 
 def _saying(tell: Tell, folder: str, done: int, of: int) -> Callable[[str], None]:

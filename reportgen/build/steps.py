@@ -2,7 +2,7 @@
 
 A step gets exactly what `reads` names and gives one thing under `gives`. The table is in order; running it is
 `follow`. What is there before the first step: workspace, folder, publication, site_texts, program, kept; before the
-second table also theme.
+second table also others, what campaigns tested earlier came to; before the third also theme.
 """
 
 from __future__ import annotations
@@ -24,14 +24,18 @@ class Step:
     says: str
 
 
-CHECKED: tuple[Step, ...] = (
+READ: tuple[Step, ...] = (
     Step("declared", ("workspace", "folder", "publication"), do.declare, "reading the declarations"),
     Step("samples", ("workspace",), do.open_samples, "making room for logger files"),
     Step("readings", ("workspace", "declared", "samples"), do.read, "reading the measurements"),
     Step("declared", ("declared", "readings"), do.take_along, "noting which instruments were used"),
+)
+
+CHECKED: tuple[Step, ...] = (
+    Step("history", ("declared", "others"), do.history, "looking at campaigns tested before"),
     Step(
         "evaluation",
-        ("declared", "readings", "samples", "program", "kept"),
+        ("declared", "readings", "samples", "history", "program", "kept"),
         do.evaluate,
         "working out results",
     ),

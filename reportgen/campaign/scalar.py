@@ -88,6 +88,11 @@ def amount_or_guess(text: str) -> Amount:
     return Amount(plain.value, plain.unit, said, guess=guess is not None)
 
 
+def amount_or_past(text: str) -> Amount | None:
+    """An amount that may say it is a guess, or `past campaigns`, which gives None."""
+    return None if text.strip() == "past campaigns" else amount_or_guess(text)
+
+
 def without_control_characters(text: str) -> None:
     """Raises NotThat for what no page may hold: control characters written as escapes (Unicode, categories Cc, Cs)."""
     for character in text:
@@ -153,6 +158,11 @@ _GUESS = Scalar(
     "a number with its unit", amount_or_guess, rf"^\s*{AMOUNT}(?:\s*{GUESS})?\s*$", NO_AMOUNT,
     ("0.5 g", "0.5 g, a guess"), types=NUMERIC,
 )  # fmt: skip
+_PAST = Scalar(
+    "a number with its unit, or `past campaigns`", amount_or_past,
+    rf"^\s*(?:{AMOUNT}(?:\s*{GUESS})?|past campaigns)\s*$", NO_AMOUNT,
+    ("0.5 g", "0.5 g, a guess", "past campaigns"), types=NUMERIC,
+)  # fmt: skip
 _WEIGHT = Scalar(
     "a number", weight, rf"^\s*{NUMBER.removeprefix('[-+−]?')}\s*$", Decimal(0), ("40",), types=NUMERIC, least=0
 )
@@ -167,6 +177,7 @@ FilePath = Annotated[Given[str], _FILE]
 AmountOf = Annotated[Given[Amount], _AMOUNT]
 SizeOf = Annotated[Given[Amount], _SIZE]
 AmountOrGuess = Annotated[Given[Amount], _GUESS]
+AmountOrPast = Annotated[Given[Amount | None], _PAST]
 Weight = Annotated[Given[Decimal], _WEIGHT]
 Whole = Annotated[Given[int], _WHOLE]
 YesNo = Annotated[Given[bool], _YES_NO]

@@ -10,7 +10,7 @@ from typing import Generic, TypeVar
 
 from reportgen.addresses import as_id
 from reportgen.campaign.constants_of import constant_of
-from reportgen.campaign.declared import Constant, Instrument, Method, Repeatability
+from reportgen.campaign.declared import EVERY, Constant, Instrument, Method, Repeatability
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.instrument_terms import DEGREES_OF_A_GUESS
 from reportgen.campaign.instruments_of import instrument_of
@@ -158,6 +158,7 @@ def method_of(id: str, version: int, written: WrittenMethod, origin: str, told: 
         scatter=w.scatter.value if w.scatter else "common",
         order=w.order.value if w.order else "",
         repeatability=_repeatability(written, told),
+        from_past=_from_past(written),
         between_sessions=w.between_sessions.value if w.between_sessions else None,
         between_specimens=w.between_specimens.value if w.between_specimens else None,
         chained=w.chained.value if w.chained else False,
@@ -180,6 +181,8 @@ def _repeatability(written: WrittenMethod, told: list[Finding]) -> Mapping[str, 
     found = {}
     for entry in r.each:
         sd = entry.value.value
+        if sd is None:
+            continue
         if sd.guess:
             found[as_id(entry.name.value)] = Repeatability(
                 sd, DEGREES_OF_A_GUESS, r.source.value if r.source else "a guess"
@@ -192,3 +195,12 @@ def _repeatability(written: WrittenMethod, told: list[Finding]) -> Mapping[str, 
         else:
             found[as_id(entry.name.value)] = Repeatability(sd, degrees, source)
     return found
+
+
+def _from_past(written: WrittenMethod) -> tuple[str, ...]:
+    """The quantities for which past campaigns are asked; EVERY where the method asks for all that it states none of."""
+    r = written.repeatability
+    if r is None:
+        return ()
+    every = (EVERY,) if r.past_campaigns and r.past_campaigns.value else ()
+    return (*every, *(as_id(e.name.value) for e in r.each if e.value.value is None))

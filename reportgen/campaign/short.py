@@ -17,6 +17,8 @@ _PIECE = r"[^,\n]*[^,\s][^,\n]*"
 _KIND = "|".join(KINDS)
 
 COUNT_OF, COUNT_IN = "count of ", "in "
+PAST = "past campaigns"
+PAST_PATTERN = rf"^\s*{PAST}\s*$"
 
 MEASURE_PATTERN = rf"^(?:{_PIECE},)*\s*(?:{_KIND}|{COUNT_OF}{_PIECE})\s*(?:,{_PIECE})*$"
 WHERE_PATTERN = rf"^{_PIECE}(?:,{_PIECE}){{0,4}}$"
@@ -98,6 +100,13 @@ def where(text: str) -> Mapping[str, str]:
         else:
             _put(found, "reading", piece)
     return found
+
+
+def past_campaigns(text: str) -> Mapping[str, str]:
+    """`past campaigns`, and nothing else in one line."""
+    if text.strip() != PAST:
+        raise NotThat(f"“{text.strip()}” is no repeatability", f"Write `{PAST}`, or a quantity and a figure below it.")
+    return {PAST: "yes"}
 
 
 def which(text: str) -> Mapping[str, str]:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from reportgen.campaign.declared import Campaign, Quantity, Test
 from reportgen.evaluation.declared_scatter import between_sessions, of_passes
-from reportgen.evaluation.evaluated import Comparison, FirstPlace, Keys
+from reportgen.evaluation.evaluated import Comparison, FirstPlace, Keys, PairWithout
 from reportgen.evaluation.gathered import Gathered
 from reportgen.judgement.judge import judge
 from reportgen.judgement.measured import Judged, Measured, Rules
@@ -44,8 +44,12 @@ def _shown_only(one: Measured) -> Measured:
     return replace(one, values=(), rounds=(), sessions_by_pass=())
 
 
-def decide(test: Test, quantity: Quantity, part: str, gathered: Sequence[Gathered], rules: Rules) -> Decided:
-    """Judge one quantity (and part): every pair in the campaign's order, first place, ranks and intervals."""
+def decide(test: Test, quantity: Quantity, part: str, everyone: Sequence[Gathered], rules: Rules) -> Decided:
+    """Judge one quantity (and part): every pair in the campaign's order, first place, ranks and intervals.
+
+    Of `everyone` those that have a result; one without may have one once what was left out is put back.
+    """
+    gathered = [g for g in everyone if g.mean is not None]
     if quantity.over_passes in ("least", "most", "middle"):
         return Decided(judge([_shown_only(g.measured) for g in gathered], replace(rules, declared=None)), (), None)
     judged = judge([g.measured for g in gathered], rules)
@@ -82,17 +86,30 @@ def decide(test: Test, quantity: Quantity, part: str, gathered: Sequence[Gathere
     )
     first = judged.first
     everything: Keys = frozenset().union(*rests_on.values())
-    again = _ranks_with_all(gathered, rules)
+    again = _with_all(everyone, rules)
+    ranks = again.ranks if again else {}
     place = FirstPlace(
         test.id, quantity.id, part, first.winner, first.may_be_first, first.unranked, first.reason, everything,
-        order_changes_without=None if again is None else dict(again) != dict(judged.ranks),
-        ranks_without={c: r for c, r in (again or {}).items() if r is not None and r != judged.ranks.get(c)},
+        order_changes_without=None if again is None else dict(ranks) != dict(judged.ranks),
+        ranks_without={c: r for c, r in ranks.items() if r is not None and r != judged.ranks.get(c)},
+        pairs_without=_pairs_otherwise(judged, again) if again else (),
     )  # fmt: skip
     return Decided(judged, comparisons, place)
 
 
-def _ranks_with_all(gathered: Sequence[Gathered], rules: Rules) -> Mapping[str, tuple[int, int] | None] | None:
-    """The ranks with all excluded passes put back; None where none was left out."""
-    if all(g.with_all is None for g in gathered):
+def _with_all(everyone: Sequence[Gathered], rules: Rules) -> Judged | None:
+    """Judged with all excluded passes put back; None where none was left out."""
+    if all(g.with_all is None for g in everyone):
         return None
-    return judge([g.with_all or g.measured for g in gathered], rules).ranks
+    return judge([g.with_all or g.measured for g in everyone if g.with_all or g.mean is not None], rules)
+
+
+def _pairs_otherwise(now: Judged, again: Judged) -> tuple[PairWithout, ...]:
+    """The pairs that would be decided otherwise: another decision, or the other of the two ahead."""
+    then = {(p.first, p.second): p for p in again.pairs}
+    turned = ((p, then[p.first, p.second]) for p in now.pairs if (p.first, p.second) in then)
+    return tuple(
+        PairWithout(p.first, p.second, other.decision, other.favours)
+        for p, other in turned
+        if (p.decision, p.favours) != (other.decision, other.favours)
+    )

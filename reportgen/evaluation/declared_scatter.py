@@ -1,10 +1,12 @@
-"""How far passes scatter by what a method declares: of one pass, between sessions, between specimens.
+"""How far passes scatter by what a method declares or past campaigns found; and sessions, and specimens.
 
 In a quantity's unit, or as a part of the value where the test's scatter is relative; then a declared one in the
 quantity's unit raises `UnitError`.
 """
 
 from __future__ import annotations
+
+from typing import Literal
 
 from reportgen.campaign.declared import Amount, Campaign, Quantity, Test
 from reportgen.judgement.measured import DeclaredScatter
@@ -18,7 +20,8 @@ def of_passes(campaign: Campaign, test: Test, quantity: Quantity, unit: Unit) ->
     if not method or quantity.id not in method.repeatability:
         return None
     found = method.repeatability[quantity.id]
-    return DeclaredScatter(_size(test, found.sd, unit), found.degrees, found.source)
+    origin: Literal["method", "past campaigns"] = "past campaigns" if found.past else "method"
+    return DeclaredScatter(_size(test, found.sd, unit), found.degrees, found.source, origin)
 
 
 def between_sessions(campaign: Campaign, test: Test, unit: Unit) -> float | None:

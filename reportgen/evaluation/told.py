@@ -18,6 +18,7 @@ from reportgen.evaluation.nested import several_specimens
 from reportgen.evaluation.orders import order_comparisons, order_results, orders_seen
 from reportgen.evaluation.results import measured_result, missing_result, plain_result, so_far, untested
 from reportgen.evaluation.says import says_of
+from reportgen.evaluation.scatter_used import scatter_used
 from reportgen.evaluation.specimens_apart import with_specimens_apart
 from reportgen.evaluation.words_read import word_workings
 from reportgen.evaluation.working import JOINS, Working, doubt_of
@@ -137,7 +138,8 @@ def _tell_part(
     if not judgeable:
         return QuantityTold(quantity.id, tuple(_missing(test, quantity, part, g) for g in gathered.values()))
     found_in = next(g.mean.unit for g in judgeable if g.mean)
-    decided = decide(test, quantity, part, judgeable, replace(rules, ratio=has_true_zero(found_in)))
+    rules = replace(rules, ratio=has_true_zero(found_in))
+    decided = decide(test, quantity, part, list(gathered.values()), rules)
     results = tuple(
         measured_result(
             campaign, test, quantity, part, g, decided.judged, ranked, bench.readings.readings,
@@ -152,10 +154,11 @@ def _tell_part(
         unranked=decided.first.unranked + absent,
         hangs_on=hangs_on(list(joined.values()), rules, decided.judged, join),
     )
+    measured = tuple(g.measured for g in judgeable)
+    used = scatter_used(quantity, part, decided.judged, measured, rules)
     return QuantityTold(
-        quantity.id, results, decided.comparisons, first, ScatterUsed(quantity.id, part, decided.judged.scatter),
-        decided.judged, tuple(g.measured for g in judgeable), found_in, rules,
-    )  # fmt: skip
+        quantity.id, results, decided.comparisons, first, used, decided.judged, measured, found_in, rules
+    )
 
 
 def _missing(test: Test, quantity: Quantity, part: str, gathered: Gathered) -> Result:

@@ -51,11 +51,15 @@ class Measured:
 
 @dataclass(frozen=True)
 class DeclaredScatter:
-    """Repeatability declared by the method: standard deviation of one pass and its degrees of freedom."""
+    """Repeatability known before testing: standard deviation of one pass and its degrees of freedom.
+
+    `origin`: stated by the method, or found from passes of past campaigns.
+    """
 
     sd: float
     degrees: int
     source: str = ""
+    origin: Literal["method", "past campaigns"] = "method"
 
 
 @dataclass(frozen=True)
@@ -89,13 +93,17 @@ class Reason:
 class Settle:
     """What would settle it: `passes` each for 80 % power at `difference`, or `finer` instrument (passes None).
 
-    Neither: no number of passes would, because something other than scatter and steps is too wide.
+    Neither: no number of passes would, because something other than scatter and steps is too wide. `specimens`: of
+    each product, where that is the declared scatter between them; `calibration`: where errors of the instruments are
+    too wide that the two results don't share. None of these: nothing that is known of here.
     """
 
     difference: float
     passes: int | None
     finer: bool = False
     at: Literal["seen", "matters"] = "seen"
+    specimens: int | None = None
+    calibration: bool = False
 
 
 @dataclass(frozen=True)
@@ -154,13 +162,15 @@ class First:
 class ScatterFound:
     """The scatter in use: of one pass, with its degrees of freedom; None where none is known.
 
-    `by_name` holds each contender's under `own`. `origin`: passes, declared, both, none.
+    `by_name` holds each contender's under `own`. `origin`: passes, declared, both, none; `declared_by`: what declared
+    it, where it is used.
     """
 
     sd: float | None
     degrees: float | None
     origin: Literal["passes", "declared", "both", "none"]
     by_name: Mapping[str, tuple[float, float]] = field(default_factory=dict)
+    declared_by: Literal["method", "past campaigns", ""] = ""
 
 
 @dataclass(frozen=True)

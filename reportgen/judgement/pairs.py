@@ -117,7 +117,8 @@ def _settle(weighed: Weighed, first: Measured, second: Measured, scatter: Scatte
         unit = weighed.in_unit(1e-6) / 1e-6  # what one on the working scale is in the quantity's unit
         asked = Asked(rules.matters / unit, rules.matters, matters=True)
     now = min(len(first.values), len(second.values))
-    return settle(weighed, asked, degrees_after(scatter, weighed.spread, now))
+    degrees = degrees_after(scatter, weighed.spread, now)
+    return settle(weighed, asked, degrees, scatter.contenders, rules.between_sessions or 0.0)
 
 
 def instrument_interval(weighed: Weighed) -> tuple[bool | None, float | None, float | None]:

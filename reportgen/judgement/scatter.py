@@ -34,7 +34,7 @@ class Scatter:
     `by_pair` (first, second) holds, where shared rounds or sessions say more than plain means, the difference freed
     from them (None: plain means have it) and its spread. `grows`: degrees of freedom that one more pass of every
     contender adds; `kept`: those that passes don't change. `alone`: the scatter of a result by itself, where rounds or
-    sessions, which leave differences, stay in it (None: `found`).
+    sessions, which leave differences, stay in it (None: `found`). `contenders`: how many share one scatter, at least 2.
     """
 
     found: ScatterFound
@@ -43,6 +43,7 @@ class Scatter:
     grows: float = 0.0
     kept: float = 0.0
     alone: ScatterFound | None = None
+    contenders: int = 2
 
 
 NONE_KNOWN = ScatterFound(None, None, "none")
@@ -60,14 +61,14 @@ def _common(complete: Sequence[Measured], rules: Rules) -> Scatter:
     fitted = fit(runs) if runs is not None else None
     within = pooled([m.values for m in complete])
     if fitted is None:
-        return _with_degrees(joined(*within, rules.declared), len(complete), rules)
+        return _with_degrees(joined(*within, rules.declared), len(complete), len(complete), rules)
     found = joined(fitted.sd, fitted.degrees, rules.declared)
     sd, degrees = found.sd or 0.0, found.degrees or 0.0
     by_pair: dict[tuple[str, str], tuple[float | None, Spread]] = {
         pair: (d, Spread(sd * sd * weight, degrees, sd)) for pair, (d, weight) in fitted.differences.items()
     }
     alone = joined(*fitted.of_results(*within), rules.declared)
-    return replace(_with_degrees(found, len(complete) - 1, rules), by_pair=by_pair, alone=alone)
+    return replace(_with_degrees(found, len(complete) - 1, len(complete), rules), by_pair=by_pair, alone=alone)
 
 
 def _by_themselves(complete: Sequence[Measured]) -> Sequence[Measured]:
@@ -78,9 +79,10 @@ def _by_themselves(complete: Sequence[Measured]) -> Sequence[Measured]:
     return found if alone > 0.0 and alone >= pooled([m.values for m in complete])[0] else complete
 
 
-def _with_degrees(found: ScatterFound, grows: int, rules: Rules) -> Scatter:
+def _with_degrees(found: ScatterFound, grows: int, contenders: int, rules: Rules) -> Scatter:
     declared = rules.declared.degrees if rules.declared is not None and found.origin in ("declared", "both") else 0
-    return Scatter(found, grows=0.0 if found.origin == "declared" else float(grows), kept=float(declared))
+    grows = 0 if found.origin == "declared" else grows
+    return Scatter(found, grows=float(grows), kept=float(declared), contenders=max(2, contenders))
 
 
 def joined(sd: float, degrees: int, declared: DeclaredScatter | None) -> ScatterFound:
@@ -88,9 +90,10 @@ def joined(sd: float, degrees: int, declared: DeclaredScatter | None) -> Scatter
     if declared is None or (degrees and declared.degrees < JOINS_FROM):
         return ScatterFound(sd, degrees, "passes") if degrees else NONE_KNOWN
     if not degrees:
-        return ScatterFound(declared.sd, declared.degrees, "declared")
+        return ScatterFound(declared.sd, declared.degrees, "declared", declared_by=declared.origin)
     both = declared.degrees + degrees
-    return ScatterFound(sqrt((declared.degrees * declared.sd**2 + degrees * sd**2) / both), both, "both")
+    together = sqrt((declared.degrees * declared.sd**2 + degrees * sd**2) / both)
+    return ScatterFound(together, both, "both", declared_by=declared.origin)
 
 
 def _own(complete: Sequence[Measured], rules: Rules) -> Scatter:
@@ -106,7 +109,9 @@ def _own(complete: Sequence[Measured], rules: Rules) -> Scatter:
     degrees = fsum(n for _, n in by_name.values())
     sd = sqrt(fsum(n * s * s for s, n in by_name.values()) / degrees)
     origin = origins.pop() if len(origins) == 1 else "both"
-    return Scatter(ScatterFound(sd, degrees, origin, by_name), own=True, by_pair=_paired(complete, rules, origin))
+    by = rules.declared.origin if rules.declared is not None and origin != "passes" else ""
+    found = ScatterFound(sd, degrees, origin, by_name, by)
+    return Scatter(found, own=True, by_pair=_paired(complete, rules, origin), contenders=2)
 
 
 def _paired(

@@ -86,8 +86,8 @@ def at_odds(sd: float, degrees: float, declared: DeclaredScatter | None, roundin
 
     The F test of two variances (NIST/SEMATECH e-Handbook, 1.3.5.9). None where either is missing.
 
-    >>> round(at_odds(2.0, 10, DeclaredScatter(1.0, 20)).p, 4)  # F = 4, twice the upper tail
-    0.0075
+    >>> round(at_odds(3.85**0.5, 10, DeclaredScatter(1.0, 20)).p, 3)  # F tables: .995 lie below 3.85 for 10 and 20
+    0.01
     """
     from scipy.special import fdtr, fdtrc
 

@@ -21,6 +21,7 @@ from reportgen.record.rows import (
     result_row,
     verdict_row,
 )
+from reportgen.record.scatters import scatter_row
 from reportgen.record.trace import trace
 from reportgen.record.traces import trace_row
 
@@ -69,6 +70,7 @@ def rows(
         ],
         "comparisons": [comparison_row(c, told(c.quantity, c.rests_on)) for c in evaluation.comparisons],
         "first": [first_row(f, told(f.quantity, f.rests_on)) for f in evaluation.firsts],
+        "scatters": [scatter_row(s, campaign) for s in evaluation.scatters],
         "claims": [claim_row(c, campaign, told(c.quantity, c.rests_on)) for c in evaluation.claims],
         "verdict": verdict_row(evaluation.verdict),
         "caveat_list": [caveat_row(c) for c in evaluation.caveats],

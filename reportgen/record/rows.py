@@ -181,6 +181,8 @@ def comparison_row(pair: Comparison, caveats: list[str]) -> Row:
             "passes": settle.passes,
             "finer": settle.finer,
             "at": settle.at,
+            "specimens": settle.specimens,
+            "calibration": settle.calibration,
         },
         "draws": draws_row(pair.draws, pair.difference),
         "caveats": caveats,
@@ -199,6 +201,10 @@ def first_row(first: FirstPlace, caveats: list[str]) -> Row:
         "reason": _reason(first.reason),
         "order_changes_without": first.order_changes_without,
         "ranks_without": {name: list(rank) for name, rank in first.ranks_without.items()},
+        "pairs_without": [
+            {"first": p.first, "second": p.second, "decision": p.decision, "favours": p.favours}
+            for p in first.pairs_without
+        ],
         "hangs_on": hanging_row(first.hangs_on) if first.hangs_on else None,
         "caveats": caveats,
     }

@@ -41,6 +41,7 @@ def and_perhaps(item: Schema, **keys: Schema) -> Schema:
     return {**item, "properties": {**item["properties"], **keys}}
 
 
+DECISION = one_of("better", "no difference that matters", "too close to call", "not enough to say")
 LIMIT = one_of("above", "below", None)
 OUTCOME = one_of("supported", "contradicted", "undecided", "not tested")
 REASON = row(code=NAME, numbers={"type": "object", "additionalProperties": NUMBER})
@@ -109,12 +110,15 @@ RESULT = row(
 )  # fmt: skip
 COMPARISON = row(
     test=NAME, quantity=NAME, first=NAME, second=NAME, difference=NUMBER, u=NUMBER, low=NUMBER, high=NUMBER, unit=TEXT,
-    decision=one_of("better", "no difference that matters", "too close to call", "not enough to say"),
+    decision=DECISION,
     percent=NUMBER, percent_low=NUMBER, percent_high=NUMBER, percent_of=MAYBE_TEXT,
     resolved={"type": "boolean"}, differed=MAYBE_YES, differed_low=NUMBER, differed_high=NUMBER, favours=MAYBE_TEXT,
     beyond=MAYBE_YES, within=one_of("rounds", "sessions", "ratios", None), part=MAYBE_TEXT, reason=REASON,
     observed={"oneOf": [{"type": "null"}, OBSERVED]}, draws=DRAWS,
-    settle={"oneOf": [{"type": "null"}, row(difference=NUMBER, passes=MAYBE_WHOLE, finer={"type": "boolean"})]},
+    settle={"oneOf": [{"type": "null"}, row(
+        difference=NUMBER, passes=MAYBE_WHOLE, finer={"type": "boolean"}, at=one_of("seen", "matters"),
+        specimens=MAYBE_WHOLE, calibration={"type": "boolean"},
+    )]},
     caveats=NAMES,
 )  # fmt: skip
 HANGS_ON = row(
@@ -134,6 +138,26 @@ FIRST = row(
             "type": "array", "items": {"type": "integer", "minimum": 1}, "minItems": 2, "maxItems": 2,
         },
     },
+    pairs_without=every(row(first=NAME, second=NAME, decision=DECISION, favours=MAYBE_TEXT)),
+)  # fmt: skip
+SCATTER = row(
+    test=NAME, quantity=NAME, part=MAYBE_TEXT, rule=one_of("common", "own", "relative"), unit=TEXT, sd=NUMBER,
+    degrees=NUMBER, origin=one_of("passes", "declared", "both", "none"),
+    declared_by=one_of("method", "past campaigns", None),
+    past=every(row(
+        campaign=NAME, title=NAME, sd=NUMBER, degrees=NUMBER, within_sd=NUMBER, within_degrees=NUMBER,
+    )),
+    seen={"oneOf": [{"type": "null"}, row(
+        sd=NUMBER, degrees=NUMBER,
+        uneven={"oneOf": [{"type": "null"}, row(
+            contender=NAME, sd=NUMBER, others=NUMBER, share=SHARE, p=SHARE, winner_if_own=MAYBE_TEXT,
+        )]},
+        apart={"oneOf": [{"type": "null"}, row(
+            contender=NAME, at=NUMBERED, value=NUMBER, off=NUMBER, ratio=NUMBER, p=SHARE,
+        )]},
+        trend={"oneOf": [{"type": "null"}, row(slope=NUMBER, f=NUMBER, degrees=NUMBER, p=SHARE)]},
+        at_odds={"oneOf": [{"type": "null"}, row(sd=NUMBER, declared=NUMBER, f=NUMBER, p=SHARE)]},
+    )]},
 )  # fmt: skip
 CLAIM = row(
     contender=NAME, claim=NAME, id=NAME, quantity=MAYBE_TEXT, outcome=OUTCOME, probability=SHARE,
@@ -173,8 +197,18 @@ VERDICT = row(
     pairwise=PAIRWISE,
     rank_shares={"type": "object", "additionalProperties": every(SHARE)},
     overall={"oneOf": [{"type": "null"}, OVERALL]},
-    value=every(row(contender=NAME, price=TEXT, low=NUMBER, high=NUMBER, currency=TEXT, dominated_by=NAMES,
-                    on={"type": "object", "additionalProperties": NAMES}, on_verdict=NAMES)),
+    value=every(
+        row(
+            contender=NAME,
+            price=TEXT,
+            low=NUMBER,
+            high=NUMBER,
+            currency=TEXT,
+            dominated_by=NAMES,
+            on={"type": "object", "additionalProperties": NAMES},
+            on_verdict=NAMES,
+        )
+    ),
     cost={"oneOf": [{"type": "null"}, COST]},
     break_even=every(BREAK_EVEN),
     conditions=every(row(contender=NAME, quantity=NAME, outcome=OUTCOME, probability=SHARE)),
@@ -226,7 +260,7 @@ TRACED = row(
 RECORD = row(
     version={"const": 1}, campaign=NAME, issue={"type": "integer", "minimum": 1}, contenders=every(CONTENDER),
     results=every(RESULT),
-    comparisons=every(COMPARISON), first=every(FIRST), claims=every(CLAIM), verdict=VERDICT,
+    comparisons=every(COMPARISON), first=every(FIRST), scatters=every(SCATTER), claims=every(CLAIM), verdict=VERDICT,
     caveat_list=every(CAVEAT), photo_list=every(PHOTO), film_list=every(FILM), trace_list=every(TRACED),
     findings=every(FINDING),
 )  # fmt: skip

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from reportgen.build.campaign_steps import declare, evaluate, open_samples, read, view_raw_files
 from reportgen.campaign.publication import load_publication
+from reportgen.evaluation.history import NO_HISTORY
 from reportgen.pages import Page, Told
 from reportgen.sources import find_workspace
 from reportgen.store.kept import Kept
@@ -102,7 +103,7 @@ def told_of(
     declared = declare(ws, "", publication)
     samples = open_samples(ws)
     read_in = read(ws, declared, samples)
-    evaluation = evaluate(declared, read_in, samples, "", Kept(None))
+    evaluation = evaluate(declared, read_in, samples, NO_HISTORY, "", Kept(None))
     return Told(publication, declared, read_in, evaluation, {}, (), load_theme(ws), view_raw_files(ws, read_in, evaluation))
 
 

@@ -9,6 +9,7 @@ from reportgen.campaign.declared.campaigns import Campaign, Declared, ProseFile,
 from reportgen.campaign.declared.contenders import Claim, Contender, Price, Specimen
 from reportgen.campaign.declared.deciding import WhenDecided
 from reportgen.campaign.declared.instruments import (
+    EVERY,
     Accuracy,
     Calibration,
     Constant,
@@ -37,6 +38,7 @@ from reportgen.campaign.declared.tests import Better, Column, Kind, Laboratory, 
 from reportgen.campaign.declared.verdicts import Criterion, Group, Must, Use, VerdictPlan, WeSay
 
 __all__ = [
+    "EVERY",
     "Acceptance",
     "Accuracy",
     "Amendment",

@@ -97,6 +97,10 @@ class Repeatability:
     sd: Amount
     degrees: int
     source: str
+    past: bool = False  # found from past campaigns, rather than written in the method
+
+
+EVERY = "every quantity"
 
 
 @dataclass(frozen=True)
@@ -116,6 +120,11 @@ class Method:
     says: str = ""  # CommonMark
     changed: str = ""  # what this version changed
     origin: str = ""
+    from_past: tuple[str, ...] = ()  # quantity ids whose repeatability past campaigns tell; EVERY for all others
+
+    def looks_back(self, quantity: str) -> bool:
+        """Whether past campaigns by this version tell how far passes of a quantity scatter."""
+        return quantity in self.from_past or (EVERY in self.from_past and quantity not in self.repeatability)
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,18 @@ from reportgen.campaign.frame_rates import FrameRateOf
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.instrument_terms import ClockOf, DriftOf, RepeatsOf
 from reportgen.campaign.ranges import RangeOf
-from reportgen.campaign.scalar import AmountOf, AmountOrGuess, SizeOf, Term, Weight, Whole, Words, YesNo, choice
+from reportgen.campaign.scalar import (
+    AmountOf,
+    AmountOrGuess,
+    AmountOrPast,
+    SizeOf,
+    Term,
+    Weight,
+    Whole,
+    Words,
+    YesNo,
+    choice,
+)
 from reportgen.campaign.shape import Short, key, many, rest
 from reportgen.campaign.written.calibration import WrittenCalibration
 from reportgen.campaign.written.pictures import WrittenPhoto
@@ -27,11 +38,15 @@ Shared = Annotated[Given[SharedPart], choice("what readings share", "offset", "g
 class WrittenRepeatability:
     """How far one pass scatters: a standard deviation for each quantity, and what it was found from."""
 
+    SHORT: ClassVar[Short] = Short(short.past_campaigns, short.PAST_PATTERN, (short.PAST,))
     at: Place
+    past_campaigns: YesNo | None = key("Whether passes of past campaigns by this version tell it, where no figure does")
     passes: Whole | None = key("From how many passes, all products together")
     products: Whole | None = key("Over how many products")
     source: Words | None = key("Where it comes from")
-    each: tuple[Entry[AmountOrGuess], ...] = rest("A quantity's name and the standard deviation of one pass")
+    each: tuple[Entry[AmountOrPast], ...] = rest(
+        "A quantity's name and the standard deviation of one pass, or `past campaigns`"
+    )
 
 
 @dataclass(frozen=True, kw_only=True)
