@@ -5,7 +5,18 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Campaign, Declared, Quantity
-from reportgen.charts import counts, grades, intervals, money_told, orders, overview, shares, traces, weights_told
+from reportgen.charts import (
+    cost_told,
+    counts,
+    grades,
+    intervals,
+    money_told,
+    orders,
+    overview,
+    shares,
+    traces,
+    weights_told,
+)
 from reportgen.charts.brackets import tie_groups
 from reportgen.charts.figure import Drawn, Figure
 from reportgen.charts.order import in_order
@@ -35,9 +46,9 @@ def drawn(declared: Declared, evaluation: Evaluation) -> Drawn:
             made[address] = told
         else:
             absent[address] = told
-    weights = weights_told.figure(campaign, evaluation)
-    if weights:
-        made[weights.address] = weights
+    for more in (weights_told.figure(campaign, evaluation), cost_told.figure(campaign, evaluation)):
+        if more:
+            made[more.address] = more
     for test in campaign.tests:
         for quantity in test.quantities:
             of = [r for r in evaluation.results if r.quantity == quantity.id]

@@ -20,7 +20,7 @@ FAINT, GRID, PALE, LIGHT = 0.09, 0.15, 0.36, 0.72  # opacities: band, hair lines
 
 __all__ = [
     "DIGIT", "FAINT", "FIGURE", "GRID", "INK", "LIGHT", "NAME", "PALE", "SMALL", "WIDE",
-    "Layer", "Plate", "Row", "boxes", "lines", "points", "rules", "text",
+    "Layer", "Plate", "Row", "bands", "boxes", "lines", "points", "rules", "text",
 ]  # fmt: skip
 
 
@@ -87,6 +87,12 @@ def lines(
     if dash:
         mark["strokeDash"] = list(dash)
     return layer(name, rows, mark, {"x": "x", "y": "y"}, plate.scales)
+
+
+def bands(plate: Plate, name: str, rows: Sequence[Row], *, ink: str, opacity: float = FAINT) -> Layer:
+    """A filled band from each row's (x, y) to (x, y2), from left to right."""
+    mark: dict[str, object] = {"type": "area", "fill": ink, "fillOpacity": opacity}
+    return layer(name, rows, mark, {"x": "x", "y": "y", "y2": "y2"}, plate.scales)
 
 
 def boxes(

@@ -46,7 +46,7 @@ class BreakEven:
     `at` is the number of uses, None where a price is a range or a cost a bound; `low`, `high` its limits, `high` None
     where there is none. Without a break-even all three are None and `why` says so: cheaper-throughout (`later` is
     `sooner`), not-resolved (the costs of a use can't be told apart), not-known (whether a repeat would agree isn't),
-    beyond-the-use (its limits lie outside the use that was stated; they are given), alike (neither costs more to buy
+    beyond-the-use (it lies outside the use that was stated; its limits are given), alike (neither costs more to buy
     nor is shown to cost more to use).
     """
 
@@ -123,7 +123,7 @@ def break_even(first: CostLine, second: CostLine, slope: Slope | None, use: tupl
     soonest = 0.0 if isinf(slope.low) else max(0.0, apart[0]) / -slope.low
     latest = apart[1] / -slope.high
     at = apart[0] / -slope.value if slope.value is not None and apart[0] == apart[1] else None
-    outside = soonest > use[1] or latest < use[0]
+    outside = soonest > use[1] or latest < use[0] or (at is not None and not use[0] <= at <= use[1])
     return BreakEven(*names, "beyond-the-use" if outside else "crosses", at, soonest, latest, second.name, first.name)
 
 

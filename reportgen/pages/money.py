@@ -1,49 +1,103 @@
-"""Money on the campaign's page: what was paid, and who is beaten at no higher price."""
+"""Money on the campaign's page: what was paid, who is beaten at no higher price and on what, what using costs."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
+from reportgen.campaign.declared import Contender
 from reportgen.charts.figure import Figure
+from reportgen.evaluation.evaluated import ValueForMoney
+from reportgen.evaluation.money import price_of
+from reportgen.pages.cost import CostShown, cost_of
 from reportgen.pages.named import Named, named
+from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
-from reportgen.prose.money import currencies, money_notes
+from reportgen.prose.money import beaten_on, beaten_over_all, currencies, money_notes, other_prices, price_dated
 from reportgen.prose.sentences import money_line
 
 
 @dataclass(frozen=True)
 class MoneyRow:
-    """`beaten` says whether someone costs no more and is resolved better; `says` tells it as a sentence."""
+    """`beaten` says whether someone costs no more and is resolved better; `says` tells it as a sentence.
+
+    `dated`: whether the price was paid or listed, and when; `others`: further prices, each with the same.
+    """
 
     contender: Named
     price: str
+    dated: str
+    others: tuple[str, ...]
     beaten: bool
     says: str
 
 
 @dataclass(frozen=True)
+class OnEach:
+    """On each thing compared, in the order of `on`: by whom one is beaten at no higher price."""
+
+    contender: Named
+    met: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class MoneyShown:
-    """The table of prices, what it leaves out, and its picture."""
+    """The table of prices, what it leaves out, and its picture; `each` is empty where one thing alone was compared."""
 
     rows: tuple[MoneyRow, ...]
     notes: tuple[str, ...]
+    on: tuple[str, ...]
+    each: tuple[OnEach, ...]
     figure: Figure | None
+    cost: CostShown | None
 
 
 def money_of(told: Told, page: str) -> MoneyShown | None:
-    """What `page` shows of prices, None where none is noted."""
+    """What `page` shows of prices and of what using costs, None where neither is noted."""
     verdict = told.evaluation.verdict
-    if verdict is None or not verdict.value:
+    if verdict is None or not (verdict.value or verdict.cost):
         return None
     order = currencies(verdict.value)
-    rows = tuple(
-        MoneyRow(
-            contender=named(told.campaign, v.contender, page),
-            price=v.price or words("price.none"),
-            beaten=bool(v.dominated_by),
-            says=money_line(told.campaign, verdict.value_quantities, v, told.evaluation),
-        )
-        for v in sorted(verdict.value, key=lambda v: (order.index(v.currency), v.low is None, v.low or 0.0))
+    ranked = sorted(verdict.value, key=lambda v: (order.index(v.currency), v.low is None, v.low or 0.0))
+    on, each = _on_each(told, ranked, page)
+    notes = money_notes(told.campaign, verdict.value) if verdict.value else ()
+    return MoneyShown(
+        rows=tuple(_row(told, v, page) for v in ranked),
+        notes=(*notes, *beaten_over_all(told.campaign, verdict.value)),
+        on=on,
+        each=each,
+        figure=told.figures.get("money"),
+        cost=cost_of(told, verdict.cost, page) if verdict.cost else None,
     )
-    return MoneyShown(rows, money_notes(told.campaign, verdict.value), told.figures.get("money"))
+
+
+def _row(told: Told, v: ValueForMoney, page: str) -> MoneyRow:
+    verdict = told.evaluation.verdict
+    contender = told.campaign.contender(v.contender)
+    return MoneyRow(
+        contender=named(told.campaign, v.contender, page),
+        price=v.price or words("price.none"),
+        dated=_dated(contender),
+        others=other_prices(contender),
+        beaten=bool(v.dominated_by),
+        says=money_line(told.campaign, verdict.value_quantities if verdict else (), v, told.evaluation),
+    )
+
+
+def _dated(contender: Contender) -> str:
+    price = price_of(contender)
+    return price_dated(price) if price else ""
+
+
+def _on_each(told: Told, ranked: Sequence[ValueForMoney], page: str) -> tuple[tuple[str, ...], tuple[OnEach, ...]]:
+    verdict = told.evaluation.verdict
+    quantities = verdict.value_quantities if verdict else ()
+    if len(quantities) < 2 or len(ranked) < 2:
+        return (), ()
+    on = tuple(heading(told.campaign.quantity(q)) for q in quantities)
+    rows = tuple(
+        OnEach(named(told.campaign, v.contender, page), tuple(beaten_on(told.campaign, v, q) for q in quantities))
+        for v in ranked
+    )
+    return on, rows

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from reportgen.campaign.declared import Campaign
+from reportgen.campaign.declared import Campaign, Contender, Price
 from reportgen.evaluation.evaluated import Evaluation, ValueForMoney
+from reportgen.evaluation.money import price_of
 from reportgen.prose.standing import name, names
 from reportgen.wording.count import in_words
+from reportgen.wording.day import day
 from reportgen.wording.language import say, say_of
-from reportgen.wording.listing import and_list
+from reportgen.wording.listing import and_list, commas
 from reportgen.wording.sentence import inside, paragraph, sentence
 
 _LISTED = 4  # things named one by one; beyond these a count reads better
@@ -27,6 +29,37 @@ def money_notes(campaign: Campaign, value: Sequence[ValueForMoney]) -> tuple[str
     several = [say("money.currencies", currencies=and_list(used))] if len(used) > 1 else []
     without = [say("money.no-price", names=names(campaign, left))] if left and priced else []
     return tuple(sentence(s) for s in (*several, *without))
+
+
+def price_dated(price: Price) -> str:
+    """ "paid, 2 May 2026, by post": how and when a price stood."""
+    when = day(price.date.first, price.date.last, price.date.text) if price.date else ""
+    return commas([x for x in (say(f"money.{price.sort}"), when, price.where) if x])
+
+
+def other_prices(contender: Contender) -> tuple[str, ...]:
+    """Its further prices, each with how and when it stood."""
+    counts = price_of(contender)
+    return tuple(
+        say("money.other-price", price=price.text, dated=price_dated(price))
+        for price in contender.prices
+        if price is not counts
+    )
+
+
+def beaten_on(campaign: Campaign, value: ValueForMoney, quantity: str) -> str:
+    """By whom it is beaten on one quantity at no higher price, in a word or two."""
+    by = value.on.get(quantity, ())
+    return say("money.on.beaten", names=names(campaign, by)) if by else say("money.on.unbeaten")
+
+
+def beaten_over_all(campaign: Campaign, value: Sequence[ValueForMoney]) -> tuple[str, ...]:
+    """A sentence for each that costs as much as another or more and is worth less over all that is weighed."""
+    found = [v for v in value if v.on_verdict]
+    return tuple(
+        sentence(say("money.on-verdict", name=name(campaign, v.contender), better=names(campaign, v.on_verdict)))
+        for v in found
+    )
 
 
 def money_line(

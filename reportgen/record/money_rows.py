@@ -12,8 +12,8 @@ Row = dict[str, Any]
 
 
 def value_rows(value: Sequence[ValueForMoney]) -> list[Row]:
-    """Each contender with a price, and who beats it at no higher one: on some criterion and worse on none, on each, over
-    all that is weighed."""
+    """Each contender with a price, and who beats it at no higher one: on some criterion and worse on none, on each,
+    over all that is weighed."""
     return [
         {
             "contender": v.contender,

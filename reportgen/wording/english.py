@@ -8,14 +8,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from reportgen.wording.english_answers import ANSWERS
 from reportgen.wording.english_budgets import BUDGETS
 from reportgen.wording.english_draws import DRAWS
 from reportgen.wording.english_fairness import FAIRNESS
 from reportgen.wording.english_instruments import INSTRUMENTS
 from reportgen.wording.english_met import MET
+from reportgen.wording.english_money import MONEY
 from reportgen.wording.english_orders import ORDERS
 from reportgen.wording.english_products import PRODUCTS
 from reportgen.wording.english_quantities import QUANTITIES
+from reportgen.wording.english_scatter import SCATTER
 from reportgen.wording.english_sentences import SENTENCES
 from reportgen.wording.english_verdict import VERDICT
 from reportgen.wording.english_words import WORDS
@@ -39,6 +42,6 @@ def inside(title: str) -> str:
 
 
 PHRASES: Mapping[str, str | Forms] = {
-    **WORDS, **SENTENCES, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS, **BUDGETS,
-    **DRAWS, **VERDICT,
+    **WORDS, **SENTENCES, **ANSWERS, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS, **BUDGETS,
+    **DRAWS, **MONEY, **VERDICT, **SCATTER,
 }  # fmt: skip

@@ -1,0 +1,124 @@
+"""Lines of cost over the stated use, each with the band of what price and use leave open."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from reportgen.campaign.declared import Campaign
+from reportgen.charts import plate as ink
+from reportgen.charts.convert import draw
+from reportgen.charts.plate import Layer, Plate, Row
+from reportgen.charts.scale import axis, known
+from reportgen.charts.side import fitting, lines_of
+from reportgen.charts.spread import spread
+from reportgen.evaluation.evaluated import CostOfUse
+from reportgen.judgement.break_even import CostLine
+from reportgen.marks import ContenderMark, mark_of
+from reportgen.wording import number
+from reportgen.wording.language import say
+
+HEIGHT, _ROW = 210.0, 17.0
+LABELS = 14  # at the ends of lines; more would only hide them
+
+
+@dataclass(frozen=True)
+class Line:
+    """One contender's line with its mark."""
+
+    cost: CostLine
+    mark: ContenderMark
+
+    def middle(self, uses: float) -> float:
+        """Price, of a range its middle, and so many uses."""
+        return (self.cost.price_low + self.cost.price_high) / 2.0 + uses * self.cost.cost
+
+
+def lines_of_cost(campaign: Campaign, cost: CostOfUse) -> tuple[Line, ...]:
+    """Those that can be drawn, in the campaign's order."""
+    marks = {c.id: mark_of(n) for n, c in enumerate(campaign.contenders)}
+    return tuple(Line(line, marks[line.name]) for line in cost.lines if known(line.cost))
+
+
+def svg(campaign: Campaign, cost: CostOfUse, alt: str) -> str:
+    """The drawing, with `alt` for whoever doesn't see it."""
+    lines = lines_of_cost(campaign, cost)
+    ends = (cost.low, cost.high)
+    up = axis([v for line in lines for n in ends for v in (*line.cost.total(n), line.middle(n))], at_most=5)
+    across = axis(ends, from_zero=cost.low == 0.0, at_most=6, margin=0.0)
+    widest = max((len(number.fixed(t, up.decimals)) for t in up.ticks), default=1)
+    head = 32 + _ROW * ((len(lines) + 1) // 2)
+    plate = Plate(14 + 7 * widest, 30, head, 42, HEIGHT, across, up)
+    layers = [*_axes(plate, cost), *_legend(plate, campaign, lines, head)]
+    for n, line in enumerate(lines):
+        layers += _band(plate, n, line, ends)
+    layers += [*_breaks(plate, cost), *_ends(plate, lines, cost.high)]
+    return draw(plate, layers, "cost", alt)
+
+
+def _axes(plate: Plate, cost: CostOfUse) -> list[Layer]:
+    assert plate.y is not None
+    steps: list[Row] = [{"y": t, "text": number.fixed(t, plate.y.decimals)} for t in plate.y.ticks]
+    uses: list[Row] = [{"x": t, "text": number.fixed(t, plate.x.decimals)} for t in fitting(plate.x, plate.width)]
+    return [
+        ink.rules(plate, "grid", steps, x=0.0, x2=plate.width, y="y", opacity=ink.GRID, ink=ink.INK),
+        ink.rules(plate, "base", [{}], x=0.0, x2=plate.width, y=HEIGHT, ink=ink.INK, opacity=0.5),
+        ink.rules(plate, "notches", uses, y=HEIGHT, y2=HEIGHT + 4, ink=ink.INK, opacity=0.5),
+        ink.text(plate, "steps", steps, -7.0, align="right", size=ink.SMALL),
+        ink.text(plate, "ticks", uses, "x", HEIGHT + 13, align="center", size=ink.SMALL),
+        ink.text(plate, "across", [{"text": say("cost.chart.across")}], plate.width, HEIGHT + 31, align="right",
+                 size=ink.SMALL),
+        ink.text(plate, "what", [{"text": cost.currency}], -7.0, -14.0, align="right", size=ink.SMALL),
+    ]  # fmt: skip
+
+
+def _legend(plate: Plate, campaign: Campaign, lines: Sequence[Line], head: float) -> list[Layer]:
+    """Every contender's mark, letter and name over the field, two in a row."""
+    layers: list[Layer] = []
+    wide = (ink.WIDE - 12) / 2
+    for n, line in enumerate(lines):
+        x, y = n % 2 * wide - plate.left + 8, 9 - head + n // 2 * _ROW
+        text = f"{line.mark.letter} {lines_of(campaign.contender(line.cost.name).title, 20, 1)[0]}"
+        layers += [
+            ink.points(plate, f"marks-{n}", [{"shape": line.mark.shape, "fill": line.mark.ink}], x=x, y=y, size=60),
+            ink.text(plate, f"names-{n}", [{"text": text}], x + 10, y, size=ink.SMALL + 1),
+        ]
+    return layers
+
+
+def _band(plate: Plate, n: int, line: Line, ends: tuple[float, float]) -> list[Layer]:
+    """The line and its band; of a cost that is only a bound the line is dashed, and the band open."""
+    rows: list[Row] = [{"x": x, "y": line.middle(x)} for x in ends]
+    band: list[Row] = [] if line.cost.limit else [
+        {"x": x, "y": low, "y2": high} for x in ends for low, high in (line.cost.total(x),)
+    ]  # fmt: skip
+    return [
+        ink.bands(plate, f"band-{n}", band, ink=line.mark.ink),
+        ink.lines(plate, f"line-{n}", rows, ink=line.mark.ink, width=1.6, dash=(5, 3) if line.cost.limit else ()),
+    ]
+
+
+def _breaks(plate: Plate, cost: CostOfUse) -> list[Layer]:
+    """Where a break-even lies within the stated use: thick strokes on the lower edge, one over the other."""
+    found = [b for b in cost.break_evens if b.why == "crosses" and b.low is not None and b.high is not None]
+    return [
+        ink.rules(plate, f"break-{n}", [{"x": max(b.low or 0.0, cost.low), "x2": min(b.high or 0.0, cost.high)}],
+                  x2="x2", y=HEIGHT - 4 - 6 * n, ink=ink.INK, width=3.5, opacity=0.55)
+        for n, b in enumerate(found[:LABELS])
+    ]  # fmt: skip
+
+
+def _ends(plate: Plate, lines: Sequence[Line], uses: float) -> list[Layer]:
+    """Mark and letter where each line ends, moved apart."""
+    if len(lines) > LABELS or plate.y is None:
+        return []
+    spots = [(plate.width, HEIGHT - plate.y.at(line.middle(uses), HEIGHT)) for line in lines]
+    layers: list[Layer] = []
+    for n, (line, y) in enumerate(zip(lines, spread(spots, HEIGHT - 7), strict=True)):
+        mark: Row = {"shape": line.mark.shape, "fill": line.mark.ink}
+        layers += [
+            ink.points(plate, f"end-marks-{n}", [mark], x=plate.width + 7, y=y, size=34),
+            ink.text(plate, f"end-names-{n}", [{"text": line.mark.letter}], plate.width + 13, y, size=ink.SMALL,
+                     weight=700),
+        ]  # fmt: skip
+    return layers

@@ -1,0 +1,39 @@
+"""Lines of cost in words: who is cheapest where, and each contender's line."""
+
+from __future__ import annotations
+
+from reportgen.campaign.declared import Campaign
+from reportgen.charts import cost
+from reportgen.charts.figure import Figure
+from reportgen.charts.telling import alternative
+from reportgen.charts.words import sentence, words
+from reportgen.evaluation.evaluated import Evaluation
+from reportgen.prose.cost import cheapest_line, in_all, of_one_use
+from reportgen.wording.count import whole
+from reportgen.wording.language import say
+
+ADDRESS = "cost-of-use"
+
+
+def figure(campaign: Campaign, evaluation: Evaluation) -> Figure | None:
+    """The chart of what using costs; None where there aren't two lines."""
+    found = evaluation.verdict.cost if evaluation.verdict else None
+    if found is None or len(cost.lines_of_cost(campaign, found)) < 2:
+        return None
+    title, cheapest = say("cost.chart"), cheapest_line(campaign, found)
+    prices = {v.contender: v.price for v in evaluation.verdict.value} if evaluation.verdict else {}
+    rows = tuple(
+        (
+            campaign.contender(line.name).title,
+            prices.get(line.name, ""),
+            of_one_use(line, found.currency),
+            in_all(line, found.high, found.currency),
+        )
+        for line in found.lines
+    )
+    alt = alternative(title, cheapest, [(row[0], f"{row[1]}, {row[2]}, {row[3]}") for row in rows])
+    headings = (words("contender"), words("price"), say("cost.chart.one"),
+                say("cost.in-all", uses=whole(round(found.high))))  # fmt: skip
+    even = any(b.why == "crosses" for b in found.break_evens)
+    key = sentence([say("cost.chart.key"), say("cost.chart.key.even") if even else ""])
+    return Figure(ADDRESS, cost.svg(campaign, found, alt), alt, title, cheapest, rows, headings, key)

@@ -1,0 +1,60 @@
+"""What using costs, on the campaign's page: who is cheapest where, break-evens, the lines."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from reportgen.charts.figure import Figure
+from reportgen.evaluation.evaluated import CostOfUse
+from reportgen.pages.named import Named, named
+from reportgen.pages.told import Told
+from reportgen.prose.cost import break_even_lines, cheapest_line, in_all, left_out_lines, of_one_use, use_line
+from reportgen.wording.count import whole
+from reportgen.wording.language import say
+
+
+@dataclass(frozen=True)
+class CostRow:
+    """One contender: its price, what a use costs, what `most` uses cost with the price."""
+
+    contender: Named
+    price: str
+    once: str
+    in_all: str
+
+
+@dataclass(frozen=True)
+class CostShown:
+    """`cheapest` says who is cheapest where, `break_evens` a sentence a pair; `in_all` heads that column."""
+
+    use: str
+    cheapest: str
+    break_evens: tuple[str, ...]
+    rows: tuple[CostRow, ...]
+    in_all: str
+    notes: tuple[str, ...]
+    figure: Figure | None
+
+
+def cost_of(told: Told, cost: CostOfUse, page: str) -> CostShown:
+    """What `page` shows of it."""
+    campaign, verdict = told.campaign, told.evaluation.verdict
+    prices = {v.contender: v.price for v in (verdict.value if verdict else ())}
+    rows = tuple(
+        CostRow(
+            named(campaign, line.name, page),
+            prices.get(line.name, ""),
+            of_one_use(line, cost.currency),
+            in_all(line, cost.high, cost.currency),
+        )
+        for line in cost.lines
+    )
+    return CostShown(
+        use=use_line(cost),
+        cheapest=cheapest_line(campaign, cost),
+        break_evens=break_even_lines(campaign, cost),
+        rows=rows,
+        in_all=say("cost.in-all", uses=whole(round(cost.high))),
+        notes=left_out_lines(campaign, cost),
+        figure=told.figures.get("cost-of-use"),
+    )
