@@ -17,11 +17,12 @@ from reportgen.wording.sentence import capital
 
 @dataclass(frozen=True)
 class CriterionRow:
-    """`share` is its part of its group, "" where it is alone in it."""
+    """`share` is its part of its group, "" where it is alone in it; `scale` says that ratios count, where they do."""
 
     title: str
     href: str
     share: str
+    scale: str
     worst: str
     best: str
     repeats: str
@@ -69,6 +70,7 @@ def _row(told: Told, page: str, c: Criterion, share: str) -> CriterionRow:
         heading(quantity),
         f"{from_to(page, test_page(told.campaign.id, quantity.test))}#{quantity_anchor(quantity.id)}",
         share,
+        words("criterion.ratio") if c.ratio else "",
         amounts.typed(c.worst),
         amounts.typed(c.best),
         words("repeats.yes" if known.get(c.quantity) else "repeats.no"),

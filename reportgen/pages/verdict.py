@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from reportgen.campaign.declared import WeSay
+from reportgen.campaign.declared import Campaign, WeSay
 from reportgen.evaluation.evaluated import MustOutcome
+from reportgen.judgement.overall import Overall
 from reportgen.pages.money import MoneyShown, money_of
 from reportgen.pages.named import Named, named
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.weighed import WeighedShown, weighed_of
 from reportgen.pages.words import words
-from reportgen.prose.overall import left_out, not_weighed, overall_answer, rests_on
+from reportgen.prose.overall import left_out, not_weighed, overall_answer, rests_on, said_against
 from reportgen.prose.sentences import bound, campaign_answer, first_place, must_line
 from reportgen.wording.language import say
 from reportgen.wording.listing import and_list
@@ -118,6 +119,10 @@ def _met(told: Told, outcome: MustOutcome) -> MetShown:
     return MetShown(words(key), must_line(told.campaign, told.evaluation, outcome))
 
 
+def _weighed(campaign: Campaign, overall: Overall, we_say: WeSay) -> str:
+    return paragraph(overall_answer(campaign, overall), said_against(campaign, overall, we_say.best))
+
+
 def _said(told: Told, page: str, we_say: WeSay) -> SaidShown:
     titles = [inside(told.campaign.quantity(q).title) for q in we_say.because]
     return SaidShown(
@@ -135,8 +140,7 @@ def _support(told: Told, we_say: WeSay | None) -> tuple[Supported, ...]:
         said = tuple(
             Supported(heading(campaign.quantity(q)), first_place(campaign, evaluation, q)) for q in we_say.because
         )
-        whole = Supported(say("said.overall"), overall_answer(campaign, overall)) if overall else None
-        return (*said, whole) if whole else said
+        return (*said, Supported(say("said.overall"), _weighed(campaign, overall, we_say))) if overall else said
     if overall:
-        return (Supported("", overall_answer(campaign, overall)),) if we_say else ()
+        return (Supported("", _weighed(campaign, overall, we_say)),) if we_say else ()
     return (Supported("", campaign_answer(campaign, evaluation)),)

@@ -161,6 +161,7 @@ PHRASES: Mapping[str, str] = {
     "must.undecided": "undecided",
     "must.not-tested": "not tested",
     "weight.open": "left open",
+    "criterion.ratio": "ratios count",
     "repeats.yes": "with repeats",
     "repeats.no": "one run each",
     "none-wins": "no single winner",

@@ -66,6 +66,22 @@ def _behind(campaign: Campaign, overall: Overall, leader: str) -> str:
     return say_of(len(overall.contenders) - 1, "overall.nobody-behind")
 
 
+def said_against(campaign: Campaign, overall: Overall, best: str) -> str:
+    """Whether what is weighed bears out the contender that the author calls best; "" where none is called so."""
+    if not best:
+        return ""
+    if best not in overall.contenders:
+        return sentence(say("said.not-weighed", best=name(campaign, best)))
+    if overall.winner == best:
+        return sentence(say("said.borne-out", best=name(campaign, best)))
+    against_each = {c: against(overall.index, best, c) for c in overall.contenders if c != best}
+    worst = min(against_each, key=lambda c: against_each[c])
+    if against_each[worst] >= 0.5:
+        return sentence(say("said.leans", best=name(campaign, best)))
+    gaps = {"best": name(campaign, best), "other": name(campaign, worst), "draws": of_hundred(against_each[worst])}
+    return sentence(say("said.not-borne-out", **gaps))
+
+
 def against(index: Sequence[PairIndex], one: str, other: str) -> float:
     """The chance that `one` is worth more than `other`, whichever of them stands first in the pair."""
     for pair in index:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from reportgen.campaign.declared import Campaign
 from reportgen.judgement.overall import Lead, Overall, Turn
-from reportgen.prose.leads import lead_clause
+from reportgen.prose.leads import lead_clause, strength
 from reportgen.prose.standing import name
 from reportgen.prose.weights import group_titles
 from reportgen.wording.interval import percent
 from reportgen.wording.language import say, say_of
+from reportgen.wording.listing import or_list
 from reportgen.wording.sentence import inside, paragraph, sentence
 
 
@@ -39,12 +40,19 @@ def without_line(campaign: Campaign, overall: Overall) -> str:
     changed = [w for w in overall.without if _changes(overall.lead, w.lead)]
     if not changed:
         return sentence(say("without.nothing"))
-    said = [
-        say("without.leader", quantity=inside(campaign.quantity(w.quantity).title), lead=lead_clause(campaign, w.lead))
-        for w in changed
-    ]
+    by_lead: dict[str, list[str]] = {}
+    for w in changed:
+        by_lead.setdefault(_short(campaign, w.lead), []).append(inside(campaign.quantity(w.quantity).title))
+    said = [say("without.leader", quantities=or_list(titles), lead=lead) for lead, titles in by_lead.items()]
     rest = len(overall.without) - len(changed)
     return paragraph(*said, say_of(rest, "without.rest") if rest else "")
+
+
+def _short(campaign: Campaign, lead: Lead) -> str:
+    """Who leads and whether firmly; how nearly so is the table's."""
+    if lead.leader is None or strength(lead) in ("firm", "level"):
+        return lead_clause(campaign, lead)
+    return say("lead.open", leader=name(campaign, lead.leader))
 
 
 def _changes(lead: Lead, other: Lead) -> bool:

@@ -8,8 +8,8 @@ from reportgen.wording.phrase import Forms
 
 VERDICT: Mapping[str, str | Forms] = {
     "of-hundred": "{n} of 100",
-    "of-hundred.over": "more than 99 of 100",
-    "of-hundred.under": "fewer than 1 of 100",
+    "of-hundred.over": "over 99 of 100",
+    "of-hundred.under": "under 1 of 100",
     # weights in words
     "weights.only": "only {group}",
     "weights.mostly": "mostly {group} ({percent})",
@@ -25,6 +25,7 @@ VERDICT: Mapping[str, str | Forms] = {
     "lead.mostly": "{leader} leads in most draws, but not firmly ({draws} against the nearest)",
     "lead.often": "{leader} leads more often than not, but not firmly ({draws} against the nearest)",
     "lead.slightly": "{leader} leads slightly more often than the nearest ({draws}): that is open",
+    "lead.open": "{leader} leads, but not firmly",
     "lead.level": "nobody is ahead",
     "lead.none": "nobody can be weighed",
     "firmness.firm": "firmly",
@@ -128,11 +129,15 @@ VERDICT: Mapping[str, str | Forms] = {
     "turn.rises": "{group}: {before} leads up to {percent} of the weight, {after} from there on",
     "turn.none": "No change in the weight of one group alone changes who leads",
     "without.nothing": "Leaving out any one criterion changes neither who leads nor whether that is firm",
-    "without.leader": "Without {quantity} {lead}",
+    "without.leader": "Without {quantities}, {lead}",
     "without.rest": {
-        "one": "Leaving out the other changes nothing",
-        "other": "Leaving out any of the others changes nothing",
+        "one": "Leaving out the one that remains changes neither who leads nor whether that is firm",
+        "other": "Leaving out any of the others changes neither who leads nor whether that is firm",
     },
     "undecided.stays": "Where it is undecided or wasn’t tested whether a condition is met, the contender stays in",
     "said.overall": "Everything weighed",
+    "said.borne-out": "That bears out {best} as best",
+    "said.leans": "That leans towards {best}, and leaves open whether it is best",
+    "said.not-weighed": "{best} isn’t among those weighed, so nothing here bears it out as best",
+    "said.not-borne-out": "That doesn’t bear out {best} as best: it is worth more than {other} in {draws} draws",
 }

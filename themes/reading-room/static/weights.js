@@ -10,6 +10,7 @@
   const status = box.querySelector(".pointed");
   const { corners, steps } = told;
   let at = sliders.map((s) => Number(s.value));
+  let wish = at; // as the reader left them: how the others share what one leaves
 
   const ring = ["halo", "ring"].map((name) => {
     const circle = document.createElementNS(SVG, "circle");
@@ -39,14 +40,14 @@
     }
   }
 
-  // Shares, 0 to 1, become whole steps that add up: what rounding leaves over goes to where it is missed most.
-  function inSteps(shares) {
-    const exact = shares.map((s) => Math.max(0, s) * steps);
-    const sum = exact.reduce((a, b) => a + b, 0) || 1;
-    const scaled = exact.map((e) => (e * steps) / sum);
-    const whole = scaled.map(Math.floor);
-    const order = scaled.map((s, i) => i).sort((a, b) => scaled[b] - whole[b] - (scaled[a] - whole[a]));
-    for (let left = steps - whole.reduce((a, b) => a + b, 0), k = 0; left > 0; left--, k++) whole[order[k]]++;
+  // Shares become whole steps that add up to `sum`: what rounding leaves over goes to where it is missed most.
+  function inSteps(shares, sum) {
+    const kept = shares.map((s) => Math.max(0, s));
+    const all = kept.reduce((a, b) => a + b, 0);
+    const exact = kept.map((s) => (all ? (s * sum) / all : sum / kept.length));
+    const whole = exact.map((e) => Math.floor(e + 1e-9));
+    const order = exact.map((e, i) => i).sort((a, b) => exact[b] - whole[b] - (exact[a] - whole[a]));
+    for (let left = sum - whole.reduce((a, b) => a + b, 0), k = 0; left > 0; left--, k++) whole[order[k]]++;
     return whole;
   }
 
@@ -69,25 +70,17 @@
   function point(event) {
     const found = shares(event);
     if (!found || Math.min(...found) < -0.12) return;
-    at = inSteps(found);
+    at = wish = inSteps(found, steps);
     show();
   }
 
-  // One group counts so much; the others share the rest as they stood to each other.
+  // One group counts so much; the others share the rest as the reader left them.
   function slide(moved) {
     const count = Number(sliders[moved].value);
-    const others = at.reduce((sum, c, i) => (i === moved ? sum : sum + c), 0);
-    const rest = steps - count;
-    let left = rest;
-    const last = moved === at.length - 1 ? at.length - 2 : at.length - 1;
-    at = at.map((c, i) => {
-      if (i === moved) return count;
-      if (i === last) return null;
-      const part = Math.round(others ? (rest * c) / others : rest / (at.length - 1));
-      left -= part;
-      return part;
-    });
-    at[last] = left;
+    const others = wish.filter((_, i) => i !== moved);
+    const shared = inSteps(others, steps - count);
+    at = wish.map((_, i) => (i === moved ? count : shared[i > moved ? i - 1 : i]));
+    wish = wish.map((w, i) => (i === moved ? count : w));
     show();
   }
 

@@ -1,0 +1,238 @@
+"""What is said of a weighed verdict: a winner only where there is one, and what was learned where there is none."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from reportgen.campaign.declared import Campaign, Criterion, Group, VerdictPlan
+from reportgen.evaluation.evaluated import MustOutcome, Verdict
+from reportgen.judgement.overall import FIRM_FROM, Lead, Overall, Turn, WithoutCriterion
+from reportgen.prose.leads import lead_at, lead_clause, strength
+from reportgen.prose.overall import (
+    how_weighed,
+    left_out,
+    not_weighed,
+    overall_answer,
+    pair_firmness,
+    rests_on,
+    said_against,
+)
+from reportgen.prose.turning import turn_intro, turn_lines, without_line
+from reportgen.prose.weights import weights_in_words
+from reportgen.wording.of_hundred import of_hundred
+from tests.pages.weighing import overall, pairs
+from tests.prose.builder import amount, told
+
+GROUPS = ("thrift", "speed", "carrying")
+
+
+def stoves() -> Campaign:
+    campaign = told("gas burned", corvane=14.2, ostler=16.3, brindle=17.0).campaign
+    criterion = Criterion("gas-burned", amount("25 g"), amount("10 g"))
+    groups = tuple(Group(g, g.capitalize(), None, (criterion,)) for g in GROUPS)
+    return replace(campaign, verdict=VerdictPlan(groups=groups))
+
+
+def answer(of: Overall) -> str:
+    return overall_answer(stoves(), of)
+
+
+def firmly(**changes: object) -> Overall:
+    """Corvane is ahead of both, in 99 and 98 of 100 draws."""
+    return overall((0.985, 0.978, 0.5), Lead("corvane", 0.978, True), **{"winner": "corvane", **changes})
+
+
+def test_a_winner_is_named_with_how_firm_it_is_against_each() -> None:
+    said = answer(firmly())
+    assert said == (
+        "Over all ways to weigh the criteria, Corvane Sol is worth more than Ostler Mk II or Brindle, and firmly: "
+        "in 98 of 100 draws or more against each."
+    )
+
+
+def test_with_the_authors_weights_the_sentence_says_that_they_are_ours() -> None:
+    said = answer(firmly(weights="given", given=(0.5, 0.3, 0.2)))
+    assert said.startswith("With our weights, Corvane Sol is worth more")
+
+
+@pytest.mark.parametrize(
+    ("index", "says"),
+    [
+        (0.96, "comes out on top in most draws: in 96 of 100"),
+        (0.80, "on top more often than not: in 80 of 100"),
+        (0.60, "only slightly more often than the other way round: in 60 of 100 draws"),
+        (0.52, "each worth more than the other about equally often"),
+    ],
+)
+def test_short_of_firm_nobody_is_called_ahead(index: float, says: str) -> None:
+    said = answer(overall((index, 0.99, 0.9), Lead("corvane", index, False)))
+    assert said.startswith(("Nobody is firmly ahead.", "Nobody is ahead."))
+    assert says in said
+    assert "winner" not in said
+    assert "Brindle is firmly behind Corvane Sol" in said  # what was learned all the same
+
+
+def test_what_only_unrepeated_criteria_carry_is_said_with_what_the_rest_shows() -> None:
+    said = answer(overall((0.99, 0.99, 0.5), Lead("corvane", 0.99, False), known=(0.71, 0.8, 0.5)))
+    assert said.startswith("Nobody is called ahead.")
+    assert "on the criteria with repeats alone in only 71 of 100" in said
+
+
+def test_without_any_repeats_nobody_is_called_ahead() -> None:
+    said = answer(overall((0.99, 0.99, 0.5), Lead("corvane", 0.99, False), known=(), with_repeats=0))
+    assert "no criterion was repeated, so a repeat might come out differently" in said
+    assert "Nobody is firmly behind another" in said
+
+
+def test_on_one_criterion_the_verdict_does_not_go_beyond_its_first_place() -> None:
+    one = overall((0.98, 0.99, 0.5), Lead("corvane", 0.98, False), criteria=1, with_repeats=1)
+    assert "first place on the one criterion is open" in answer(one)
+    assert rests_on(one) == "It rests on one criterion, with repeats."
+
+
+def test_exact_equals_tie() -> None:
+    said = answer(overall((0.5, 0.5, 0.5), Lead(None, 0.5, False)))
+    assert said.startswith("Nobody is ahead.")
+    assert strength(Lead(None, 0.5, False)) == "level"
+    assert lead_clause(stoves(), Lead(None, 0.5, False)) == "nobody is ahead"
+
+
+def test_nothing_to_weigh_is_said() -> None:
+    assert answer(overall((0.5, 0.5, 0.5), Lead(None, 0.0, False))).startswith("Nobody has a value on every criterion")
+
+
+@pytest.mark.parametrize(
+    ("out", "says"),
+    [
+        (("corvane", "ostler", "brindle"), "Nobody is left to weigh."),
+        (("corvane", "ostler"), "Only Brindle is left to weigh"),
+        ((), "Fewer than two contenders have a value on every criterion"),
+    ],
+)
+def test_conditions_that_leave_nobody_to_weigh_are_said(out: tuple[str, ...], says: str) -> None:
+    missed = tuple(MustOutcome(c, "gas-burned", "contradicted", 0.0, frozenset()) for c in out)
+    said = not_weighed(stoves(), Verdict(missed, (), (), (), None, frozenset()))
+    assert said.startswith(says)
+    assert ("miss a condition" in said) == bool(out)
+
+
+def test_who_is_left_out_and_why() -> None:
+    said = left_out(stoves(), {"corvane": "must", "ostler": "bound", "brindle": "blocked"})
+    assert "Corvane Sol misses a condition" in said
+    assert "Ostler Mk II isn’t weighed: on one criterion or more only a bound is known" in said
+    assert "Brindle isn’t weighed: a result of it isn’t to be ranked" in said
+
+
+@pytest.mark.parametrize(
+    ("known", "n", "says"),
+    [
+        (2, 7, "Two of its seven criteria have repeats; on the rest one run is all there is."),
+        (1, 3, "One of its three criteria has repeats; on the rest one run is all there is."),
+        (3, 3, "It rests on three criteria, all with repeats."),
+        (0, 3, "It rests on three criteria, none with repeats."),
+    ],
+)
+def test_it_says_on_what_it_rests(known: int, n: int, says: str) -> None:
+    assert rests_on(firmly(with_repeats=known, criteria=n)) == says
+
+
+def test_a_pair_is_firm_only_where_the_repeated_criteria_say_so_too() -> None:
+    of = overall((0.99, 0.8, 0.52), Lead("corvane", 0.8, False), known=(0.9, 0.8, 0.52))
+    assert [pair_firmness(of, p) for p in of.index] == [
+        "only by what wasn’t repeated", "more often than not", "about equally often",
+    ]  # fmt: skip
+    assert pair_firmness(firmly(), firmly().index[0]) == "firmly"
+
+
+@given(st.floats(0, 1))
+def test_a_share_reads_98_or_more_exactly_where_it_is_firm(share: float) -> None:
+    """The number that is printed never crosses the limit of the decision."""
+    said = of_hundred(share)
+    number = {"under 1 of 100": 0, "over 99 of 100": 100}.get(said)
+    n = int(said.partition(" ")[0]) if number is None else number
+    assert (n >= 98) == (Decimal(repr(share)) >= Decimal(repr(FIRM_FROM))) or abs(share - FIRM_FROM) < 1e-11
+
+
+def test_all_and_none_are_never_promised() -> None:
+    assert (of_hundred(1.0), of_hundred(0.0)) == ("over 99 of 100", "under 1 of 100")
+
+
+@pytest.mark.parametrize(
+    ("weights", "says"),
+    [
+        ((0.1, 0.6, 0.3), "mostly speed (60 %), some carrying (30 %), a little thrift (10 %)"),
+        ((0.0, 1.0, 0.0), "only speed"),
+        ((0.5, 0.5, 0.0), "half thrift (50 %), half speed (50 %), no carrying"),
+        ((1 / 3, 1 / 3, 1 / 3), "thrift, speed and carrying alike"),
+        ((0.4, 0.4, 0.2), "some thrift (40 %), some speed (40 %), some carrying (20 %)"),
+    ],
+)
+def test_weights_in_words(weights: tuple[float, ...], says: str) -> None:
+    assert weights_in_words(GROUPS, weights).replace("\u00a0", " ") == says
+
+
+def test_a_choice_of_weights_and_who_leads_there_make_one_sentence() -> None:
+    weights, lead = lead_at(stoves(), GROUPS, (0.3, 0.6, 0.1), Lead("brindle", 0.99, True))
+    assert f"{weights} {lead}".replace("\u00a0", " ") == (
+        "Mostly speed (60 %), some thrift (30 %), a little carrying (10 %): Brindle leads, and firmly."
+    )
+
+
+def test_an_index_of_sixty_is_slightly_more_often_and_left_open() -> None:
+    assert lead_clause(stoves(), Lead("brindle", 0.6, False)) == (
+        "Brindle leads slightly more often than the nearest (60 of 100): that is open"
+    )
+
+
+def test_where_the_leader_turns_and_where_it_never_does() -> None:
+    of = firmly(turns=(Turn("thrift", 0.43, "brindle", "corvane"),))
+    (line,) = turn_lines(stoves(), of)
+    assert line.replace("\u00a0", " ") == "Thrift: Brindle leads up to 43 % of the weight, Corvane Sol from there on."
+    assert turn_intro(of) == "If one group counts more or less, and the others alike:"
+    assert turn_lines(stoves(), firmly()) == ("No change in the weight of one group alone changes who leads.",)
+    assert turn_intro(firmly()) == ""
+
+
+def test_leaving_a_criterion_out_is_told_where_it_changes_who_leads_or_whether_firmly() -> None:
+    same = WithoutCriterion("gas-burned", Lead("corvane", 0.99, True))
+    assert without_line(stoves(), firmly(without=(same, same))) == (
+        "Leaving out any one criterion changes neither who leads nor whether that is firm."
+    )
+    looser = replace(same, lead=Lead("corvane", 0.9, False))
+    assert without_line(stoves(), firmly(without=(same, looser))).startswith(
+        "Without gas burned, Corvane Sol leads, but not firmly."
+    )
+    assert without_line(stoves(), firmly(without=(same,))) == ""  # nothing is left without it
+
+
+@pytest.mark.parametrize(
+    ("best", "winner", "index", "says"),
+    [
+        ("corvane", "corvane", (0.985, 0.978, 0.5), "That bears out Corvane Sol as best."),
+        ("corvane", None, (0.7, 0.8, 0.5), "That leans towards Corvane Sol, and leaves open whether it is best."),
+        ("ostler", None, (0.91, 0.8, 0.5), "That doesn’t bear out Ostler Mk II as best: it is worth more than Corvane Sol in 9 of 100 draws."),
+        ("", None, (0.7, 0.8, 0.5), ""),
+    ],
+)  # fmt: skip
+def test_the_authors_best_is_held_against_what_is_weighed(
+    best: str, winner: str | None, index: tuple[float, ...], says: str
+) -> None:
+    assert said_against(stoves(), replace(firmly(), index=pairs(*index), winner=winner), best) == says
+
+
+def test_an_author_s_best_that_is_out_is_not_borne_out() -> None:
+    of = replace(firmly(), contenders=("corvane", "ostler"), index=pairs(0.99, of=("corvane", "ostler")))
+    assert "isn’t among those weighed" in said_against(stoves(), of, "brindle")
+
+
+def test_a_draw_is_explained_and_so_is_firm() -> None:
+    for of in (firmly(), firmly(weights="given", given=(0.5, 0.3, 0.2))):
+        said = how_weighed(stoves(), of)
+        assert "draws were made" in said
+        assert "moves every result at random as far as its uncertainty reaches" in said
+        assert "Firm is what holds in 98 of 100 draws" in said
