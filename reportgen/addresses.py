@@ -92,6 +92,16 @@ def quantity_anchor(quantity: str, part: str = "") -> str:
     return "-".join(filter(None, (quantity, part)))
 
 
+def pairs_anchor(quantity: str, part: str = "") -> str:
+    """Where a test's page holds each contender against each on a quantity: the reason for every place."""
+    return "-".join(filter(None, ("pairs", quantity, part)))
+
+
+def pair_anchor(quantity: str, first: str, second: str, part: str = "") -> str:
+    """One pair of these, `first` and `second` in the campaign's order."""
+    return "-".join(filter(None, ("pair", quantity, part, first, second)))
+
+
 def figure_anchor(quantity: str, part: str = "") -> str:
     return "-".join(filter(None, ("figure", quantity, part)))
 

@@ -63,8 +63,10 @@ def value_text(result: Result) -> str:
 
 
 def band_of(quantity: Quantity, ordered: Sequence[Result]) -> tuple[float, float] | None:
-    """From the leader's value to as far behind as would begin to matter; None without `matters` or a leader."""
-    leader = next((r.estimate for r in ordered if r.rank and has_value(r)), None)
+    """From the best value to as far behind as would begin to matter; None without `matters` or a ranked value."""
+    values = [r.estimate for r in ordered if r.rank and has_value(r) and r.estimate]
+    best = max if quantity.better == "higher" else min
+    leader = best(values, key=lambda e: e.value or 0.0, default=None)
     if quantity.matters is None or quantity.better == "neither" or leader is None or leader.value is None:
         return None
     width = float(quantity.matters.value)

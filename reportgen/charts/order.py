@@ -1,4 +1,4 @@
-"""Which contender stands above which in a chart."""
+"""Which contender stands above which in a table or chart: as far as readings say, and no further."""
 
 from __future__ import annotations
 
@@ -9,31 +9,21 @@ from reportgen.evaluation.evaluated import Result
 
 
 def in_order(quantity: Quantity, results: Sequence[Result]) -> list[Result]:
-    """Best first as far as values say; then those not ranked; then those without a value.
+    """By the places they may hold, never by value: those with the same places stand as given, in the campaign's order.
 
-    Without a direction, the order given: the campaign's. A value known only as a bound stands on the side of its limit.
+    Then those not ranked, then those without a value. Without a direction, and where nothing is ranked, as given.
     """
-
     if any(r.kind == "order" for r in results):
         return by_level(results)
+    if quantity.better == "neither":
+        return sorted(results, key=_empty)
+    return sorted(results, key=lambda r: (_empty(r), r.rank is None and bool(r.blocked), *(r.rank or (0, 0))))
 
-    def key(pair: tuple[int, Result]) -> tuple[float, ...]:
-        place, r = pair
-        limit = r.estimate.limit if r.estimate else None
-        value = r.estimate.value if r.estimate else share(r)
-        if value is None and limit is None:
-            return (3, place)
-        if r.blocked:
-            return (2, place)
-        if quantity.better == "neither":
-            return (0, place)
-        sign = 1 if quantity.better == "lower" else -1
-        side = {"above": 1, "below": -1, None: 0}[limit] * sign
-        if value is None:
-            return (side, 0, 0, place)
-        return (0, sign * value, side, place)
 
-    return [r for _, r in sorted(enumerate(results), key=key)]
+def _empty(r: Result) -> bool:
+    """Is there neither a value nor a bound, nor a word?"""
+    known = r.estimate is not None and (r.estimate.value is not None or r.estimate.limit is not None)
+    return not known and share(r) is None and not r.grade
 
 
 def by_level(results: Sequence[Result]) -> list[Result]:

@@ -7,8 +7,10 @@ from dataclasses import dataclass
 from reportgen.addresses import campaign_page, from_to, test_page
 from reportgen.campaign.declared import Contender
 from reportgen.charts.figure import Figure
+from reportgen.pages.disclosed import Disclosed, disclosed
 from reportgen.pages.framing import frame_of
 from reportgen.pages.grid import Grid, grid_of
+from reportgen.pages.led import led_on
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.matrix import Matrix, matrix_of
 from reportgen.pages.named import Named, named
@@ -17,7 +19,7 @@ from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.verdict import VerdictShown, verdict_of
 from reportgen.pages.words import words
-from reportgen.prose.sentences import campaign_answer, first_place, how_firm
+from reportgen.prose.sentences import campaign_answer, campaign_answer_led, first_place_led, how_firm
 from reportgen.theme import Frame, Link, render
 
 BESIDE_THE_GRID = 8  # caveats; more of them would run far below it
@@ -31,7 +33,7 @@ class TestLine:
 
     title: str
     href: str
-    found: str
+    found: tuple[Link, ...]
     marks: tuple[CaveatMark, ...]
 
 
@@ -58,7 +60,7 @@ class CampaignView:
     frame: Frame
     title: str
     question: str
-    answer: str
+    answer: tuple[Link, ...]
     firm: str
     tested: str
     published: str
@@ -75,6 +77,7 @@ class CampaignView:
     contenders: tuple[ContenderLine, ...]
     held_the_same: tuple[str, ...]
     who_pays: str
+    disclosed: tuple[Disclosed, ...]
     accepted: tuple[AcceptedShown, ...]
     films: tuple[Link, ...]
     method: str
@@ -103,7 +106,7 @@ def campaign_view(told: Told) -> CampaignView:
         frame=frame_of(told, page, campaign.title, answer),
         title=campaign.title,
         question="" if campaign.question == campaign.title else campaign.question,
-        answer=answer,
+        answer=led_on(page, campaign_answer_led(campaign, evaluation)),
         firm=how_firm(campaign, evaluation),
         tested=campaign.tested.text if campaign.tested else "",
         published=campaign.published.text if campaign.published else "",
@@ -120,6 +123,7 @@ def campaign_view(told: Told) -> CampaignView:
         contenders=tuple(_contender(told, page, c) for c in campaign.contenders),
         held_the_same=campaign.held_the_same,
         who_pays=campaign.who_pays or told.publication.who_pays,
+        disclosed=disclosed(campaign),
         accepted=tuple(AcceptedShown(f.says, f.accepted) for f in told.findings if f.accepted),
         films=tuple(Link(f.title, f.address) for f in campaign.films),
         method=from_to(page, campaign_page(campaign.id, "method")),
@@ -133,9 +137,9 @@ def _tests(told: Told, page: str) -> tuple[TestLine, ...]:
         of = [r for r in told.evaluation.results if r.quantity == test.headline]
         bearing = {c.number: c for r in of for c in told.evaluation.caveats_on(r.quantity, r.rests_on)}
         parts = dict.fromkeys(r.part for r in of)
-        found = [first_place(told.campaign, told.evaluation, test.headline, part) for part in parts]
+        found = " ".join(first_place_led(told.campaign, told.evaluation, test.headline, part) for part in parts)
         href = from_to(page, test_page(told.campaign.id, test.id))
-        lines.append(TestLine(heading(test), href, " ".join(found), marks(bearing[n] for n in sorted(bearing))))
+        lines.append(TestLine(heading(test), href, led_on(page, found), marks(bearing[n] for n in sorted(bearing))))
     return tuple(lines)
 
 

@@ -39,10 +39,12 @@ def conditions_shown(told: Told, page: str, test: Test) -> ConditionsShown | Non
         return None
     place = {c.id: n for n, c in enumerate(told.campaign.contenders)}
     of = sorted((p for p in passes if p.contender in place), key=lambda p: place[p.contender])
+    units = {(p.contender, p.specimen) for p in of}
+    several = {c for c in place if sum(1 for contender, _ in units if contender == c) > 1}
     return ConditionsShown(
         sentences=tuple(_sentence(name, passes) for name in names),
         headings=tuple(capital(name) for name in names),
-        rows=tuple(_row(told, page, p, names) for p in of),
+        rows=tuple(_row(told, page, p, names, p.contender in several) for p in of),
     )
 
 
@@ -51,10 +53,11 @@ def _sentence(name: str, passes: tuple[PassConditions, ...]) -> str:
     return words(f"condition.{how_met(name, passes)}", name=capital(name), said=said)
 
 
-def _row(told: Told, page: str, p: PassConditions, names: tuple[str, ...]) -> ConditionRow:
+def _row(told: Told, page: str, p: PassConditions, names: tuple[str, ...], several: bool) -> ConditionRow:
+    """`several`: more than one unit of this contender was used, so that each pass says which."""
     contender = told.campaign.contender(p.contender)
     title = words("pass", n=p.pass_)
-    if contender.specimens:
+    if several:
         title = words("pass.specimen", specimen=specimen_name(contender, p.specimen), pass_=inside(title))
     title = words("pass.part", pass_=title, part=p.part) if p.part else title
     return ConditionRow(named(told.campaign, p.contender, page), title, tuple(p.said.get(n, "") for n in names))

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from reportgen.addresses import contender_page, from_to, test_page
 from reportgen.campaign.declared import Campaign, Contender, ProseFile, Test
 from reportgen.evaluation.evaluated import Result
+from reportgen.pages.ahead import Ahead, ahead_of, way_to_all
 from reportgen.pages.figures_shown import Printed, printed
 from reportgen.pages.framing import frame_of
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
@@ -56,7 +57,10 @@ class ClaimShown:
 
 @dataclass(frozen=True)
 class SheetRow:
-    """One result. `figure.whole` is value and unit; `tied` says whom it can't be told from; `said`: in many words."""
+    """One result. `figure.whole` is value and unit; `tied` says whom it can't be told from; `said`: in many words.
+
+    `ahead`: whom it is shown to be better and worse than; `reasons` leads to all pairs, "" where nothing was compared.
+    """
 
     quantity: str
     test_href: str
@@ -67,6 +71,8 @@ class SheetRow:
     unranked: str
     marks: tuple[CaveatMark, ...]
     said: bool
+    ahead: Ahead
+    reasons: str
 
 
 @dataclass(frozen=True)
@@ -186,6 +192,7 @@ def _test_of(campaign: Campaign, quantity: str) -> Test | None:
 def _row(told: Told, page: str, test: Test, r: Result) -> SheetRow:
     campaign = told.campaign
     quantity = campaign.quantity(r.quantity)
+    compared = any((c.quantity, c.part) == (r.quantity, r.part) for c in told.evaluation.comparisons)
     return SheetRow(
         quantity=heading(quantity, r.part),
         test_href=from_to(page, test_page(campaign.id, test.id)),
@@ -196,4 +203,6 @@ def _row(told: Told, page: str, test: Test, r: Result) -> SheetRow:
         unranked=why_blocked(r.blocked) if r.blocked else "",
         marks=marks(told.evaluation.caveats_on(r.quantity, r.rests_on)),
         said=r.kind == "order",
+        ahead=ahead_of(told, page, r),
+        reasons=way_to_all(campaign, page, r.test, r.quantity, r.part) if r.rank and compared else "",
     )

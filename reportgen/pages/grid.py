@@ -6,30 +6,36 @@ from dataclasses import dataclass
 
 from reportgen.addresses import caveat_anchor, from_to, test_page
 from reportgen.campaign.declared import Quantity, Test
-from reportgen.evaluation.evaluated import Caveat, FirstPlace, Result
+from reportgen.evaluation.evaluated import Caveat, Result
 from reportgen.evaluation.says import says_of
+from reportgen.pages.ahead import Ahead, ahead_of, way_to_all
 from reportgen.pages.limits import CaveatMark
 from reportgen.pages.named import Named, named
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.traces import working
 from reportgen.pages.words import words
-from reportgen.prose.sentences import finding_line, short
+from reportgen.prose.amounts import short, typed_apart
+from reportgen.prose.known_of_ties import largest_gap_hidden, none_that_matters
+from reportgen.prose.places import Place, placed
+from reportgen.wording.count import whole
+from reportgen.wording.decision import direction
 from reportgen.wording.interval import rank_range
 from reportgen.wording.language import say
-from reportgen.wording.listing import and_list
 from reportgen.wording.order import in_short
 from reportgen.wording.reason import why_blocked, why_missing
 from reportgen.wording.unit import NO_BREAK
 
+NOBODY = Ahead((), ())
+
 
 @dataclass(frozen=True)
 class GridCell:
-    """`sign` is first, shared, behind, open, unranked, shown or none; `word` and `more` are read with it.
+    """`sign` is first, shared, behind, once, open, unranked, shown or none; `word` and `more` are read with it.
 
-    `who` is whose cell it is, for where there is no room for a heading above.
-
-    `aloud` says the same with names in full; `href` leads to the working of the result, "" where there is none.
+    `who` is whose cell it is, for where there is no room for a heading above. `aloud` says the word with names in full;
+    `href` leads to the working of the result, "" where there is none. `ahead`: whom it beats and whom it is behind,
+    each with the way to the pair that shows it.
     """
 
     who: Named
@@ -39,15 +45,29 @@ class GridCell:
     aloud: str
     href: str
     marks: tuple[CaveatMark, ...]
+    ahead: Ahead = NOBODY
+
+
+@dataclass(frozen=True)
+class LevelCell:
+    """One cell across a row in which nobody can be told from anybody: the places, why, and the way to all pairs."""
+
+    word: str
+    more: str
+    href: str
+    columns: str
 
 
 @dataclass(frozen=True)
 class GridRow:
+    """`way` says which direction is better, "" for neither; `level` stands in place of the cells where all tie."""
+
     title: str
     href: str
-    found: str
+    way: str
     marks: tuple[CaveatMark, ...]
     cells: tuple[GridCell, ...]
+    level: LevelCell | None = None
 
 
 @dataclass(frozen=True)
@@ -64,8 +84,12 @@ class Grid:
     crowd: bool
 
 
-SIGNS = ("first", "shared", "behind", "open", "unranked", "shown")
-COLUMNS_ON_A_PHONE, COLUMNS, LETTERS_ON_A_LINE = 5, 8, 4
+SIGNS = ("first", "shared", "behind", "once", "open", "unranked", "shown")
+COLUMNS_ON_A_PHONE, COLUMNS = 5, 8
+PLAIN = (
+    *("one reading", "timed", "weighed before and after", "peak", "level", "level over background"),
+    *("run to a limit", "logged", "laboratory"),
+)  # kinds whose values a cell across the row may leave to the test's page; counts, grades and tries are too telling
 
 
 def grid_of(told: Told, page: str) -> Grid:
@@ -76,7 +100,7 @@ def grid_of(told: Told, page: str) -> Grid:
         quantity = next(q for q in test.quantities if q.id == test.headline)
         parts = dict.fromkeys(r.part for r in told.evaluation.results if r.quantity == quantity.id)
         rows += [_row(told, page, test, quantity, part) for part in parts]
-    used = {cell.sign for row in rows for cell in row.cells}
+    used = {cell.sign for row in rows for cell in row.cells} | {"shared" for row in rows if row.level}
     columns = tuple(named(campaign, c.id, page) for c in campaign.contenders)
     return Grid(
         contenders=columns,
@@ -93,21 +117,39 @@ def _row(told: Told, page: str, test: Test, quantity: Quantity, part: str) -> Gr
     bearing = {r.contender: evaluation.caveats_on(quantity.id, r.rests_on) for r in results}
     of_all = [c for c in next(iter(bearing.values()), ()) if not c.contender]
     first = next((f for f in evaluation.firsts if (f.quantity, f.part) == (quantity.id, part)), None)
+    place = placed(campaign, evaluation, first) if first else None
     by_contender = {r.contender: r for r in results}
     cells = []
     for c in campaign.contenders:
         own = [k for k in bearing.get(c.id, ()) if k not in of_all]
-        cells.append(_cell(told, page, named(campaign, c.id, page), by_contender.get(c.id), first, own))
+        cells.append(_cell(told, page, named(campaign, c.id, page), by_contender.get(c.id), place, own))
     return GridRow(
         title=heading(quantity, part),
         href=from_to(page, test_page(campaign.id, test.id)),
-        found=finding_line(campaign, evaluation, quantity.id, part),
+        way=direction(quantity.better) if first else "",
         marks=_marks(of_all),
         cells=tuple(cells),
+        level=_level(told, page, place, cells) if place else None,
     )
 
 
-def _cell(told: Told, page: str, who: Named, r: Result | None, first: FirstPlace | None, own: list[Caveat]) -> GridCell:
+def _level(told: Told, page: str, place: Place, cells: list[GridCell]) -> LevelCell | None:
+    """The one cell of a row where all are ranked and none is told from another; None where a cell has more to say."""
+    everyone = place.sort == "tied" and place.ranked == len(told.campaign.contenders) == len(place.s.ranked)
+    if not everyone or any(cell.marks for cell in cells) or len(cells) > COLUMNS or place.s.quantity.kind not in PLAIN:
+        return None
+    first = place.first
+    if none_that_matters(place.s) and place.s.quantity.matters is not None:
+        more = words("cell.level.nothing-matters", matters=typed_apart(place.s.quantity.matters))
+    elif gap := largest_gap_hidden(place.s):
+        more = words("cell.level.hidden", gap=gap)
+    else:
+        more = words("cell.level")
+    way = way_to_all(told.campaign, page, first.test, first.quantity, first.part)
+    return LevelCell(rank_range((1, place.ranked)), more, way, whole(place.ranked))
+
+
+def _cell(told: Told, page: str, who: Named, r: Result | None, place: Place | None, own: list[Caveat]) -> GridCell:
     if r is None:
         return GridCell(who, "none", words("cell.missing"), "", words("cell.missing"), "", ())
     href = working(told.campaign, page, r.test, r.quantity, r.contender, r.part)
@@ -121,40 +163,32 @@ def _cell(told: Told, page: str, who: Named, r: Result | None, first: FirstPlace
     if r.kind == "order":
         said = short(r)
         return GridCell(who, "shown", _stood(told, r), "", words("cell.value.aloud", value=said), href, at)
-    if r.rank is None or first is None:
+    if r.rank is None or place is None:
         return GridCell(who, "shown", short(r), "", words("cell.value.aloud", value=short(r)), href, at)
-    if first.reason.code == "no-scatter-known" and not any(_beaten(told, r)):
+    ahead = ahead_of(told, page, r)
+    if place.sort == "once" and not (ahead.beats or ahead.behind):
+        if r.contender in place.front:
+            best = say(f"place.{place.s.quantity.better}")
+            more = words("cell.once", value=short(r))
+            return GridCell(who, "once", best, more, words("cell.once.aloud", place=best), href, at)
         return GridCell(who, "open", words("cell.open"), short(r), words("cell.open.aloud"), href, at)
-    return _ranked(told, who, r, first, href, at)
+    return _ranked(told, who, r, place, href, at, ahead)
 
 
-def _ranked(told: Told, who: Named, r: Result, first: FirstPlace, href: str, at: tuple[CaveatMark, ...]) -> GridCell:
-    beats, behind = _beaten(told, r)
-    place = rank_range(r.rank) if r.rank else ""
+def _ranked(
+    told: Told, who: Named, r: Result, place: Place, href: str, at: tuple[CaveatMark, ...], ahead: Ahead
+) -> GridCell:
+    first = place.first
+    ranks = rank_range(r.rank) if r.rank else ""
     sign = "first" if first.winner == r.contender else "shared" if r.contender in first.may_be_first else "behind"
-    if beats:
-        more = words("cell.beats", letters=_letters(told, beats))
-        said = words("cell.beats.aloud", names=_names(told, beats))
-    elif behind:
-        more = words("cell.behind", letters=_letters(told, behind))
-        said = words("cell.behind.aloud", names=_names(told, behind))
-    else:
-        more = said = words("cell.all-tied")
+    more = "" if ahead.beats or ahead.behind else words("cell.all-tied")
+    if r.kind != "measured":
+        more = words("cell.with-value", value=short(r), more=more) if more else short(r)
     if r.running:
-        more, said = words("cell.running.more", more=more), words("cell.running.more", more=said)
-    of = str(sum(1 for o in told.evaluation.results if (o.quantity, o.part) == (r.quantity, r.part) and o.rank))
-    return GridCell(who, sign, place, more, f"{words('cell.rank.aloud', rank=place, of=of)}, {said}", href, at)
-
-
-def _beaten(told: Told, r: Result) -> tuple[list[str], list[str]]:
-    """Whom this result beats and whom it is behind, resolved pairs alone."""
-    beats: list[str] = []
-    behind: list[str] = []
-    for c in told.evaluation.comparisons:
-        if (c.quantity, c.part) == (r.quantity, r.part) and c.resolved and r.contender in (c.first, c.second):
-            other = c.second if c.first == r.contender else c.first
-            (beats if c.favours == r.contender else behind).append(other)
-    return beats, behind
+        more = words("cell.running.more", more=more) if more else words("cell.running")
+    return GridCell(
+        who, sign, ranks, more, words("cell.rank.aloud", rank=ranks, of=whole(place.ranked)), href, at, ahead
+    )
 
 
 def _stood(told: Told, r: Result) -> str:
@@ -166,13 +200,7 @@ def _stood(told: Told, r: Result) -> str:
 
 
 def _letters(told: Told, contenders: list[str]) -> str:
-    """Few letters keep to one line; many may break."""
-    between = NO_BREAK if len(contenders) <= LETTERS_ON_A_LINE else " "
-    return between.join(named(told.campaign, c, "").letter for c in contenders)
-
-
-def _names(told: Told, contenders: list[str]) -> str:
-    return and_list([told.campaign.contender(c).title for c in contenders])
+    return NO_BREAK.join(named(told.campaign, c, "").letter for c in contenders)
 
 
 def _marks(caveats: list[Caveat]) -> tuple[CaveatMark, ...]:

@@ -5,22 +5,26 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from reportgen.addresses import from_to, test_page
+from reportgen.pages.ahead import way_to
 from reportgen.pages.named import Named, named
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.prose.sentences import pair_cell
 from reportgen.theme import Link
+from reportgen.wording.language import say
 
 MOST_CONTENDERS = 12
 
 
 @dataclass(frozen=True)
 class MatrixCell:
-    """`ahead` is the contender that is resolved better, None where nobody is; `means` says it as a sentence."""
+    """`ahead` is the contender that is resolved better, None where nobody is; `word` is what is said of it, or of the
+    pair; `means` says it as a sentence; `href` leads to the pair on the test's page, "" where they weren't compared."""
 
     ahead: Named | None
     word: str
     means: str
+    href: str
 
 
 @dataclass(frozen=True)
@@ -46,6 +50,7 @@ def matrix_of(told: Told, page: str) -> Matrix:
     """Each pair on each headline quantity that has a direction; empty where pairs would fill pages."""
     campaign, evaluation = told.campaign, told.evaluation
     compared = {(c.quantity, c.part) for c in evaluation.comparisons}
+    by_pair = {(c.quantity, c.part, c.first, c.second): c for c in evaluation.comparisons}
     columns = [
         (test, part) for test in campaign.tests for quantity, part in sorted(compared) if quantity == test.headline
     ]
@@ -57,8 +62,12 @@ def matrix_of(told: Told, page: str) -> Matrix:
             cells = []
             for test, part in columns:
                 cell = pair_cell(campaign, evaluation, test.headline, a.id, b.id, part)
-                ahead = {"better": a.id, "worse": b.id}.get(cell.code)
-                cells.append(MatrixCell(named(campaign, ahead, page) if ahead else None, cell.word, cell.means))
+                pair = by_pair.get((test.headline, part, a.id, b.id))
+                ahead = pair.favours if pair else None
+                small = pair is not None and pair.decision == "no difference that matters"
+                word = say("pair.ahead.small" if small else "pair.ahead") if ahead else cell.word
+                who = named(campaign, ahead, page) if ahead else None
+                cells.append(MatrixCell(who, word, cell.means, way_to(campaign, page, pair) if pair else ""))
             rows.append(MatrixRow(named(campaign, a.id, page), named(campaign, b.id, page), tuple(cells)))
     headings = tuple(
         Link(

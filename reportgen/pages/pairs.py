@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from reportgen.addresses import pair_anchor
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.evaluated import Comparison
+from reportgen.judgement.measured import Settle
 from reportgen.pages.named import Named, named
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
@@ -24,9 +26,11 @@ IN_THE_MEANING = ("lead-exceeds", "lead-within", "inside-matters")  # what it me
 
 @dataclass(frozen=True)
 class PairShown:
-    """`difference` is first minus second with its interval; `settle` what would settle it, "" where nothing is open;
-    `percent` the difference in percent of second, "" where that has no meaning."""
+    """`anchor` is where words about the pair lead; `difference` is first minus second with its interval; `settle` what
+    would settle it, "" where nothing is open; `percent` the difference in percent of second, "" where that has no
+    meaning."""
 
+    anchor: str
     first: Named
     second: Named
     difference: str
@@ -49,6 +53,7 @@ def pairs_of(told: Told, page: str, quantity: Quantity, part: str = "") -> tuple
         means = pair_cell(told.campaign, told.evaluation, c.quantity, c.first, c.second, c.part).means
         shown.append(
             PairShown(
+                anchor=pair_anchor(c.quantity, c.first, c.second, c.part),
                 first=named(told.campaign, c.first, page),
                 second=named(told.campaign, c.second, page),
                 difference=difference(c),
@@ -87,12 +92,21 @@ def difference(c: Comparison) -> str:
     return interval.difference(c.difference, c.u, low, high, apart(c.unit))
 
 
+def _otherwise(found: Settle) -> str:
+    """What would settle a pair that passes don't; "" where nothing known would."""
+    if found.finer:
+        return words("settle.finer")
+    if found.specimens is not None:
+        return words("settle.apart", n=roughly(found.specimens))
+    return words("settle.calibration") if found.calibration else ""
+
+
 def settle(c: Comparison, quantity: Quantity, by_specimens: bool = False) -> str:
     """What would settle the pair, "" where it is settled: so many passes each, or specimens where those scatter."""
     if c.settle is None or c.resolved:
         return ""
     if c.settle.passes is None:
-        return words("settle.finer") if c.settle.finer else ""
+        return _otherwise(c.settle)
     count = roughly(c.settle.passes)
     n = words("settle.of-specimens", n=count) if by_specimens else words("settle.of-passes", n=count)
     if c.settle.at == "matters" and quantity.matters is not None:

@@ -1,12 +1,13 @@
-"""The table of one quantity's results: best first, brackets over those that can't be told apart."""
+"""The table of one quantity's results: by place, brackets over those that can't be told apart."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from reportgen.addresses import pairs_anchor
 from reportgen.campaign.declared import Quantity
-from reportgen.charts.order import by_level
+from reportgen.charts.order import in_order
 from reportgen.charts.ties import tied
 from reportgen.evaluation.evaluated import Caveat, Result
 from reportgen.pages.figures_shown import Printed, printed, rank_shown, unit_of, why_unranked
@@ -18,7 +19,6 @@ from reportgen.pages.traces import working
 from reportgen.pages.words import words
 from reportgen.prose.draws import draws_line
 from reportgen.prose.hardly_known import hardly_known_line
-from reportgen.prose.overlapping import overlapping_line
 from reportgen.prose.sentences import also_line, covers_line, instrument_line, lost_line
 from reportgen.wording.count import whole
 from reportgen.wording.decision import direction
@@ -33,7 +33,7 @@ class ResultRow:
     """One contender's line. `lanes` are the pieces of the brackets past it: "top", "tick", "through", "bottom", "none".
 
     `marks` are of caveats that bear on it and not on all. `joined` is its piece of the hairline to the side column:
-    "" for none, "only", "top", "through" (past it), "tick" or "bottom".
+    "" for none, "only", "top", "through" (past it), "tick" or "bottom". `reasons` leads to the pairs behind its place.
     """
 
     contender: Named
@@ -43,6 +43,7 @@ class ResultRow:
     figure: Printed
     href: str
     rank: str
+    reasons: str
     unranked: str
     marks: tuple[CaveatMark, ...]
     joined: str
@@ -73,7 +74,7 @@ class ResultTable:
 def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: Sequence[Caveat]) -> ResultTable:
     """The table of `quantity` on `page`; caveats in `in_full` that are about one contender stand beside it."""
     campaign, evaluation = told.campaign, told.evaluation
-    results = in_order([r for r in evaluation.results if (r.quantity, r.part) == (quantity.id, part)], quantity)
+    results = in_order(quantity, [r for r in evaluation.results if (r.quantity, r.part) == (quantity.id, part)])
     bearing = {r.contender: evaluation.caveats_on(quantity.id, r.rests_on) for r in results}
     of_all = [c for c in next(iter(bearing.values()), ()) if all(c in found for found in bearing.values())]
     limits = [
@@ -82,6 +83,7 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
     ]
     joined = _joined([bool(of) for of in limits])
     lanes = _lanes(told, quantity, part, results)
+    compared = any((c.quantity, c.part) == (quantity.id, part) for c in evaluation.comparisons)
     rows = []
     for n, (r, figure) in enumerate(zip(results, printed(results), strict=True)):
         own = [c for c in bearing[r.contender] if c not in of_all]
@@ -94,6 +96,7 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
                 figure=figure,
                 href=working(campaign, page, r.test, r.quantity, r.contender, r.part),
                 rank=rank_shown(r),
+                reasons=f"#{pairs_anchor(quantity.id, part)}" if compared and r.rank else "",
                 unranked=why_unranked(r),
                 marks=marks(own),
                 joined=joined[n],
@@ -115,24 +118,6 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
     )
 
 
-def in_order(results: Sequence[Result], quantity: Quantity) -> list[Result]:
-    """Best first as measured; bounds after what they bound; unranked ones and those without a value last."""
-    if quantity.kind == "order":
-        return by_level(results)
-    sign = -1.0 if quantity.better == "higher" else 1.0
-
-    def key(r: Result) -> tuple[int, int, float, int]:
-        value = r.estimate.value if r.estimate else None
-        if quantity.better == "neither" or (r.estimate is None and r.kind != "measured"):
-            return (0, 0, 0.0, 0)
-        limit = r.estimate.limit if r.estimate else None
-        side = {"above": 1, "below": -1}[limit] * int(sign) if limit else 0  # before or after what it bounds
-        unknown = int(value is None) * (side or 1)
-        return (int(bool(r.blocked)), unknown, sign * value if value is not None else 0.0, side)
-
-    return sorted(results, key=key)
-
-
 def _passes(r: Result) -> str:
     if r.missing and not r.passes:
         return ""
@@ -142,7 +127,7 @@ def _passes(r: Result) -> str:
 def _notes(told: Told, quantity: Quantity, results: Sequence[Result]) -> tuple[str, ...]:
     of = (told.campaign, told.evaluation, quantity.id, results[0].part if results else "")
     lost = lost_line(told.campaign, results, told.readings.readings)
-    first = (covers_line(*of), overlapping_line(*of), lost, draws_line(*of))
+    first = (covers_line(*of), lost, draws_line(*of))
     lines = (*first, hardly_known_line(*of), also_line(*of), instrument_line(*of))
     return tuple(filter(None, lines))
 

@@ -41,7 +41,7 @@ def _seen(told: Told, test: Test, page: str, readings: list[Reading]) -> PassSee
     key = readings[0].key
     title = words("pass", n=key.pass_)
     title = words("pass.part", pass_=title, part=key.part) if key.part else title
-    specimens = len({k.specimen for k in told.readings.readings if k.contender == key.contender}) > 1
+    specimens = len({r.key.specimen for r in told.readings.of_test(test.id) if r.key.contender == key.contender}) > 1
     photos = dict.fromkeys(id for r in readings for id in r.photos)
     moments = {(r.film.film, r.film.seconds): r.film for r in readings if r.film}
     films = (film_shown(told.campaign, page, m, photos) for m in moments.values())

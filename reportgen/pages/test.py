@@ -4,23 +4,25 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from reportgen.addresses import campaign_page, from_to, method_page, test_page
+from reportgen.addresses import campaign_page, from_to, method_page, pairs_anchor, test_page
 from reportgen.campaign.channels import channels_of
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.charts.figure import Figure
+from reportgen.charts.order import in_order
 from reportgen.charts.traces import address_of
-from reportgen.evaluation.evaluated import Caveat
+from reportgen.evaluation.evaluated import Caveat, FirstPlace
 from reportgen.finding import Place
 from reportgen.pages.conditions import ConditionsShown, conditions_shown
 from reportgen.pages.constants import ConstantShown, causes_led, constants_of, scatter_anchor
 from reportgen.pages.equations import formula_set, leads, said_beside
 from reportgen.pages.framing import frame_of
 from reportgen.pages.laboratory import LaboratoryShown, laboratory_shown
+from reportgen.pages.led import led_on
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.math_pieces import Math
 from reportgen.pages.pairs import PairShown, pairs_of, stricter
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
-from reportgen.pages.result_table import ResultTable, in_order, result_table
+from reportgen.pages.result_table import ResultTable, result_table
 from reportgen.pages.seen_on_bench import PassSeen, seen_on_bench
 from reportgen.pages.titles import formula_of, heading
 from reportgen.pages.told import Page, Told
@@ -28,7 +30,10 @@ from reportgen.pages.traces import LineLink, in_campaign, line_link
 from reportgen.pages.words import words
 from reportgen.pages.workings import Working, working_of
 from reportgen.prose.amounts import size
-from reportgen.prose.sentences import exclusion_line, finding_line, first_place
+from reportgen.prose.hanging import hangs
+from reportgen.prose.overlapping import overlapping_line
+from reportgen.prose.scatter_seen import past_led, scatter_seen
+from reportgen.prose.sentences import exclusion_line, finding_line, first_place_led
 from reportgen.prose.together import pooled_line, scatter_line
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import degrees
@@ -38,6 +43,7 @@ from reportgen.wording.listing import and_list
 @dataclass(frozen=True)
 class QuantityShown:
     """One quantity (or one part of it). `limits` are caveats about all of it; one contender's stand in the table.
+    `overlap` is why ranges may overlap and a gap still count, said before any range is seen; "" where none does.
 
     `traces` are those of the channels it is the first on its page to look along.
     """
@@ -45,7 +51,9 @@ class QuantityShown:
     id: str
     anchor: str
     title: str
-    finding: str
+    finding: tuple[Link, ...]
+    overlap: str
+    hangs: str
     marks: tuple[CaveatMark, ...]
     limits: tuple[CaveatShown, ...]
     figure: Figure | None
@@ -54,6 +62,7 @@ class QuantityShown:
     left_out: tuple[str, ...]
     pairs: tuple[PairShown, ...]
     pairs_note: str
+    pairs_anchor: str
     formula: str
     set: tuple[Math, ...]
     beside: str
@@ -62,6 +71,8 @@ class QuantityShown:
     scatter: str
     scatter_anchor: str
     says: str
+    past: tuple[Link, ...]
+    scatter_seen: str
     workings: tuple[Working, ...]
 
 
@@ -171,7 +182,9 @@ def _quantity(
         id=quantity.id,
         anchor=address,
         title=table.title,
-        finding=first_place(told.campaign, told.evaluation, quantity.id, part),
+        finding=led_on(page, first_place_led(told.campaign, told.evaluation, quantity.id, part)),
+        overlap=overlapping_line(told.campaign, told.evaluation, quantity.id, part),
+        hangs=hangs(told.campaign, _first(told, quantity.id, part)),
         marks=marks(bearing),
         limits=tuple(shown(told.campaign, c, page) for c in fresh if str(c.number) not in in_rows),
         figure=told.figures.get(address),
@@ -180,6 +193,7 @@ def _quantity(
         left_out=_left_out(told, quantity.id, part, bearing),
         pairs=pairs_of(told, page, quantity, part),
         pairs_note=stricter(told, quantity, part),
+        pairs_anchor=pairs_anchor(quantity.id, part),
         formula=formula_of(quantity),
         set=formula_set(told, quantity),
         beside=said_beside(quantity),
@@ -188,8 +202,14 @@ def _quantity(
         scatter=_scatter(told, quantity, part),
         scatter_anchor=scatter_anchor(address),
         says=quantity.says,
-        workings=tuple(working_of(told, page, quantity, r, led) for r in in_order(results, quantity)),
+        past=led_on(page, past_led(told.campaign, told.evaluation, quantity.id, part)),
+        scatter_seen=scatter_seen(told.campaign, told.evaluation, quantity.id, part),
+        workings=tuple(working_of(told, page, quantity, r, led) for r in in_order(quantity, results)),
     )
+
+
+def _first(told: Told, quantity: str, part: str) -> FirstPlace | None:
+    return next((f for f in told.evaluation.firsts if (f.quantity, f.part) == (quantity, part)), None)
 
 
 def _left_out(told: Told, quantity: str, part: str, bearing: list[Caveat]) -> tuple[str, ...]:
@@ -209,7 +229,7 @@ def _scatter(told: Told, quantity: Quantity, part: str) -> str:
     if found.origin == "passes" and any(r.by_specimens for r in results):
         return words("scatter.known.specimens", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees))
     pooled = pooled_line(told.campaign, results, used)
-    origin = words(f"scatter.{found.origin}")
+    origin = words(f"scatter.{found.origin}{'.past' if found.declared_by == 'past campaigns' else ''}")
     line = next((c for r in results if r.estimate and (c := scatter_line(r.estimate)) is not None), None)
     if line is not None and line.behind is not None and abs(line.behind.u - found.sd) > 1e-9 * found.sd and pooled:
         gaps = words("scatter.known.gaps", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees))

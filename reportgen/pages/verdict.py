@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from reportgen.campaign.declared import Campaign, WeSay
 from reportgen.evaluation.evaluated import MustOutcome
 from reportgen.judgement.overall import Overall
+from reportgen.pages.led import led_on
 from reportgen.pages.money import MoneyShown, money_of
 from reportgen.pages.named import Named, named
 from reportgen.pages.titles import heading
@@ -15,7 +16,8 @@ from reportgen.pages.told import Told
 from reportgen.pages.weighed import WeighedShown, weighed_of
 from reportgen.pages.words import words
 from reportgen.prose.overall import left_out, not_weighed, overall_answer, rests_on, said_against
-from reportgen.prose.sentences import bound, campaign_answer, first_place, must_line
+from reportgen.prose.sentences import bound, campaign_answer_led, first_place_led, must_line
+from reportgen.theme import Link
 from reportgen.wording.language import say
 from reportgen.wording.listing import and_list
 from reportgen.wording.sentence import inside, paragraph, sentence
@@ -50,7 +52,7 @@ class Supported:
     """What the readings support; `on` is the quantity it is about, "" for the whole."""
 
     on: str
-    says: str
+    says: tuple[Link, ...]
 
 
 @dataclass(frozen=True)
@@ -91,7 +93,7 @@ def verdict_of(told: Told, page: str) -> VerdictShown | None:
         conditions=conditions,
         rows=tuple(rows),
         said=_said(told, page, we_say) if we_say else None,
-        support=_support(told, we_say),
+        support=_support(told, page, we_say),
         money=money_of(told, page),
     )
     return shown if shown.rows or shown.said or shown.money or weighing else None
@@ -133,14 +135,17 @@ def _said(told: Told, page: str, we_say: WeSay) -> SaidShown:
     )
 
 
-def _support(told: Told, we_say: WeSay | None) -> tuple[Supported, ...]:
+def _support(told: Told, page: str, we_say: WeSay | None) -> tuple[Supported, ...]:
     campaign, evaluation = told.campaign, told.evaluation
     overall = evaluation.verdict.overall if evaluation.verdict else None
     if we_say and we_say.because:
         said = tuple(
-            Supported(heading(campaign.quantity(q)), first_place(campaign, evaluation, q)) for q in we_say.because
+            Supported(heading(campaign.quantity(q)), led_on(page, first_place_led(campaign, evaluation, q)))
+            for q in we_say.because
         )
-        return (*said, Supported(say("said.overall"), _weighed(campaign, overall, we_say))) if overall else said
+        if overall is None:
+            return said
+        return (*said, Supported(say("said.overall"), led_on(page, _weighed(campaign, overall, we_say))))
     if overall:
-        return (Supported("", _weighed(campaign, overall, we_say)),) if we_say else ()
-    return (Supported("", campaign_answer(campaign, evaluation)),)
+        return (Supported("", led_on(page, _weighed(campaign, overall, we_say))),) if we_say else ()
+    return (Supported("", led_on(page, campaign_answer_led(campaign, evaluation))),) if we_say else ()

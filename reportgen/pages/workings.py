@@ -24,6 +24,7 @@ from reportgen.prose.draws import way_line
 from reportgen.prose.specimens import specimen_name
 from reportgen.prose.together import together_lines
 from reportgen.wording import budget, interval
+from reportgen.wording.count import in_words
 from reportgen.wording.listing import and_list
 from reportgen.wording.reason import why_no_u
 from reportgen.wording.sentence import inside
@@ -83,7 +84,7 @@ def working_of(told: Told, page: str, quantity: Quantity, result: Result, hrefs:
         way=way_line(result),
         drawn=result.draws is not None and result.draws.needed,
         passes=tuple(_passes(told, page, quantity, unit, result)),
-        together=together_lines(quantity, result),
+        together=(*_which_one(told, result), *together_lines(quantity, result)),
         budget=budget_shown(told, page, result, hrefs, {key: a for (_, key), a in anchors_of(told, result).items()}),
     )
 
@@ -92,7 +93,7 @@ def _passes(told: Told, page: str, quantity: Quantity, unit: str, result: Result
     anchors = anchors_of(told, result)
     contender = told.campaign.contender(result.contender)
     written = equations(told, quantity, result, unit)
-    several = bool(contender.specimens) or len({p.specimen for p in result.by_pass}) > 1
+    several = len({p.specimen for p in result.by_pass}) > 1
     for n, p in enumerate(result.by_pass):
         rows = pictured_once([shown(told, page, result, r, anchors[n, r.key]) for r in rows_of(told, p)])
         if quantity.count_of:
@@ -106,6 +107,16 @@ def _passes(told: Told, page: str, quantity: Quantity, unit: str, result: Result
         facts, rows = told_once(rows)
         shown_pass = _pass(told, unit, p, title, rows, result.u)
         yield replace(shown_pass, facts=facts, happened=_happened(told, result, p), equations=written[n])
+
+
+def _which_one(told: Told, result: Result) -> tuple[str, ...]:
+    """Which of several units was used, where all passes were of one; where they weren't, each pass names its own."""
+    contender = told.campaign.contender(result.contender)
+    used = {p.specimen for p in result.by_pass}
+    if len(contender.specimens) < 2 or len(used) != 1:
+        return ()
+    count = in_words(len(contender.specimens))
+    return (words("specimen.used", count=count, specimen=inside(specimen_name(contender, next(iter(used))))),)
 
 
 def _behind(told: Told, p: PassValue) -> str:

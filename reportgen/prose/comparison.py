@@ -84,6 +84,9 @@ def decided(campaign: Campaign, pair: Comparison) -> str:
     """The decision in a few words that name who is ahead: "Quill is ahead", "too close to call"."""
     if pair.decision == "better" and pair.favours:
         return say("comparison.ahead", name=name(campaign, pair.favours))
+    if pair.decision == "no difference that matters":
+        small = say("comparison.ahead.small", name=name(campaign, pair.favours)) if pair.favours else ""
+        return small or say("decision.told-apart.nothing-matters")
     return decision.decision(pair.decision)
 
 

@@ -8,18 +8,25 @@ from reportgen.prose.amounts import full
 from reportgen.prose.counting import counting
 from reportgen.prose.once import once
 from reportgen.prose.orders import ordering
+from reportgen.prose.scatter_seen import two_passes
 from reportgen.prose.standing import Standing, name, standing
-from reportgen.prose.tie import beaten, settle, tie, tied_within
+from reportgen.prose.tie import beaten, learned, settle, tie, tied_within
 from reportgen.prose.unranked import missing, off_scale, unranked, untouched
 from reportgen.prose.values import values
 from reportgen.prose.winner import winner
 from reportgen.prose.yardstick import scatter_unknown
 from reportgen.wording.language import say
+from reportgen.wording.lead import bare
 from reportgen.wording.sentence import paragraph
 
 
 def first_place(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:
     """Who comes first on a quantity, how firm that is, and who stands outside the ranks; plain sentences."""
+    return bare(first_place_led(campaign, evaluation, quantity, part))
+
+
+def first_place_led(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> str:
+    """The same, its words about who is ahead leading to the pairs that are their reason."""
     s = standing(campaign, evaluation, quantity, part)
     said = paragraph(*_sentences(s))
     return say("of-part", part=part, says=said) if part else said
@@ -48,7 +55,7 @@ def _ranked(s: Standing) -> list[str]:
         return [say(f"first.{code}")]
     if scatter_unknown(s):
         return once(s)
-    return [*tie(s), *tied_within(s), *beaten(s), *settle(s)]
+    return [*tie(s), *tied_within(s), *learned(s), *beaten(s), two_passes(s), *settle(s)]
 
 
 def _shown(s: Standing) -> str:

@@ -52,7 +52,7 @@ def once(s: Standing) -> list[str]:
     if not pairs:
         return [opening, say("first.once.repeat")]
     pair, nearest = min(pairs, key=lambda found: abs(found[0].difference or 0.0))
-    place = say(f"place.{s.quantity.better}")
+    place = s.led(say(f"place.{s.quantity.better}"))
     who = name(s.campaign, leader)
     if pair.differed is None:
         if len(front) > 1 or open_in_front(s, leader):
@@ -62,7 +62,7 @@ def once(s: Standing) -> list[str]:
         than, beside = say(f"than.{s.quantity.better}"), say(f"beside.{s.quantity.better}")
         only = len(s.ranked) == 2 or open_in_front(s, leader)
         key = "first.once.leads" if only else "first.once.leads-all"
-        runner_up = name(s.campaign, nearest.contender)
+        runner_up = s.led_to(name(s.campaign, nearest.contender), leader, nearest.contender)
         gap = amounts.gap_alone(pair, s.of_pair(pair))
         return [opening, say(key, leader=who, place=place, gap=gap, than=than, beside=beside, next=runner_up)]
     group = names(s.campaign, not_told_apart(s, leader))

@@ -7,12 +7,14 @@ not rounded by `wording`. Every sentence speaks of what was bought and of these 
 from __future__ import annotations
 
 from reportgen.prose.amounts import full, short
+from reportgen.prose.answer import campaign_answer, campaign_answer_led
 from reportgen.prose.budgets import budget_line
 from reportgen.prose.claim import bound, claim_in_short, claim_line, claimed
 from reportgen.prose.comparison import PairCell, comparison_line, pair_cell
 from reportgen.prose.exclusion import exclusion_line
 from reportgen.prose.finding_line import finding_line
-from reportgen.prose.first_place import first_place
+from reportgen.prose.firm import how_firm
+from reportgen.prose.first_place import first_place, first_place_led
 from reportgen.prose.money import money_line
 from reportgen.prose.order import order_line
 from reportgen.prose.result import result_line, why_no_u_line
@@ -27,7 +29,7 @@ from reportgen.prose.table_notes import (
     single_line,
     yes_no_line,
 )
-from reportgen.prose.verdict import campaign_answer, how_firm, must_line
+from reportgen.prose.verdict import must_line
 
 __all__ = [
     "PairCell",
@@ -35,6 +37,7 @@ __all__ = [
     "bound",
     "budget_line",
     "campaign_answer",
+    "campaign_answer_led",
     "claim_in_short",
     "claim_line",
     "claimed",
@@ -44,6 +47,7 @@ __all__ = [
     "exclusion_line",
     "finding_line",
     "first_place",
+    "first_place_led",
     "full",
     "how_firm",
     "instrument_line",

@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from unicodedata import bidirectional
 
+from reportgen.addresses import pair_anchor, pairs_anchor, test_page
 from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.evaluation.evaluated import Comparison, Evaluation, FirstPlace, Result
 from reportgen.judgement.measured import ScatterFound
+from reportgen.wording.lead import led
 from reportgen.wording.listing import and_list
 
 
@@ -38,6 +40,26 @@ class Standing:
     def pair(self, one: str, other: str) -> Comparison | None:
         """The comparison of two contenders, whichever stands first in it."""
         return next((c for c in self.comparisons if {c.first, c.second} == {one, other}), None)
+
+    @property
+    def reasons(self) -> str:
+        """The address of the table that holds each against each; "" where nothing was compared."""
+        page = test_page(self.campaign.id, self.quantity.test)
+        return f"{page}#{pairs_anchor(self.quantity.id, self.part)}" if self.comparisons else ""
+
+    def reason(self, one: str, other: str) -> str:
+        """The address of the row of that table about two contenders; "" where they weren't compared."""
+        pair = self.pair(one, other)
+        page = test_page(self.campaign.id, self.quantity.test)
+        return f"{page}#{pair_anchor(self.quantity.id, pair.first, pair.second, self.part)}" if pair else ""
+
+    def led(self, text: str) -> str:
+        """Words that say who is ahead, leading to the table of pairs."""
+        return led(text, self.reasons)
+
+    def led_to(self, text: str, one: str, other: str) -> str:
+        """The same of two contenders, leading to their row."""
+        return led(text, self.reason(one, other))
 
 
 def standing(campaign: Campaign, evaluation: Evaluation, quantity: str, part: str = "") -> Standing:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from reportgen.evaluation.evaluated import Comparison
 from reportgen.prose import amounts
+from reportgen.prose.known_of_ties import none_that_matters, ruled_out
 from reportgen.prose.standing import Standing, names
 from reportgen.prose.within import within
 from reportgen.prose.yardstick import several_specimens, yardstick
@@ -29,25 +30,37 @@ def widest(s: Standing) -> Comparison | None:
 
 
 def tie(s: Standing) -> list[str]:
-    """Who shares first place, and why."""
-    who = names(s.campaign, tied(s))
-    if len(tied(s)) == 1:
-        return [say("first.tie.alone", names=who)]
+    """Who shares first place, or that nobody is told apart from anybody; and why."""
+    first, who = tied(s), names(s.campaign, tied(s))
+    if len(first) == 1:
+        return [say("first.tie.alone", names=s.led(who))]
+    everyone = len(first) == len(s.ranked)
+    key = "tie.all" if everyone else "first.tie"
     pair = widest(s)
     if pair is None:
-        return [say("first.tie.plain", names=who)]
-    first = tied(s)
-    pairs = [s.pair(a, b) for n, a in enumerate(first) for b in first[n + 1 :]]
-    if s.quantity.matters and all(p is not None and p.decision == "no difference that matters" for p in pairs):
-        return [say("first.tie.nothing-matters", names=who, matters=amounts.typed_apart(s.quantity.matters))]
+        return [say(f"{key}.plain", names=who)]
+    if none_that_matters(s, first) and s.quantity.matters is not None:
+        return [say(f"{key}.nothing-matters", names=who, matters=amounts.typed_apart(s.quantity.matters))]
     gap = amounts.gap(pair, s.of_pair(pair))
     if not gap.half or pair.resolved:
-        return [say("first.tie.plain", names=who)]
+        return [say(f"{key}.plain", names=who)]
     if gap.by_steps:
         key = "first.tie.no-gap-by-steps" if gap.none else "first.tie.by-steps"
         return [say(key, names=who, gap=gap.size, half=gap.half)]
-    key = "first.tie.no-gap" if gap.none else "first.tie"
-    return [say(key, names=who, gap=gap.size, yardstick=yardstick(s, tied(s)), half=gap.half)]
+    if gap.none:
+        return [say(f"{key}.no-gap", names=who, yardstick=yardstick(s, first), half=gap.half)]
+    key = "tie.all.two" if everyone and len(first) == 2 else key
+    return [say(key, names=who, gap=gap.size, yardstick=yardstick(s, first), half=gap.half)]
+
+
+def learned(s: Standing) -> list[str]:
+    """Where nobody is told apart from anybody: what that rules out."""
+    pair = widest(s)
+    if len(tied(s)) != len(s.ranked) or none_that_matters(s) or pair is None or amounts.gap(pair).none:
+        return []
+    most = ruled_out(s)
+    key = "tie.ruled-out.two" if len(s.ranked) == 2 else "tie.ruled-out"
+    return [say(key, most=most)] if most else []
 
 
 def tied_within(s: Standing) -> list[str]:
@@ -63,11 +76,11 @@ def beaten(s: Standing) -> list[str]:
     if not others or len(first) < 2:
         return []
     if not all((p := s.pair(a, b)) is not None and p.favours == a for a in first for b in others):
-        return [say_of(len(others), "first.beat.some", others=names(s.campaign, others))]
+        return [say_of(len(others), "first.beat.some", others=s.led(names(s.campaign, others)))]
     few = len(others) <= 2 or len(others) != len(s.ranked) - len(first)
     whom = names(s.campaign, others) if few else say("first.others", count=in_words(len(others)))
     both = "first.beat.both" if len(first) == 2 else "first.beat.all"
-    return [say(both, count=in_words(len(first)), others=whom)]
+    return [say(both, count=in_words(len(first)), others=s.led(whom))]
 
 
 def settle(s: Standing) -> list[str]:
@@ -77,6 +90,10 @@ def settle(s: Standing) -> list[str]:
         return []
     if pair.settle.finer:
         return [say("first.settle.finer")]
+    if pair.settle.specimens is not None and pair.settle.specimens <= _TOO_MANY_PASSES:
+        return [say("first.settle.apart", count=roughly(pair.settle.specimens))]
+    if pair.settle.calibration:
+        return [say("first.settle.calibration")]
     if pair.settle.passes is None or pair.settle.passes > _TOO_MANY_PASSES:
         return []
     gap = amounts.gap(pair, s.of_pair(pair))

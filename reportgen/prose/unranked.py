@@ -29,7 +29,7 @@ def off_scale(s: Standing) -> list[str]:
             key = "off.last.this-run"
         if key == "off.open" and result.running:
             key = "off.running"
-        place = say("place.higher" if result.estimate.limit == "above" else "place.lower")
+        place = s.led(say("place.higher" if result.estimate.limit == "above" else "place.lower"))
         said.append(say(key, name=name(s.campaign, result.contender), bound=short(result), place=place))
     return said
 

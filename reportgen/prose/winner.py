@@ -13,7 +13,7 @@ def winner(s: Standing, best: str) -> list[str]:
     """The sole first: its value, its lead over the nearest other, and whether that lead matters."""
     result = s.result(best)
     bound = result.estimate is not None and result.estimate.limit is not None
-    place = say(f"place.{s.quantity.better}")
+    place = s.led(say(f"place.{s.quantity.better}"))
     who = name(s.campaign, best)
     opening = (
         say("first.winner.off", winner=who, place=place, bound=amounts.short(result))
@@ -32,11 +32,12 @@ def winner(s: Standing, best: str) -> list[str]:
     held = say(
         "first.lead.alike" if alike else "first.lead",
         gap=lead.size,
-        next=name(s.campaign, nearest.contender),
+        next=s.led_to(name(s.campaign, nearest.contender), best, nearest.contender),
         yardstick=yardstick(s, (best, nearest.contender)),
         half=lead.half,
     )
-    unseen = say("first.lead.unseen") if ran_once(s) else ""
+    past = s.scatter is not None and s.scatter.declared_by == "past campaigns"
+    unseen = say("first.lead.unseen.past" if past else "first.lead.unseen") if ran_once(s) else ""
     return [opening, held, unseen, matters(s, pair.beyond), within(s, pair)]
 
 

@@ -60,7 +60,7 @@ WORDS: Mapping[str, str | Forms] = {
     # decisions, outcomes and what a table says about itself
     "decision.better": "better",
     "decision.no-difference-that-matters": "no difference that matters",
-    "decision.too-close-to-call": "too close to call",
+    "decision.too-close-to-call": "can't be told apart",
     "decision.not-enough-to-say": "not enough to say",
     "outcome.supported": "supported",
     "outcome.contradicted": "contradicted",

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from reportgen.wording.language import spoken
+from reportgen.wording.lead import CLOSES, begins_at
 
 
 def capital(text: str) -> str:
     """The text with its first letter in upper case."""
-    return text[:1].upper() + text[1:]
+    at = begins_at(text)
+    return text[:at] + text[at : at + 1].upper() + text[at + 1 :]
 
 
 def sentence(text: str) -> str:
     """A whole sentence: capital first, and a full stop where no end mark stands."""
     text = capital(text.strip())
-    return text if not text or text.endswith((".", "?", "!", "…", ".”")) else f"{text}."
+    ended = text.rstrip(CLOSES).endswith((".", "?", "!", "…", ".”"))
+    return text if not text or ended else f"{text}."
 
 
 def paragraph(*sentences: str) -> str:

@@ -12,6 +12,7 @@ import pytest
 from reportgen.finding import Finding, Place
 from reportgen.judgement.measured import Settle
 from reportgen.pages import Told, build_pages
+from reportgen.pages.ahead import Against
 from reportgen.pages.grid import grid_of
 from reportgen.pages.pairs import settle
 from reportgen.pages.result_table import result_table
@@ -23,6 +24,10 @@ Pages = dict[str, Element]
 GAS = "tests/gas-burned.html"
 
 
+def letters(of: tuple[Against, ...]) -> str:
+    return "".join(against.other.letter for against in of)
+
+
 def test_the_grid_says_who_beat_whom(told: Told) -> None:
     gas = grid_of(told, "stoves/index.html").rows[0]
     resolved = {
@@ -32,18 +37,22 @@ def test_the_grid_says_who_beat_whom(told: Told) -> None:
     }
     assert ("corvane", "brindle") in resolved
     assert ("corvane", "ostler") not in resolved
-    assert [(c.sign, c.word, c.more) for c in gas.cells] == [
-        ("shared", "1–2", "beats C\u00a0D"),
-        ("shared", "1–2", "beats C\u00a0D"),
-        ("behind", "4", "behind A\u00a0B\u00a0D"),
-        ("behind", "3", "beats C"),
+    assert [(c.sign, c.word, letters(c.ahead.beats), letters(c.ahead.behind)) for c in gas.cells] == [
+        ("shared", "1–2", "CD", ""),
+        ("shared", "1–2", "CD", ""),
+        ("behind", "4", "", "ABD"),
+        ("behind", "3", "C", "AB"),
     ]
-    assert gas.cells[0].aloud == "place 1–2 of 4, beats Brindle and Tamsin <T> & Co"
+    assert gas.cells[0].aloud == "place 1–2 of 4"
+    assert gas.cells[0].ahead.beats[1].other.title == "Tamsin <T> & Co"
+    assert gas.way == "lower is better"
 
 
-def test_single_readings_are_open_in_the_grid_and_a_blocked_one_is_unranked(told: Told) -> None:
+def test_a_single_reading_that_led_says_so_the_others_are_open_and_a_blocked_one_is_unranked(told: Told) -> None:
     monoxide = grid_of(told, "stoves/index.html").rows[1]
-    assert [c.sign for c in monoxide.cells] == ["open", "open", "open", "unranked"]
+    assert [c.sign for c in monoxide.cells] == ["once", "open", "open", "unranked"]
+    assert (monoxide.cells[0].word, monoxide.cells[0].more) == ("lowest", "in this run: 38\u00a0ppm")
+    assert monoxide.cells[0].aloud == "lowest in this run; that it would again isn’t shown"
     assert monoxide.cells[2].more == "more than 999\u00a0ppm"
     assert monoxide.cells[3].aloud == "not ranked: Its sample was drawn with the lid off."
 

@@ -63,10 +63,10 @@ def test_a_finer_instrument_is_named_where_passes_would_not_do() -> None:
     assert "passes each would" not in words
 
 
-def test_equal_results_share_first_place_without_a_gap_of_nothing() -> None:
+def test_equal_results_are_not_told_apart_and_no_gap_of_nothing_is_named() -> None:
     t = told(corvane=14.0, ostler=14.0).pair("corvane", "ostler", "too close to call", 2.0).first("corvane", "ostler")
     assert said(t) == (
-        "Corvane Sol and Ostler Mk II share first place: they came out alike, and four passes each can't tell gaps "
+        "Corvane Sol and Ostler Mk II can't be told apart: they came out alike, and four passes each can't tell gaps "
         "under 2.0 g."
     )
 

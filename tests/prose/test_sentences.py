@@ -56,7 +56,7 @@ def test_nothing_but_a_resolved_pair_is_called_better(decision: str) -> None:
     t = told("gas burned", asked, corvane=14.0, ostler=14.3).pair("corvane", "ostler", decision, 1.2)
     for first, second in (("corvane", "ostler"), ("ostler", "corvane")):
         found = cell(t, first, second)
-        assert found.word in ("too close", "not enough to say", "no difference that matters")
+        assert found.word in ("not told apart", "not enough to say", "not told apart; nothing that matters")
         assert "better" not in found.means
         assert "repeat should agree" not in found.means
 
@@ -295,19 +295,25 @@ def test_the_answer_names_winners_and_says_where_there_is_none() -> None:
         first("gas", "corvane"), first("time", "corvane"), first("noise", *everyone, code="no-scatter-known")
     )
     assert sentences.campaign_answer(*t.both) == (
-        "Corvane Sol comes first on gas and time. On the other one, noise, nobody is clearly ahead."
+        "Of the three we bought, Corvane Sol comes first on gas. "
+        "It also comes first on time; on noise nobody is shown to come first alone."
     )
 
 
 def test_the_answer_names_nobody_where_nothing_is_resolved() -> None:
     everyone = ("corvane", "ostler", "brindle")
     t = campaign_of(first("gas", *everyone), first("time", *everyone))
-    assert sentences.campaign_answer(*t.both) == "On none of the two things compared is anybody clearly ahead."
+    assert sentences.campaign_answer(*t.both) == (
+        "The three we bought can't be told apart on gas. "
+        "Nor is anybody shown to come first alone on the one other thing compared, time."
+    )
 
 
 def test_a_first_place_shared_ahead_of_others_is_an_answer() -> None:
     t = campaign_of(first("gas", "corvane", "ostler"))
-    assert sentences.campaign_answer(*t.both) == "Corvane Sol and Ostler Mk II share first place on gas."
+    assert sentences.campaign_answer(*t.both) == (
+        "Of the three we bought, Corvane Sol and Ostler Mk II share first place on gas."
+    )
 
 
 def test_the_answer_never_takes_more_than_two_sentences() -> None:

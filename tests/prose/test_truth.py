@@ -86,8 +86,9 @@ def test_single_readings_are_never_ranked_in_words(tmp_path: Path) -> None:
     words = sentences.first_place(declared.campaign, evaluation, "fuel")
     assert "that it would again isn't shown" in words
     assert "is lowest" not in words
-    assert sentences.campaign_answer(declared.campaign, evaluation).startswith(
-        "On the one thing compared, fuel, nobody"
+    answer = sentences.campaign_answer(declared.campaign, evaluation).replace("\u00a0", " ")
+    assert answer == (
+        "In this run Corvane Sol read lowest on fuel, 9.8 g below Ostler Mk II; that it would again isn't shown."
     )
 
 
@@ -106,6 +107,6 @@ def test_the_answer_leads_with_what_the_campaign_asks_first() -> None:
     samples = Samples(ws)
     evaluation = evaluate(declared, read_readings(ws, declared, samples), samples.pieces)
     answer = sentences.campaign_answer(declared.campaign, evaluation)
-    assert answer.startswith("Corvane Sol and Ostler Mk II share first place on gas burned.")
+    assert answer.startswith("Of the four we bought, Corvane Sol and Ostler Mk II share first place on gas burned")
     assert answer.count(". ") == 1
     assert "; On" not in answer

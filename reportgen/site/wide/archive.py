@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from reportgen.addresses import from_to
 from reportgen.finding import Finding
+from reportgen.pages.led import led_on
 from reportgen.pages.told import Page
 from reportgen.site.card import Card
 from reportgen.site.framing import Wide, frame_of
@@ -20,7 +21,7 @@ class Entry:
 
     title: Link
     question: str
-    answer: str
+    answer: tuple[Link, ...]
     date: str
     day: str
     contenders: str
@@ -59,7 +60,7 @@ def _entry(card: Card, page: str) -> Entry:
     return Entry(
         title=Link(card.title, from_to(page, card.address)),
         question="" if card.title == card.question else card.question,
-        answer=card.answer,
+        answer=led_on(page, card.answer_led or card.answer),
         date=date.text if date else words("no-date"),
         day=date.first if date and date.first == date.last else "",
         contenders=and_list(card.contenders),
