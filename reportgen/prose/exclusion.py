@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from reportgen.campaign.declared import Campaign
-from reportgen.evaluation.evaluated import Caveat, Evaluation, Result
+from reportgen.evaluation.evaluated import Caveat, Evaluation, PairWithout, Result
 from reportgen.evaluation.says import says_of
 from reportgen.prose import amounts
 from reportgen.prose.standing import Standing, name, standing
 from reportgen.wording.count import in_words
+from reportgen.wording.decision import decision
 from reportgen.wording.interval import rank_range, value_only
 from reportgen.wording.language import say, say_of
 from reportgen.wording.listing import and_list
 from reportgen.wording.reason import decided
 from reportgen.wording.sentence import paragraph
+
+_FEW = 4  # comparisons that are named one by one
 
 
 def exclusion_line(campaign: Campaign, evaluation: Evaluation, caveat: Caveat, quantity: str, part: str = "") -> str:
@@ -29,7 +32,35 @@ def exclusion_line(campaign: Campaign, evaluation: Evaluation, caveat: Caveat, q
     said = [_left_out(campaign, caveat, r, r.passes < most) for r in touched]
     if touched and order is not None:
         said.append(_order(s, caveat) if order else say("exclusion.order-same"))
+        said.append(_pairs(s, caveat))
     return paragraph(*said)
+
+
+def _own(s: Standing, caveat: Caveat) -> bool:
+    """Whether all that is left out of the quantity is this exclusion's."""
+    return all(frozenset(p.keys) & caveat.touches for r in s.results for p in r.by_pass if p.excluded)
+
+
+def _pairs(s: Standing, caveat: Caveat) -> str:
+    """Which comparisons would be decided otherwise with what was left out; "" where none would."""
+    turned = s.first.pairs_without if s.first else ()
+    if not turned:
+        return ""
+    many = say("exclusion.pairs.many", count=in_words(len(turned)))
+    told = and_list([_turned(s, p) for p in turned]) if len(turned) <= _FEW else many
+    if not _own(s, caveat):
+        return say("exclusion.pairs.all", pairs=told)
+    return say_of(sum(1 for r in s.results for p in r.by_pass if p.excluded), "exclusion.pairs", pairs=told)
+
+
+def _turned(s: Standing, pair: PairWithout) -> str:
+    one, other = name(s.campaign, pair.first), name(s.campaign, pair.second)
+    if pair.decision == "no difference that matters":
+        return say("exclusion.pair.same", first=one, second=other)
+    if pair.decision == "better" and pair.favours:
+        ahead, behind = (one, other) if pair.favours == pair.first else (other, one)
+        return say("exclusion.pair.ahead", name=ahead, other=behind)
+    return say("exclusion.pair", first=one, second=other, decision=decision(pair.decision))
 
 
 def _order(s: Standing, caveat: Caveat) -> str:
@@ -37,7 +68,7 @@ def _order(s: Standing, caveat: Caveat) -> str:
     several, for the places are worked out with all of them.
     """
     left_out = [p for r in s.results for p in r.by_pass if p.excluded]
-    own = all(frozenset(p.keys) & caveat.touches for p in left_out)
+    own = _own(s, caveat)
     ranks = s.first.ranks_without if s.first else {}
     moves = [
         say(
@@ -46,8 +77,10 @@ def _order(s: Standing, caveat: Caveat) -> str:
             now=rank_range(r.rank),
             then=rank_range(ranks[r.contender]),
         )
+        if r.rank
+        else say("exclusion.move.new", name=name(s.campaign, r.contender), then=rank_range(ranks[r.contender]))
         for r in s.results
-        if r.rank and r.contender in ranks
+        if r.contender in ranks
     ]
     if not moves:
         return say("exclusion.order-changes")

@@ -30,7 +30,8 @@ def covers_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part:
     within = [r for r in s.results if r.low is not None and r.high is not None]  # a bound has no interval
     apart = several_specimens(s)
     stated = s.scatter is not None and s.scatter.origin == "declared"
-    between = "specimens" if apart else "scatter-stated" if stated else "scatter"
+    past = stated and s.scatter is not None and s.scatter.declared_by == "past campaigns"
+    between = "specimens" if apart else "scatter-past" if past else "scatter-stated" if stated else "scatter"
     kinds = dict.fromkeys((_covered(r), r.at_least, _allowed_for(r, between)) for r in within)
     several = say("covers.specimens") if within and apart else ""
     return paragraph(*(covers(code, at_least, what) for code, at_least, what in kinds), several)

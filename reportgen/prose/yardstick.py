@@ -11,7 +11,8 @@ def yardstick(s: Standing, contenders: tuple[str, ...]) -> str:
     """What set the width that these contenders' gaps were held against."""
     origin = s.scatter.origin if s.scatter else "passes"
     if origin in ("declared", "both"):
-        return say(f"yardstick.{origin}")
+        past = s.scatter is not None and s.scatter.declared_by == "past campaigns"
+        return say(f"yardstick.{origin}.past" if past else f"yardstick.{origin}")
     if several_specimens(s):
         return say("yardstick.specimens")
     passes = {s.result(c).passes for c in contenders}
