@@ -10,7 +10,9 @@ import pytest
 from scipy import stats
 
 from reportgen.evaluation.evaluated import Evaluation
+from reportgen.judgement.measured import DeclaredScatter, Rules
 from reportgen.judgement.overall import Overall
+from reportgen.metrology.uncertain import Source
 from tests.campaigns import compile_campaign, refusal
 from tests.evaluation.bench import evaluated
 from tests.evaluation.weighing import told, weighed
@@ -239,8 +241,6 @@ def test_equal_input_gives_equal_bytes_and_a_newcomer_changes_no_draw(tmp_path):
     # With a scatter declared beforehand nothing that a newcomer brings moves the index of the others.
     rng = np.random.default_rng(1)
     p, q = ({n: rng.normal(0.5, 0.05, 3) for n in "abc"} for _ in "pq")
-    from reportgen.judgement.measured import DeclaredScatter, Rules
-
     rules = Rules("higher", declared=DeclaredScatter(0.05, 200))
 
     def index(names):
@@ -308,3 +308,44 @@ def test_weights_that_say_nothing_are_refused(mistake, tmp_path):
     found = refusal(tmp_path, HEAD + TIMES + f"verdict:\n  groups: {groups}\nreadings: readings.csv\n", readings=ROWS)
     assert rule in [f.rule for f in found]
     assert all(f.place.line and f.do for f in found)
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_plain_draws_in_numpy_agree(seed):
+    # The witness draws everything anew, straight from what a campaign would say: Student's t about each mean with one χ²
+    # a quantity, an offset that all contenders share, one that a contender has on two quantities, weights from sorted
+    # uniform numbers.
+    rng = np.random.default_rng(100 + seed)
+    names, n, many = ("a", "b", "c"), 4, 200_000
+    passes = {q: {c: rng.normal(0.5 + 0.1 * rng.random(), 0.1, n) for c in names} for q in "pqr"}
+    offset, own = 0.3, 0.06
+    scale = Source("offset", "scale")
+
+    def errors(name):
+        return {scale: offset, Source("accuracy", "thermometer", name): own}
+
+    quantities = [told(q, v, test=q, contributions={c: errors(c) for c in names}) for q, v in passes.items()]
+    found = weighed(quantities, {q: [q] for q in "pqr"})
+
+    cuts = np.sort(rng.random((2, many)), axis=0)
+    weights = np.stack([cuts[0], cuts[1] - cuts[0], 1 - cuts[1]])
+    shared = rng.uniform(-sqrt(3), sqrt(3), many) * offset
+    of_contender = {c: rng.uniform(-sqrt(3), sqrt(3), many) * own for c in names}
+    worth = {c: np.zeros(many) for c in names}
+    off = {c: np.zeros(many) for c in names}
+    for w, values in zip(weights, passes.values(), strict=True):
+        pooled = sqrt(np.mean([np.var(v, ddof=1) for v in values.values()]))
+        spread = pooled / np.sqrt(rng.chisquare(3 * (n - 1), many) / (3 * (n - 1)))
+        for c in names:
+            error = rng.standard_normal(many) * spread / sqrt(n) + shared + of_contender[c]
+            worth[c] += w * (values[c].mean() + error)
+            off[c] += w * error
+    for pair in found.index:
+        assert pair.index == pytest.approx(np.mean(worth[pair.first] > worth[pair.second]), abs=NEAR + 0.005)
+    order = np.argsort(np.argsort(-np.stack([worth[c] for c in names]), axis=0), axis=0)
+    for row, name in zip(order, names, strict=True):
+        wanted = np.bincount(row, minlength=3) / many
+        assert found.places[name] == pytest.approx(tuple(wanted), abs=NEAR + 0.005)
+    first = np.argmax(np.stack([off[c] for c in names]), axis=0)
+    for i, name in enumerate(names):
+        assert found.equal_first[name] == pytest.approx(np.mean(first == i), abs=NEAR + 0.005)

@@ -14,15 +14,23 @@ from reportgen.evaluation.weighed import overall_of
 from reportgen.judgement.judge import judge
 from reportgen.judgement.measured import Measured, Rules
 from reportgen.judgement.overall import Overall
+from reportgen.metrology.uncertain import Source
 from reportgen.metrology.unit import NUMBER
 
 HIGHER = Rules("higher")
 Passes = Mapping[str, Sequence[float]]
 
 
-def told(quantity: str, passes: Passes, rules: Rules = HIGHER, test: str = "runs", **more: Any) -> QuantityTold:
-    """What evaluation tells of one quantity; `more` goes into each contender's `Measured`."""
-    measured = [Measured(n, sum(v) / len(v), tuple(v), **more) for n, v in passes.items()]
+def told(
+    quantity: str,
+    passes: Passes,
+    rules: Rules = HIGHER,
+    test: str = "runs",
+    contributions: Mapping[str, Mapping[Source, float]] | None = None,
+) -> QuantityTold:
+    """What evaluation tells of one quantity; `contributions` by contender."""
+    errors = contributions or {}
+    measured = [Measured(n, sum(v) / len(v), tuple(v), errors.get(n, {})) for n, v in passes.items()]
     judged = judge(measured, rules)
     results = tuple(
         SimpleNamespace(
