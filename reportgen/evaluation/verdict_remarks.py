@@ -24,6 +24,12 @@ def verdict_remarks(declared: Declared, told: Sequence[QuantityTold], verdict: V
         says = "fewer than two contenders can be weighed: no index, no map of weights"
         do = "Measure what is missing, or look at the conditions under `must:`."
         yield Finding("warning", "nobody-to-weigh", declared.at("verdict"), says, _who(standing), do)
+    elif verdict.overall is None and len(standing.contenders) > 1:
+        says, do = (
+            "the criteria that can be weighed have no weight",
+            "Give one of their groups some, or measure the others.",
+        )
+        yield Finding("warning", "nothing-to-weigh", declared.at("verdict"), says, do=do)
 
 
 def _met_by_nobody(declared: Declared, verdict: Verdict) -> Iterable[Finding]:

@@ -59,11 +59,13 @@ def overall_of(
             past[quantity] = beyond
     groups = [g for g in plan.groups if any(c.group == g.id for c in criteria)]
     given = [float(g.weight) for g in groups if g.weight is not None]
+    if given and not sum(given):
+        return None  # what is left weighs nothing
     found = weigh_up(
         criteria,
         standing.contenders,
         [g.id for g in groups],
-        given if len(given) == len(groups) and sum(given) > 0.0 else (),
+        given,
         readers_of(plan, [g.id for g in groups]),
         standing.out,
     )

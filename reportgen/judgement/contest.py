@@ -20,9 +20,11 @@ def indexes(worth: Numbers, of: int) -> Numbers:
     """The pairwise index of one contender against each: the share of draws in which it is worth more, equals half."""
     import numpy as np
 
-    ahead = worth[of] - worth
-    counted = np.count_nonzero(ahead > ALIKE, axis=1) + np.count_nonzero(ahead >= -ALIKE, axis=1)
-    return np.asarray(counted / (2.0 * worth.shape[1]))
+    counted = []
+    for other in worth:  # row by row, which stays in the processor's cache
+        ahead = worth[of] - other
+        counted.append(np.count_nonzero(ahead > ALIKE) + np.count_nonzero(ahead >= -ALIKE))
+    return np.asarray(np.divide(counted, 2.0 * worth.shape[1]))
 
 
 def first_shares(worth: Numbers) -> Numbers:
@@ -30,9 +32,9 @@ def first_shares(worth: Numbers) -> Numbers:
     import numpy as np
 
     best = worth >= worth.max(axis=0) - ALIKE
+    if np.count_nonzero(best) == worth.shape[1]:  # no equals
+        return np.asarray(np.divide([np.count_nonzero(row) for row in best], worth.shape[1]))
     sharing = np.count_nonzero(best, axis=0)
-    if sharing.max(initial=1) == 1:
-        return np.asarray(np.count_nonzero(best, axis=1) / worth.shape[1])
     return np.asarray((best / sharing).sum(axis=1) / worth.shape[1])
 
 

@@ -99,10 +99,12 @@ def weighted(found: Stack, weights: Numbers | Sequence[float]) -> Numbers | None
     total = sum(given[1:], start=given[0])
     if not np.all(total > 0.0):
         return None
-    worth = given[0] * found.worth[0]
+    worth: Numbers = np.multiply(given[0] / total, found.worth[0])
+    part = np.empty_like(worth)
     for w, each in zip(given[1:], found.worth[1:], strict=True):
-        worth = worth + w * each
-    return np.asarray(worth / total)
+        if np.any(w):
+            worth += np.multiply(w / total, each, out=part)
+    return worth
 
 
 def only_criterion(found: Stack, weights: Numbers | Sequence[float]) -> Criterion | None:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from reportgen.judgement.overall import Turn
 
 STEPS_OF_TWO, STEPS_OF_THREE = 100, 20
-SCAN = 50  # steps in which a group's weight is tried
+SCAN, SCAN_OF_MANY = 50, 20  # steps in which a group's weight is tried; of more than three groups
 WITHIN = 1e-3  # how closely the weight is found at which the lead turns
 LeaderAt = Callable[[Sequence[float]], str | None]
 
@@ -43,7 +43,8 @@ def turns_of(groups: Sequence[str], given: Sequence[float], leader_at: LeaderAt)
         others = [float(w) for i, w in enumerate(given) if i != at] if sum(given) - sum(given[at : at + 1]) > 0 else []
         others = others or [1.0] * (len(groups) - 1)
         along = _along(at, others, leader_at)
-        scanned = [(n / SCAN, along(n / SCAN)) for n in range(SCAN + 1)]
+        steps = SCAN if len(groups) <= 3 else SCAN_OF_MANY
+        scanned = [(n / steps, along(n / steps)) for n in range(steps + 1)]
         known = [(weight, leader) for weight, leader in scanned if leader is not None]
         for (low, before), (high, after) in pairwise(known):
             if before != after:

@@ -161,6 +161,14 @@ def test_a_criterion_nobody_was_measured_on_is_left_out_and_told(tmp_path):
     assert told_of.place.line == 9
 
 
+def test_where_only_criteria_of_no_weight_are_left_nothing_is_weighed_and_that_is_told(tmp_path):
+    plan = PLAN.replace("speed: {", "speed: {weight: 0, ").replace("peace: {", "peace: {weight: 9, ")
+    emptied = [line if "noise" in line else line.rsplit(",", 1)[0] + "," for line in ROWS.splitlines()]
+    found = verdict(tmp_path, plan, rows="\n".join(emptied) + "\n")
+    assert found.verdict.overall is None
+    assert [f.rule for f in found.findings] == ["criterion-not-measured", "nothing-to-weigh"]
+
+
 def test_a_condition_nobody_meets_is_told_and_nothing_is_weighed(tmp_path):
     found = verdict(tmp_path, PLAN + "  must: [{quantity: boil time, at most: 9 s}]\n", ROWS)
     assert found.verdict.overall is None
