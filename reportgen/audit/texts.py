@@ -1,4 +1,4 @@
-"""Rules on the author's texts: links that lead nowhere, pictures without words, sentences wider than the readings."""
+"""Rules on the author's texts: links that lead nowhere, pictures without words, numbers typed by hand."""
 
 from __future__ import annotations
 
@@ -7,19 +7,9 @@ import re
 from collections.abc import Iterable
 
 from reportgen.audit.case import Case, Seen
-from reportgen.prose.written import link_places, picture_places, speaks_wide, typed_numbers
+from reportgen.prose.written import link_places, picture_places, typed_numbers
 
 OUTSIDE = re.compile(r"[a-z][a-z0-9+.-]*:|//|#")  # an address elsewhere, or one of our references
-
-
-def wide_prose(case: Case) -> Iterable[Seen]:
-    """One specimen of each product was tested; nothing is known of the model, unless every method declares it."""
-    if case.declared.campaign.of_products:
-        return
-    names = [name for c in case.declared.campaign.contenders for name in (c.title, c.maker) if name]
-    for file in case.declared.campaign.prose:
-        for place, words in speaks_wide(file, names):
-            yield Seen(place, f"“{words}” speaks of more than the ones that were tested.")
 
 
 def numbers_that_disagree(case: Case) -> Iterable[Seen]:

@@ -6,10 +6,14 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 from itertools import combinations
+from math import sqrt
+from statistics import fmean, variance
 from typing import Literal
 
 from reportgen.campaign.declared import Test
 from reportgen.intake.reading import Reading
+
+FAR = 2.0  # standard deviations of single passes; our convention
 
 Met = Literal["same", "varied", "differed", ""]
 
@@ -60,6 +64,29 @@ def how_met(name: str, passes: Sequence[PassConditions]) -> Met:
     if len(every) == 1:
         return "same"
     return "differed" if any(_apart(a, b) for a, b in combinations(by_contender.values(), 2)) else "varied"
+
+
+def met_apart(name: str, passes: Sequence[PassConditions]) -> tuple[tuple[str, str], ...]:
+    """The pairs of contenders that met a condition differently: nothing in common, numbers whose ranges lie apart, or
+    means more than `FAR` standard deviations of their passes from each other (from three passes each on).
+    """
+    by_contender: dict[str, list[str]] = {}
+    for p in passes:
+        if name in p.said:
+            by_contender.setdefault(p.contender, []).append(p.said[name])
+    return tuple(
+        (a, b)
+        for (a, said), (b, other) in combinations(by_contender.items(), 2)
+        if _apart(said, other) or _far(said, other)
+    )
+
+
+def _far(one: Sequence[str], other: Sequence[str]) -> bool:
+    a, b = ([float(x) for s in said if (x := _number(s)) is not None] for said in (one, other))
+    if len(a) < len(one) or len(b) < len(other) or min(len(a), len(b)) < 3:
+        return False
+    spread = sqrt((variance(a) * (len(a) - 1) + variance(b) * (len(b) - 1)) / (len(a) + len(b) - 2))
+    return abs(fmean(a) - fmean(b)) > FAR * spread
 
 
 def _apart(one: Sequence[str], other: Sequence[str]) -> bool:

@@ -9,6 +9,7 @@ import pytest
 from reportgen.audit.rules import RULES
 from reportgen.build.run import audit_path
 from reportgen.finding import Finding
+from tests.audit.fairness_cases import CASES, ELSEWHERE
 from tests.campaigns import write_campaign
 from tests.photographs import photograph
 
@@ -118,7 +119,7 @@ def test_sessions_that_never_meet_are_the_first_thing_said(tmp_path: Path) -> No
 
 def test_a_supplied_unit_is_said(tmp_path: Path) -> None:
     yaml = (HEAD + MEASURE).replace("corvane: Corvane Sol", "corvane: {title: Corvane Sol, supplied by: its maker}")
-    assert rules(found(tmp_path, yaml)) == {"supplied"}
+    assert rules(found(tmp_path, yaml)) == {"supplied", "bought-unsaid"}  # of the other, nothing is said
 
 
 def test_a_verdict_that_the_readings_contradict_is_an_error(tmp_path: Path) -> None:
@@ -211,7 +212,7 @@ def test_every_rule_is_tried_here() -> None:
                  "who-pays", "no-instrument", "sessions-apart", "supplied", "no-unit", "number-disagrees", "no-value",
                  "samples-apart", "few-specimens", "background-louder", "limit-passed-often", "clock-not-stated",
                  "percent-twice", "background-subtracted"}  # fmt: skip
-    assert {r.name for r in RULES} == set(SEEN) | elsewhere
+    assert {r.name for r in RULES} == set(SEEN) | elsewhere | set(CASES) | ELSEWHERE
 
 
 def test_a_number_typed_by_hand_that_no_result_agrees_with_is_found(tmp_path: Path) -> None:
