@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from reportgen.addresses import as_id
 from reportgen.campaign.box import box_of, item_called
 from reportgen.campaign.declared import Amount, Claim, Contender, Day, Price
+from reportgen.campaign.declared.contenders import first_word
 from reportgen.campaign.given import Given
 from reportgen.campaign.look_up import error, look_up
 from reportgen.campaign.members import Member
@@ -163,6 +164,13 @@ def _claim(
     low, high = c.at_least, c.at_most
     if low and high and low.value.unit == high.value.unit and low.value.value > high.value.value:
         error(told, "claim-upside-down", low.at, "`at least` lies above `at most`", do="Exchange the two.")
+    if c.tested_so is not None and c.under is None:
+        says = "this claim names no condition that the test could have met"
+        error(told, "claim-without-condition", c.tested_so.at, says,
+              do="Add `under:` with the condition it is claimed under.")  # fmt: skip
+    elif c.tested_so is not None and first_word(c.tested_so.value) not in ("yes", "no"):
+        error(told, "claim-tested-how", c.tested_so.at, "`tested so:` says neither yes nor no",
+              do="Begin it with yes or no; further words may follow.")  # fmt: skip
     if c.testable is not None and not c.testable.value and not c.why:
         error(told, "claim-without-reason", c.testable.at, "a claim that can't be tested needs its reason",
               do="Add `why:` with the reason; the page shows it.")  # fmt: skip
@@ -173,7 +181,9 @@ def _claim(
         at_least=c.at_least.value if c.at_least else None,
         nominal=c.is_.value if c.is_ else None,
         within=c.within.value if c.within else None,
+        part=c.part.value if c.part else "",
         under=c.under.value if c.under else "",
+        tested_so=c.tested_so.value if c.tested_so else "",
         looked=c.looked.value if c.looked else "",
         testable=c.testable.value if c.testable else True,
         included=item_called(c.included, box, told),

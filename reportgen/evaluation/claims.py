@@ -3,22 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import get_args
 
-from reportgen.campaign.declared import Amount, Claim, Contender, Declared, Must
+from reportgen.addresses import as_id
+from reportgen.campaign.declared import Amount, Campaign, Claim, Contender, Declared, Must
 from reportgen.campaign.declared.contenders import first_word
 from reportgen.evaluation.at_odds import at_odds
+from reportgen.evaluation.claims_held import NOTHING, Bounds, NotThat, held_against
 from reportgen.evaluation.evaluated import ClaimOutcome, Keys, MustOutcome
 from reportgen.evaluation.told import QuantityTold
 from reportgen.finding import Finding, Refused
-from reportgen.judgement.claim import Conformance, Outcome, conformance
+from reportgen.judgement.claim import Conformance, Outcome
 from reportgen.judgement.measured import Reason
 from reportgen.metrology.errors import UnitError
-from reportgen.metrology.formulas.near_nothing import Doubt
 from reportgen.metrology.unit import Unit, convert, parse_unit
-
-NOTHING: Keys = frozenset()
-Bounds = tuple[float | None, float | None]  # at least, at most, in the quantity's unit
 
 
 def claim_outcomes(
@@ -30,12 +27,15 @@ def claim_outcomes(
     for contender in declared.campaign.contenders:
         odds = at_odds(contender.claims, [q for q, unit in units.items() if unit.kind == "difference"])
         for claim in contender.claims:
+            place, of = declared.at(f"claim/{contender.id}/{claim.id}"), f"A claim of {contender.title}"
             try:
-                found, keys = _weigh(contender, claim, told, units)
+                found, keys = _weigh(declared.campaign, contender, claim, told, units)
             except UnitError as wrong:
-                place = declared.at(f"claim/{contender.id}/{claim.id}")
-                says = f"A claim of {contender.title} about {claim.quantity}: {wrong.says}"
+                says = f"{of} about {claim.quantity}: {wrong.says}"
                 findings.append(Finding("error", "unit", place, says, do=wrong.do))
+                continue
+            except NotThat as wrong:
+                findings.append(Finding("error", wrong.rule, place, f"{of}: {wrong.says}", do=wrong.do))
                 continue
             outcomes.append(
                 ClaimOutcome(
@@ -48,6 +48,7 @@ def claim_outcomes(
                     found.reason,
                     keys,
                     odds[claim.id],
+                    found.accept,
                 )
             )
     if findings:
@@ -67,14 +68,17 @@ def must_outcomes(
         except UnitError as wrong:
             place, says = declared.at(f"verdict/must/{must.quantity}"), f"A condition on {must.quantity}: {wrong.says}"
             raise Refused([Finding("error", "unit", place, says, do=wrong.do)]) from None
+        except NotThat as wrong:
+            place, says = declared.at(f"verdict/must/{must.quantity}"), f"A condition on {must.quantity}: {wrong.says}"
+            raise Refused([Finding("error", "condition-upside-down", place, says, do=wrong.do)]) from None
         for contender in declared.campaign.contenders:
-            found, keys = _held_against(must.quantity, contender.id, claimed, told)
+            found, keys = held_against(must.quantity, contender.id, claimed, told)
             outcomes.append(MustOutcome(contender.id, must.quantity, found.outcome, found.probability, keys))
     return tuple(outcomes)
 
 
 def _weigh(
-    contender: Contender, claim: Claim, told: Sequence[QuantityTold], units: Mapping[str, Unit]
+    campaign: Campaign, contender: Contender, claim: Claim, told: Sequence[QuantityTold], units: Mapping[str, Unit]
 ) -> tuple[Conformance, Keys]:
     if claim.included:
         return _seen(contender.in_the_box[claim.included], "there", "missing", "in-the-box"), NOTHING
@@ -84,12 +88,22 @@ def _weigh(
         return Conformance("not tested", None, "", Reason("not-testable")), NOTHING
     if not claim.quantity:
         return Conformance("not tested", None, "", Reason("no-quantity")), NOTHING
-    if claim.under:
+    if claim.under and not tested_so(campaign, claim):
         return Conformance("not tested", None, "", Reason("other-condition")), NOTHING
     exact = claim.nominal is not None and claim.within is None  # no measurement is exact: nothing says how near is near
     if claim.quantity not in units or exact or all(a is None for a in (claim.at_most, claim.at_least, claim.nominal)):
         return Conformance("not tested", None, "", Reason("no-bound")), NOTHING
-    return _held_against(claim.quantity, contender.id, _claimed(claim, units[claim.quantity]), told)
+    return held_against(claim.quantity, contender.id, _claimed(claim, units[claim.quantity]), told, claim.part)
+
+
+def tested_so(campaign: Campaign, claim: Claim) -> bool:
+    """Whether the test was run under the condition that a claim names: the author says so, or what was held the same
+    for all, in the campaign or in the quantity's test, is that very condition."""
+    if claim.tested_so:
+        return first_word(claim.tested_so) == "yes"
+    test = next((t for t in campaign.tests if any(q.id == claim.quantity for q in t.quantities)), None)
+    held = (*campaign.held_the_same, *(test.held_the_same if test else ()))
+    return as_id(claim.under) in {as_id(h) for h in held}
 
 
 def _seen(said: str, yes: str, no: str, code: str) -> Conformance:
@@ -97,25 +111,6 @@ def _seen(said: str, yes: str, no: str, code: str) -> Conformance:
     first = first_word(said)
     outcome: Outcome = "supported" if first == yes else "contradicted" if first == no else "undecided"
     return Conformance(outcome, None, "this run", Reason(code))
-
-
-def _held_against(
-    quantity: str, contender: str, claimed: Bounds, told: Sequence[QuantityTold]
-) -> tuple[Conformance, Keys]:
-    mine = [q for q in told if q.quantity == quantity]
-    if len(mine) != 1:
-        return Conformance("not tested", None, "", Reason("parts-apart")), NOTHING
-    result = next(r for r in mine[0].results if r.contender == contender)
-    measured = next((m for m in mine[0].measured if m.name == contender), None)
-    if result.blocked:
-        return Conformance("not tested", None, "", Reason("blocked")), result.rests_on
-    if result.why_no_u in get_args(Doubt):
-        return Conformance("not tested", None, "", Reason("no-interval")), result.rests_on
-    if measured is None or mine[0].judged is None:
-        return Conformance("not tested", None, "", Reason("no-result")), result.rests_on
-    at_least, at_most = claimed
-    single = mine[0].judged.singles[contender]
-    return conformance(measured, single, at_least=at_least, at_most=at_most), result.rests_on
 
 
 def _claimed(bound: Claim | Must, unit: Unit) -> Bounds:
@@ -127,7 +122,11 @@ def _claimed(bound: Claim | Must, unit: Unit) -> Bounds:
 
     nominal = bound.nominal if isinstance(bound, Claim) else None
     if nominal is None or not isinstance(bound, Claim):
-        return size(bound.at_least), size(bound.at_most)
+        least, most = size(bound.at_least), size(bound.at_most)
+        if least is not None and most is not None and least > most:
+            rule = "claim-upside-down" if isinstance(bound, Claim) else "condition-upside-down"
+            raise NotThat(rule, "`at least` lies above `at most`: nothing could meet that", "Exchange the two.")
+        return least, most
     within = bound.within
     width = convert(float(within.value), parse_unit(within.unit), unit, difference=True) if within else 0.0
     middle = size(nominal) or 0.0

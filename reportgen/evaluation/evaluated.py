@@ -267,6 +267,7 @@ class ClaimOutcome:
     reason: Reason
     rests_on: Keys
     at_odds: tuple[str, ...] = ()  # claims of this contender it can't be true beside; itself, where its sources differ
+    accept: tuple[float | None, float | None] | None = None  # from where to where a value would count as shown
 
 
 @dataclass(frozen=True)

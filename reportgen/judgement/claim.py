@@ -21,24 +21,36 @@ Outcome = Literal["supported", "contradicted", "undecided", "not tested"]
 Scope = Literal["repeat", "this run", ""]
 SUPPORTED_FROM = 0.95
 CONTRADICTED_TO = 0.05
+HALVINGS = 40  # of the way to an acceptance limit
 
 
 @dataclass(frozen=True)
 class Conformance:
-    """`probability` that the claim holds, None where it can't be told; `scope`: for a repeat, or for this run alone."""
+    """`probability` that the claim holds, None where it can't be told; `scope`: for a repeat, or for this run alone.
+
+    `accept`: from where to where (None: no end) a value as uncertain as this one would count as shown; None where there
+    is no such value, or none can be told.
+    """
 
     outcome: Outcome
     probability: float | None
     scope: Scope
     reason: Reason
+    accept: tuple[float | None, float | None] | None = None
 
 
 def conformance(
-    measured: Measured, single: Single, *, at_least: float | None = None, at_most: float | None = None
+    measured: Measured,
+    single: Single,
+    *,
+    at_least: float | None = None,
+    at_most: float | None = None,
+    relative: bool = False,
 ) -> Conformance:
     """Supported at P ≥ .95, contradicted at P ≤ .05, else undecided; not tested without a result or a bound.
 
-    A result beyond a limit that isn't known (`over unknown`) was tested and decides nothing.
+    `relative`: the error is taken to grow with the value. A result beyond a limit that isn't known (`over unknown`) was
+    tested and decides nothing.
 
     `measured` is the result and `single` what `judge` said of it; `at_least` and `at_most`, one or both, are the claim
     in the result's unit. Reason codes: conforms (numbers: probability, value, at_least, at_most), no-result,
@@ -59,7 +71,65 @@ def conformance(
         return Conformance("undecided", None, "", Reason("no-uncertainty-known", numbers))
     probability = min(max(error.below(high - measured.value) - error.below(low - measured.value), 0.0), 1.0)
     reason = Reason("conforms", {**numbers, "probability": probability})
-    return Conformance(_outcome(probability), probability, scope, reason)
+    accept = acceptance(error.below, low, high, measured.value if relative else None)
+    return Conformance(_outcome(probability), probability, scope, reason, accept)
+
+
+def acceptance(
+    below: Callable[[float], float], low: float, high: float, relative_at: float | None = None
+) -> tuple[float | None, float | None] | None:
+    """The acceptance interval inside a tolerance interval: values as uncertain as this one that conform with P ≥ .95
+    (JCGM 106:2012, 8.3, guarded acceptance). None where none does: the tolerance is too narrow for the measurement.
+
+    `below(x)`: the probability that the error is at most x; `low` and `high` are the tolerance limits, ±∞ for none.
+    `relative_at`: the value at which the error is so large, where it grows with the value. Of a normal error with u = 1
+    the guard band is 1.645 wide:
+
+    >>> from math import inf
+    >>> from statistics import NormalDist
+    >>> [None if x is None else round(x, 3) for x in acceptance(NormalDist().cdf, -inf, 10.0)]
+    [None, 8.355]
+    """
+    if isinf(low) and isinf(high):
+        return None
+
+    def holds(value: float) -> float:
+        grown = value / relative_at if relative_at else 1.0
+        if grown <= 0.0:
+            return 0.0
+        most = 1.0 if isinf(high) else below((high - value) / grown)
+        return most - (0.0 if isinf(low) else below((low - value) / grown))
+
+    reach = _reach(below)
+    if isinf(low):
+        return None, _last(holds, high - 2.0 * reach, high)
+    if isinf(high):
+        return _last(holds, low + 2.0 * reach, low), None
+    middle = (low + high) / 2.0
+    if holds(middle) < SUPPORTED_FROM:
+        return None
+    return _last(holds, middle, low), _last(holds, middle, high)
+
+
+def _reach(below: Callable[[float], float]) -> float:
+    """How far the error may go, doubled until nearly nothing lies beyond."""
+    reach = 1e-9
+    while below(reach) - below(-reach) < 0.999 and reach < 1e300:
+        reach *= 2.0
+    return reach
+
+
+def _last(holds: Callable[[float], float], inside: float, outside: float) -> float | None:
+    """The last value from `inside` towards `outside` that conforms with P ≥ .95; None where not even `inside` does."""
+    if holds(inside) < SUPPORTED_FROM:
+        return None
+    for _ in range(HALVINGS):
+        middle = (inside + outside) / 2.0
+        if holds(middle) >= SUPPORTED_FROM:
+            inside = middle
+        else:
+            outside = middle
+    return inside
 
 
 @dataclass(frozen=True)

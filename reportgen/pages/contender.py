@@ -22,9 +22,11 @@ from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import working
 from reportgen.pages.words import words
 from reportgen.prose.box import found_in, received
-from reportgen.prose.claim import evidence
+from reportgen.prose.claim import evidence, outcome_line, result_for
+from reportgen.prose.places import leader_once
 from reportgen.prose.sentences import claim_in_short
 from reportgen.prose.specimens import day_of, specimen_told
+from reportgen.prose.standing import standing
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.decision import outcome
 from reportgen.wording.interval import rank_range
@@ -59,7 +61,8 @@ class ClaimShown:
 class SheetRow:
     """One result. `figure.whole` is value and unit; `tied` says whom it can't be told from; `said`: in many words.
 
-    `ahead`: whom it is shown to be better and worse than; `reasons` leads to all pairs, "" where nothing was compared.
+    `ahead`: whom it is shown to be better and worse than; `reasons` leads to all pairs, "" where nothing was compared;
+    `this_run` says that it read best in a run that wasn't repeated.
     """
 
     quantity: str
@@ -73,6 +76,7 @@ class SheetRow:
     said: bool
     ahead: Ahead
     reasons: str
+    this_run: str
 
 
 @dataclass(frozen=True)
@@ -168,21 +172,29 @@ def _claims(told: Told, page: str, c: Contender) -> tuple[ClaimShown, ...]:
     made = []
     for claim in c.claims:
         found = outcomes.get(claim.id)
-        result = told.evaluation.of(claim.quantity, c.id) if claim.quantity else None
+        result = result_for(told.evaluation, found, claim) if found and claim.quantity else None
         test = _test_of(told.campaign, claim.quantity)
         made.append(
             ClaimShown(
                 anchor=f"claim-{claim.id}",
                 sources=tuple(Fact(source, said) for source, said in claim.says.items()),
                 bound=claim_in_short(claim),
-                outcome=capital(outcome(found.outcome if found else "not tested")),
+                outcome=capital(outcome_line(found, result) if found else outcome("not tested")),
                 code=(found.outcome if found else "not tested").replace(" ", "-"),
-                evidence=evidence(c, claim, found, result) if found else "",
+                evidence=evidence(told.campaign, c, claim, found, result) if found else "",
                 marks=marks(told.evaluation.caveats_on(claim.quantity, found.rests_on)) if found else (),
-                test=Link(heading(test), from_to(page, test_page(told.campaign.id, test.id))) if test else None,
+                test=_leads_to(told, page, claim.quantity, test, result) if test else None,
             )
         )
     return tuple(made)
+
+
+def _leads_to(told: Told, page: str, quantity: str, test: Test, result: Result | None) -> Link:
+    """From a claim to the working of the result it is held against; to the test where there is none."""
+    title = heading(told.campaign.quantity(quantity), result.part if result else "")
+    if result is None or result.missing:
+        return Link(title, from_to(page, test_page(told.campaign.id, test.id)))
+    return Link(title, working(told.campaign, page, test.id, quantity, result.contender, result.part))
 
 
 def _test_of(campaign: Campaign, quantity: str) -> Test | None:
@@ -193,16 +205,19 @@ def _row(told: Told, page: str, test: Test, r: Result) -> SheetRow:
     campaign = told.campaign
     quantity = campaign.quantity(r.quantity)
     compared = any((c.quantity, c.part) == (r.quantity, r.part) for c in told.evaluation.comparisons)
+    tied = tied_words(told, quantity, r.part, r.contender) if r.rank else ""
+    led = tied == words("tied.once") and leader_once(standing(campaign, told.evaluation, r.quantity, r.part))
     return SheetRow(
         quantity=heading(quantity, r.part),
         test_href=from_to(page, test_page(campaign.id, test.id)),
         figure=printed([r])[0],
         href=working(campaign, page, r.test, r.quantity, r.contender, r.part),
         place=rank_range(r.rank) if r.rank else "",
-        tied=tied_words(told, quantity, r.part, r.contender) if r.rank else "",
+        tied=tied,
         unranked=why_blocked(r.blocked) if r.blocked else "",
         marks=marks(told.evaluation.caveats_on(r.quantity, r.rests_on)),
         said=r.kind == "order",
         ahead=ahead_of(told, page, r),
+        this_run=words(f"sheet.this-run.{quantity.better}") if led == (r.contender,) else "",
         reasons=way_to_all(campaign, page, r.test, r.quantity, r.part) if r.rank and compared else "",
     )

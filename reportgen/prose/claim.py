@@ -2,24 +2,46 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from functools import partial
+
+from reportgen.addresses import as_id
 from reportgen.campaign.declared import Amount, Campaign, Claim, Contender
 from reportgen.evaluation.evaluated import ClaimOutcome, Evaluation, Result
 from reportgen.prose import amounts
 from reportgen.prose.box import item_found
+from reportgen.wording.count import in_words
+from reportgen.wording.decision import outcome as outcome_in_a_word
 from reportgen.wording.interval import probability
 from reportgen.wording.language import say
-from reportgen.wording.listing import commas
+from reportgen.wording.limit import at_the_limit, share
+from reportgen.wording.listing import and_list, commas
 from reportgen.wording.reason import why_blocked
 from reportgen.wording.sentence import capital, paragraph, sentence
+
+SHORT = 2  # things held the same that a claim's line names; more stand on the page by themselves
 
 
 def claim_line(campaign: Campaign, evaluation: Evaluation, outcome: ClaimOutcome) -> str:
     """The claim, its outcome for the one we bought, and the evidence; one or two sentences."""
     contender = campaign.contender(outcome.contender)
     claim = next(c for c in contender.claims if c.id == outcome.claim)
-    key = f"claim.line.{outcome.outcome}".replace(" ", "-")
-    said = say(key, says=claimed(claim))
-    return paragraph(said, evidence(contender, claim, outcome, _result(evaluation, outcome)))
+    result = result_for(evaluation, outcome, claim)
+    key, count = f"claim.line.{outcome.outcome}".replace(" ", "-"), _specimens(result)
+    several = {"count": in_words(count)} if count > 1 and outcome.outcome != "not tested" else {}
+    said = say(f"{key}.several" if several else key, says=claimed(claim), **several)
+    return paragraph(said, evidence(campaign, contender, claim, outcome, result))
+
+
+def outcome_line(outcome: ClaimOutcome, result: Result | None) -> str:
+    """The outcome and of what: "supported for the one we bought", "not tested"."""
+    word = outcome_in_a_word(outcome.outcome)
+    if outcome.outcome == "not tested":
+        return word
+    count = _specimens(result)
+    if count > 1:
+        return say("claim.of.several", outcome=word, count=in_words(count))
+    return say("claim.of.one", outcome=word)
 
 
 def claimed(claim: Claim) -> str:
@@ -28,9 +50,35 @@ def claimed(claim: Claim) -> str:
                    for source, words in claim.says.items()])  # fmt: skip
 
 
-def evidence(contender: Contender, claim: Claim, outcome: ClaimOutcome, result: Result | None) -> str:
+def evidence(
+    campaign: Campaign, contender: Contender, claim: Claim, outcome: ClaimOutcome, result: Result | None
+) -> str:
     """What the outcome rests on, or why there is none; where the maker contradicts itself, that comes first."""
-    return paragraph(*_odds(contender, outcome), _evidence(contender, claim, outcome, result))
+    so = claim.under and outcome.outcome != "not tested"
+    under = [say("claim.tested-so", under=claim.under)] if so else []
+    found = _evidence(campaign, contender, claim, outcome, result)
+    return paragraph(*_odds(contender, outcome), *under, found, would_show(outcome, result))
+
+
+def would_show(outcome: ClaimOutcome, result: Result | None) -> str:
+    """Of a claim that isn't shown, what would have had to be measured for that; "" of others."""
+    if outcome.outcome not in ("undecided", "contradicted") or outcome.probability is None or result is None:
+        return ""
+    if outcome.reason.code != "conforms" or result.estimate is None:
+        return ""
+    if outcome.accept is None:
+        return say("claim.too-narrow")
+    low, high = outcome.accept
+    put = partial(at_the_limit, u=result.u, unit=result.estimate.unit)
+    if low is not None and high is not None:
+        return say("claim.would-show.range", low=put(low, side="least"), high=put(high, side="most"))
+    if high is not None:
+        return say("claim.would-show.at-most", amount=put(high, side="most"))
+    return say("claim.would-show.at-least", amount=put(low, side="least")) if low is not None else ""
+
+
+def _specimens(result: Result | None) -> int:
+    return len({p.specimen for p in result.by_pass if not p.excluded}) if result else 0
 
 
 def _odds(contender: Contender, outcome: ClaimOutcome) -> list[str]:
@@ -42,7 +90,9 @@ def _odds(contender: Contender, outcome: ClaimOutcome) -> list[str]:
     return said + [say("claim.at-odds.other", says=claimed(other)) for other in others]
 
 
-def _evidence(contender: Contender, claim: Claim, outcome: ClaimOutcome, result: Result | None) -> str:
+def _evidence(
+    campaign: Campaign, contender: Contender, claim: Claim, outcome: ClaimOutcome, result: Result | None
+) -> str:
     if claim.included:
         return say(f"claim.box.{outcome.outcome}", item=item_found(contender, claim.included))
     if claim.looked:
@@ -51,10 +101,12 @@ def _evidence(contender: Contender, claim: Claim, outcome: ClaimOutcome, result:
         return say("claim.untestable", why=capital(claim.why)) if claim.why else say("claim.untestable.plain")
     if not claim.quantity:
         return say("claim.no-quantity.why", why=capital(claim.why)) if claim.why else say("claim.no-quantity")
-    if outcome.outcome == "not tested" and claim.under:
+    if outcome.reason.code == "other-condition":
         if result is None or result.missing or result.blocked:
             return say("claim.under", under=claim.under)
-        return say("claim.under.measured", under=claim.under, value=amounts.full(result))
+        ours = _ours(campaign, claim)
+        key = "claim.under.measured.ours" if ours else "claim.under.measured"
+        return say(key, under=claim.under, value=amounts.full(result), **({"ours": ours} if ours else {}))
     if result is None or result.missing:
         return say("claim.no-result")
     unit, step = (result.estimate.unit, result.estimate.step) if result.estimate else ("", False)
@@ -62,6 +114,8 @@ def _evidence(contender: Contender, claim: Claim, outcome: ClaimOutcome, result:
     gaps = {"value": amounts.full(result), "bound": bound(*bounds, unit=unit, step=step)}
     if not gaps["bound"]:
         return say("claim.no-bound", value=gaps["value"])
+    if outcome.reason.code in ("counted-share", "counted-events", "no-number"):
+        return _counted(outcome, gaps)
     if result.blocked and outcome.outcome == "not tested":
         return say("claim.blocked", why=why_blocked(result.blocked).rstrip("."))
     if outcome.outcome == "not tested" and claim.nominal is not None and claim.within is None:
@@ -74,6 +128,34 @@ def _evidence(contender: Contender, claim: Claim, outcome: ClaimOutcome, result:
     if result.laboratory and result.laboratory.uncertainty is None:
         return say("claim.evidence.laboratory", found=found)
     return say("claim.evidence.unknown-accuracy", found=found) if unknown else found
+
+
+def _counted(outcome: ClaimOutcome, gaps: Mapping[str, str]) -> str:
+    """What was counted, and how much it leaves open."""
+    code, numbers = outcome.reason.code, outcome.reason.numbers
+    if code == "no-number":
+        return say("claim.no-number", **gaps)
+    if code == "counted-events":
+        upper = at_the_limit(numbers["upper"], numbers["upper"] / 10, "", "least")
+        found = say("claim.counted", **gaps)
+        return paragraph(found, say("claim.none-counted", upper=upper)) if not numbers["events"] else found
+    low, high = share(numbers["lower"], "down"), share(numbers["upper"], "up")
+    said = say("claim.share", **gaps)
+    if numbers["yes"] == numbers["of"]:
+        never = numbers.get("at_least") == 1.0
+        return paragraph(said, say("claim.share.all", low=low), say("claim.share.never") if never else "")
+    if not numbers["yes"]:
+        return paragraph(said, say("claim.share.none", high=high))
+    return paragraph(said, say("claim.share.between", low=low, high=high))
+
+
+def _ours(campaign: Campaign, claim: Claim) -> str:
+    """Under which condition it was tested, in the author's words; else what was held the same, where that is short."""
+    _, _, said = claim.tested_so.partition(",")
+    if said.strip():
+        return said.strip().rstrip(".")
+    held = campaign.held_the_same
+    return and_list([h.rstrip(".") for h in held]) if 0 < len(held) <= SHORT else ""
 
 
 def bound(
@@ -112,5 +194,9 @@ def claim_in_short(claim: Claim) -> str:
     return sentence(bound(claim.at_most, claim.at_least, claim.nominal, claim.within)).rstrip(".")
 
 
-def _result(evaluation: Evaluation, outcome: ClaimOutcome) -> Result | None:
-    return evaluation.of(outcome.quantity, outcome.contender)
+def result_for(evaluation: Evaluation, outcome: ClaimOutcome, claim: Claim) -> Result | None:
+    """The result that a claim is about: the whole, or the part that it names."""
+    if not claim.part:
+        return evaluation.of(outcome.quantity, outcome.contender)
+    of = (r for r in evaluation.results if (r.quantity, r.contender) == (outcome.quantity, outcome.contender))
+    return next((r for r in of if as_id(r.part) == as_id(claim.part)), None)

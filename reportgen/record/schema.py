@@ -162,6 +162,8 @@ SCATTER = row(
 CLAIM = row(
     contender=NAME, claim=NAME, id=NAME, quantity=MAYBE_TEXT, outcome=OUTCOME, probability=SHARE,
     scope=one_of("repeat", "this run", None), reason=REASON, sources=TEXTS, at_odds=NAMES, included=MAYBE_TEXT,
+    part=MAYBE_TEXT, under=MAYBE_TEXT, tested_so=MAYBE_TEXT,
+    accept={"type": ["array", "null"], "items": NUMBER, "minItems": 2, "maxItems": 2},
     looked=MAYBE_TEXT, why=MAYBE_TEXT, caveats=NAMES,
 )  # fmt: skip
 PAIRWISE = {"type": "object", "additionalProperties": {"type": "object", "additionalProperties": SHARE}}

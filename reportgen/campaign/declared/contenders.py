@@ -36,7 +36,9 @@ class Claim:
     at_least: Amount | None = None
     nominal: Amount | None = None
     within: Amount | None = None  # tolerance of a nominal
+    part: str = ""  # the part it is about, as typed
     under: str = ""  # the condition it is claimed under
+    tested_so: str = ""  # whether the test was run under it: begins with yes or no, else what was held the same decides
     looked: str = ""  # settled by looking: "no, foam only"
     testable: bool = True
     included: str = ""  # an item of the box, whose being there answers the claim
