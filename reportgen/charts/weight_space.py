@@ -14,7 +14,7 @@ Point = tuple[float, float]
 
 SIDE, ACROSS = 22.0, WIDE - 44.0  # px: margin at the sides, length of a side
 TOP, HIGH = 34.0, 0.75**0.5 * ACROSS  # of the triangle: above it, its height
-LINE = 74.0  # of the line between two groups: how far down it lies
+LINE = 96.0  # of the line between two groups: how far down it lies
 MOST = 20  # steps drawn along a side; of a finer map every second one, and so on
 
 

@@ -45,7 +45,7 @@ def svg(campaign: Campaign, overall: Overall, of: WeightMap, wishes: Sequence[Wi
     sheet = Plate(0, 0, 0, 0, high, Axis(0.0, width, (), 0), Axis(-high, 0.0, (), 0))
     size = (0.62 * ACROSS / min(of.steps, MOST)) ** 2
     shown = [cell for cell in of.cells if drawn(cell.weights, of.steps)]
-    names = _names(campaign, marks, leaders)
+    names = _names(campaign, marks, leaders, 30.0 if three else 8.0)
     layers = [
         *_frame(sheet, of),
         ink.points(sheet, "firm", _rows(shown, marks, ("firm",)), size=size),
@@ -77,11 +77,11 @@ def _rows(cells: Sequence[Cell], marks: dict[str, ContenderMark], how: Sequence[
     return rows
 
 
-def _names(campaign: Campaign, marks: dict[str, ContenderMark], leaders: Sequence[str]) -> list[Row]:
-    """Who leads anywhere, in the corner that the picture leaves free."""
+def _names(campaign: Campaign, marks: dict[str, ContenderMark], leaders: Sequence[str], begin: float) -> list[Row]:
+    """Who leads anywhere, in the corner that the picture leaves free, from `begin` px down."""
     return [
         {
-            "y": -(8 + n * _LINE_OF_NAMES),
+            "y": -(begin + n * _LINE_OF_NAMES),
             "text": f"{marks[c].letter} {lines_of(campaign.contender(c).title, 15, 1)[0]}",
             "shape": marks[c].shape,
             "fill": marks[c].ink,

@@ -132,7 +132,7 @@ PHRASES: Mapping[str, str] = {
     "key.weights.firm": "a filled mark is a firm lead",
     "key.weights.open": "an open mark is a lead that isn’t firm",
     "key.weights.level": "at a dot nobody is ahead",
-    "key.weights.wishes": "dark discs are weights with a name: {names}",
+    "key.weights.wishes": "a disc is a choice of weights that has a name: {names}",
     "alt.row": "{name}: {said}",
     "alt.more": "and {n} more in the table",
 }

@@ -5,24 +5,24 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from reportgen.addresses import from_to, quantity_anchor, test_page
-from reportgen.campaign.declared import Criterion
+from reportgen.campaign.declared import Criterion, Group
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose import amounts
 from reportgen.prose.criteria import criterion_lines
 from reportgen.wording.interval import percent
+from reportgen.wording.listing import commas
 from reportgen.wording.sentence import capital
 
 
 @dataclass(frozen=True)
 class CriterionRow:
-    """`share` is its part of its group, "" where it is alone in it; `scale` says that ratios count, where they do."""
+    """`about`: its part of its group where it isn't alone in it, and that ratios count where they do."""
 
     title: str
     href: str
-    share: str
-    scale: str
+    about: str
     worst: str
     best: str
     repeats: str
@@ -50,16 +50,19 @@ def criteria_of(told: Told, page: str) -> CriteriaShown:
     total = sum(float(g.weight) for g in groups if g.weight is not None)
     shown = []
     for g in groups:
-        whole = sum(float(c.weight if c.weight is not None else 1) for c in g.criteria)
         weight = percent(float(g.weight) / total) if g.weight is not None and total else words("weight.open")
-        alone = len(g.criteria) == 1 or not whole
-        rows = tuple(
-            _row(told, page, c, "" if alone else percent(float(c.weight if c.weight is not None else 1) / whole))
-            for c in g.criteria
-        )
+        rows = tuple(_row(told, page, c, _share(c, g)) for c in g.criteria)
         shown.append(GroupRows(capital(g.title), weight, rows))
     notes = (line for g in groups for c in g.criteria for line in criterion_lines(told.campaign, told.evaluation, c))
     return CriteriaShown(tuple(shown), tuple(notes))
+
+
+def _share(of: Criterion, group: Group) -> str:
+    """How much of its group a criterion is; "" where it is alone in it."""
+    weights = {c.quantity: float(c.weight if c.weight is not None else 1) for c in group.criteria}
+    whole = sum(weights.values())
+    alone = len(weights) == 1 or not whole
+    return "" if alone else words("criterion.share", share=percent(weights[of.quantity] / whole))
 
 
 def _row(told: Told, page: str, c: Criterion, share: str) -> CriterionRow:
@@ -69,8 +72,7 @@ def _row(told: Told, page: str, c: Criterion, share: str) -> CriterionRow:
     return CriterionRow(
         heading(quantity),
         f"{from_to(page, test_page(told.campaign.id, quantity.test))}#{quantity_anchor(quantity.id)}",
-        share,
-        words("criterion.ratio") if c.ratio else "",
+        commas([said for said in (share, words("criterion.ratio") if c.ratio else "") if said]),
         amounts.typed(c.worst),
         amounts.typed(c.best),
         words("repeats.yes" if known.get(c.quantity) else "repeats.no"),

@@ -167,6 +167,7 @@ PHRASES: Mapping[str, str] = {
     "must.not-tested": "not tested",
     "weight.open": "left open",
     "criterion.ratio": "ratios count",
+    "criterion.share": "{share} of it",
     "repeats.yes": "with repeats",
     "repeats.no": "one run each",
     "none-wins": "no single winner",

@@ -74,7 +74,7 @@ def test_pointing_into_the_picture_changes_the_sentence(page: Page) -> None:
     assert said(page) == "Only thrift: Corvane Sol leads, and firmly."
     point(page, 24, 307)
     assert said(page) == "Only speed: Ostler Mk II leads, and firmly."
-    assert page.locator(".slider output").all_inner_texts() == ["0\u00a0%", "100\u00a0%", "0\u00a0%"]
+    assert page.locator(".slider .percent").all_inner_texts() == ["0\u00a0%", "100\u00a0%", "0\u00a0%"]
     ring = page.locator("svg.drawing.weights .ring")
     assert (ring.get_attribute("cx"), ring.get_attribute("cy")) == ("22", "308")
 
@@ -86,7 +86,7 @@ def test_keys_do_the_same_and_the_others_share_what_is_left(page: Page) -> None:
     assert said(page) == "Only thrift: Corvane Sol leads, and firmly."
     page.keyboard.press("ArrowLeft")
     page.keyboard.press("ArrowLeft")
-    assert page.locator(".slider output").all_inner_texts() == ["90\u00a0%", "5\u00a0%", "5\u00a0%"]
+    assert page.locator(".slider .percent").all_inner_texts() == ["90\u00a0%", "5\u00a0%", "5\u00a0%"]
     assert first.get_attribute("aria-valuetext") == "90\u00a0%"
     assert said(page).startswith("Mostly thrift (90 %), a little speed (5 %), a little carrying (5 %):")
 

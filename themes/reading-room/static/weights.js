@@ -6,7 +6,7 @@
   const drawing = document.querySelector("svg.drawing.weights");
   const told = JSON.parse(box.querySelector("script").textContent);
   const sliders = [...box.querySelectorAll("input")];
-  const printed = [...box.querySelectorAll("output")];
+  const printed = [...box.querySelectorAll(".percent")];
   const status = box.querySelector(".pointed");
   const { corners, steps } = told;
   let at = sliders.map((s) => Number(s.value));
@@ -15,7 +15,7 @@
   const ring = ["halo", "ring"].map((name) => {
     const circle = document.createElementNS(SVG, "circle");
     circle.setAttribute("class", name);
-    circle.setAttribute("r", "11");
+    circle.setAttribute("r", "10");
     return drawing.appendChild(circle);
   });
 
