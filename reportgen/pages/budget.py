@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from math import hypot, inf
 
 from reportgen.addresses import from_to, instrument_page
+from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.clocks import clock_unknown
 from reportgen.evaluation.evaluated import Contribution, Estimate, Result
-from reportgen.intake.reading import ReadingKey
+from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.budgets import HALF_WIDTH, budget_line, cause, leaves_out, name_of
@@ -198,8 +199,29 @@ def _notes(told: Told, result: Result, e: Estimate) -> Iterator[str]:
         if instrument_read and instrument_read.drift and id not in drifts and e.contributions:
             yield say("budget.drift-cancels", of=say("cause.of", of=inside(instrument_read.title)))
     sorts = {c.source.sort for c in e.contributions}
+    yield from _not_in_it(told.campaign, readings, e)
     if e.steps and "scatter" in sorts and not sorts & {"step"}:
         yield say("budget.step-held", half=interval.uncertainty(max(map(abs, e.steps)) / 2, e.unit))
+
+
+def _not_in_it(campaign: Campaign, readings: Iterable[Reading], e: Estimate) -> Iterator[str]:
+    """What an instrument is known to be off by that has no line, because it cancels or because passes show it; and on
+    whose word the largest line stands."""
+    held = {(c.source.sort, c.source.of) for c in e.contributions}
+    scattered = any(sort == "scatter" for sort, _ in held)
+    for id in dict.fromkeys(r.instrument for r in readings if r.instrument in campaign.instruments):
+        instrument = campaign.instruments[id]
+        of = say("cause.of", of=inside(instrument.title.partition(",")[0]))
+        steady = bool(instrument.accuracy.absolute or instrument.accuracy.digits)
+        if steady and instrument.shared in ("offset", "both") and not held & {("offset", id), ("accuracy", id)}:
+            yield say("budget.offset-cancels", of=of)
+        if instrument.by_hand and scattered and ("reaction", id) not in held:
+            yield say("budget.hand-held", of=of)
+    first = max(e.contributions, key=lambda c: c.share)
+    stated = campaign.instruments.get(first.source.of)
+    if stated is not None and first.source.sort in ("offset", "gain", "accuracy") and stated.source:
+        key = "budget.stated.calibrated" if stated.calibrated else "budget.stated"
+        yield say(key, of=say("cause.of", of=inside(stated.title.partition(",")[0])), source=inside(stated.source))
 
 
 def _bars(lines: list[Contribution], marks: list[str]) -> Iterator[Bar]:

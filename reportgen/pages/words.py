@@ -124,6 +124,8 @@ PHRASES: Mapping[str, str] = {
     "cell.with-value": "{value}; {more}",
     "cell.once": "in this run: {value}",
     "cell.once.aloud": "{place} in this run; that it would again isn’t shown",
+    "sheet.this-run.lower": "read lowest in this run",
+    "sheet.this-run.higher": "read highest in this run",
     "cell.level": "can’t be told apart",
     "cell.level.hidden": "can’t be told apart; any gap of more than {gap} would have counted",
     "cell.level.nothing-matters": "can’t be told apart, and nothing that matters separates them (less than {matters})",
@@ -225,7 +227,7 @@ PHRASES: Mapping[str, str] = {
     "links.instruments": "Instruments",
     "foot.text": (
         "Of a hundred 95 % ranges about ninety-five hold the true value, as far as the instruments are known. "
-        "Places that a gap smaller than the measurement can resolve are shared: 1–2 means first or second. "
+        "Places are shared, as 1–2, where a gap is too small to tell or nothing shows how far a repeat would differ. "
         "Each product is the one we bought; another of its kind may differ."
     ),
     "changes.first": "Issue {n}: first publication.",

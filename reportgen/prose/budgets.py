@@ -21,6 +21,7 @@ STEPS = ("step", "shared")
 KNOWN = ("offset", "gain", "accuracy", "calibration", "drift", "repeatability", "clock", "constant", "assumption")
 ALIKE = ("offset", "gain", "calibration", "drift")  # sorts in which an instrument is off alike for all it read
 HARDLY = 0.2  # of an error that two results share: what a gap may keep of it and be said to be hardly moved
+AS_GOOD = 1.02  # times what would halve it: a step that misses by less does it too, as far as anyone reads
 FEWEST = 0.1  # of what it is now: an improvement beyond that is no advice
 MOST_PASSES = 100
 
@@ -122,6 +123,8 @@ def _made_of(campaign: Campaign, result: Result, found: Sequence[Cause]) -> str:
     first = found[0]
     said = cause(campaign, result, first.largest)
     whole = say("made.known" if leaves_out(result) else "made.whole")
+    if len(found) == 1:
+        return say("made.only", whole=whole, cause=said, cure=_cure(result, first))
     if first.share >= NEARLY_ALL:
         return say("made.all", whole=whole, cause=said, cure=_cure(result, first))
     if first.share >= MOST:
@@ -174,7 +177,10 @@ def _cure(result: Result, first: Cause) -> str:
         key = "cure.passes.rest" if needed > 4 * behind.count else "cure.passes"
         return say(key, n=counted(noun, needed), now=counted(noun, behind.count))
     if line.source.sort in STEPS and line.source.of and _is_scale(line):
-        return say("cure.step", step=budget.written(budget.nice_below(behind.u * sqrt(12) * left), behind.unit))
+        needed_step = behind.u * sqrt(12) * left * AS_GOOD
+        step = budget.nice_below(needed_step)
+        key = "cure.step" if float(step) > needed_step * HALF else "cure.step.more"
+        return say(key, step=budget.written(step, behind.unit))
     if line.source.sort in KNOWN and line.source.shape in HALF_WIDTH:
         now = behind.u * HALF_WIDTH[line.source.shape]
         half = interval.uncertainty(now * left, behind.unit)

@@ -40,6 +40,7 @@ BUDGETS: Mapping[str, str | Forms] = {
     # the sentence over a budget
     "made.whole": "the uncertainty",
     "made.known": "the uncertainty that is known",
+    "made.only": "All of {whole} is {cause}{cure}",
     "made.all": "Nearly all of {whole} is {cause}{cure}",
     "made.most": "Most of {whole} is {cause}{cure}",
     "made.more-than-half": "More than half of {whole} ({share}) is {cause}{cure}",
@@ -49,6 +50,7 @@ BUDGETS: Mapping[str, str | Forms] = {
     "between them",
     "made.no-repeat": "How far a repeat would differ isn’t in it; only repeats can show that",
     "cure.step": "; an instrument that reads in steps of {step} would halve it",
+    "cure.step.more": "; an instrument that reads in steps of {step} would more than halve it",
     "cure.passes": "; {n} in place of {now} would halve it",
     "cure.passes.rest": "; {n} in place of {now} would halve it, since more passes help against nothing else",
     "cure.known": "; it would be halved if that were known to {half} either way in place of {now}",
@@ -75,6 +77,11 @@ BUDGETS: Mapping[str, str | Forms] = {
     "budget.clock": "How well {of} keeps time isn’t known: its clock is taken as right, and nothing of it is in here.",
     "budget.drift-cancels": "How far {of} may have drifted has no line: it moves all that was read off it alike, and "
     "cancels here.",
+    "budget.offset-cancels": "What {of} may be off by on every reading has no line: it cancels between those read off "
+    "it here.",
+    "budget.hand-held": "The hand on {of} has no line: the scatter between passes already holds it.",
+    "budget.stated": "What is said of {of} here is {source}; when it was calibrated isn’t noted.",
+    "budget.stated.calibrated": "What is said of {of} here is {source}.",
     "budget.step-held": "The display’s steps can move a pass by {half} at most for each reading; the scatter between "
     "passes already holds that.",
     "budget.effective": "Effective degrees of freedom: {degrees} (JCGM 100, G.4.1; shown, not used for the range).",

@@ -89,7 +89,8 @@ SENTENCES: Mapping[str, str | Forms] = {
     "finding.winner.plain": "{winner} is {place}",
     "finding.winner.small": "{winner} is {place}, but by less than would matter",
     "finding.tie": "{names} share first place",
-    "finding.tie.all": "No first place can be told among the {count}",
+    "finding.tie.all": "The {count} can't be told apart",
+    "finding.tie.two": "{names} can't be told apart",
     "finding.once": "{leader} read {place} in this run; whether a repeat would agree isn't known",
     "finding.once.open": {
         "one": "Who read {place} is open: {names} is known from one side only",
@@ -148,7 +149,8 @@ SENTENCES: Mapping[str, str | Forms] = {
     "pair.close.means.no-gap": "They came out alike; {yardstick} can't tell gaps under {half}",
     "pair.close.means.by-steps": "The gap is {gap}; on the instrument's steps one counts from {half} on",
     "pair.close.means.plain": "Neither is shown to be ahead: {why}",
-    "pair.once.means": "{first} read {gap} {than} than {second} in this run; that it would again isn't shown",
+    "pair.once.means": "{first} read {gap} {than} than {second} in this run, more than the instrument leaves open; "
+    "that it would again isn't shown",
     "pair.once.means.alike": "They can't be told apart even in this run",
     "pair.once.means.unknown": "{first} read {gap} {than} than {second} in this run; "
     "how far the instrument may be off isn't known, nor whether a repeat would agree",

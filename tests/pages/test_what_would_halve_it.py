@@ -50,13 +50,43 @@ def test_a_scale_of_half_the_step_would_halve_what_its_step_brings(tmp_path: Pat
     line = said(tmp_path / "a", "weight", "weight-corvane")
     found = re.fullmatch(
         r"Nearly all of the uncertainty that is known is the step the scale reads in; "
-        r"an instrument that reads in steps of ([\d.]+) g would halve it\. " + NO_REPEAT,
+        r"an instrument that reads in steps of ([\d.]+) g would more than halve it\. " + NO_REPEAT,
         line,
     )
     assert found, line
     after = weighed(tmp_path / "b", f"{found[1]} g, accuracy ±0.1 g", rows)
     ours, theirs = (result_of(told, "weight", "corvane")["u"] for told in (before, after))
     assert theirs <= ours / 2
+
+
+def test_a_step_that_all_but_halves_it_is_named_and_not_the_next(tmp_path: Path) -> None:
+    """Of a step of 0.1 g alone half is one of 0.05 g, not of 0.02 g, however little else there is."""
+    rows = "corvane,1,86.3\nostler,1,112.1\n"
+    before = weighed(tmp_path / "a", "0.1 g, accuracy ±0.0005 g", rows)
+    line = said(tmp_path / "a", "weight", "weight-corvane")
+    assert "; an instrument that reads in steps of 0.05 g would halve it." in line
+    after = weighed(tmp_path / "b", "0.05 g, accuracy ±0.0005 g", rows)
+    ours, theirs = (result_of(told, "weight", "corvane")["u"] for told in (before, after))
+    assert theirs == pytest.approx(ours / 2, rel=0.02)
+
+
+def test_what_has_no_line_is_told(tmp_path: Path) -> None:
+    """An offset that falls out of before minus after; a hand that passes show; on whose word the largest line stands."""
+    yaml = (
+        TWO + "instruments: {g: scale, s: watch}\nmeasure:\n  gas: weighed before and after, g, lower\n"
+        "  boil: timed, s, lower\n  pot: one reading, g, lower\nreadings: readings.csv\n"
+    )
+    rows = ("contender,pass,gas before,gas after,boil,pot\n"
+            "corvane,1,231.4,217.1,212.4,86.1\nostler,1,240.2,223.9,230.1,90.2\n"
+            "ostler,2,223.9,207.2,226.4,90.4\ncorvane,2,217.1,202.6,214.9,86.3\n")  # fmt: skip
+    instruments = "scale: 0.1 g, accuracy ±5 g\nwatch: 0.01 s, by hand, accuracy unknown\n"
+    compile_campaign(tmp_path, yaml, readings=rows, **{"instruments.yaml": instruments})
+    gas, boil, pot = (working(tmp_path, test, f"{test}-corvane").text for test in ("gas", "boil", "pot"))
+    cancels = "What the scale may be off by on every reading has no line: it cancels between those read off it here."
+    assert cancels in gas
+    assert cancels not in pot
+    assert "The hand on the watch has no line: the scatter between passes already holds it." in boil
+    assert "hand" not in gas
 
 
 def test_so_many_passes_would_halve_what_scatter_brings(tmp_path: Path) -> None:
