@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
+from math import exp
 from typing import TYPE_CHECKING
 
 from reportgen.campaign.declared import Criterion as Planned
@@ -17,8 +18,9 @@ from reportgen.finding import Finding, Refused
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.judgement.criteria import Criterion
 from reportgen.judgement.judge import judge
-from reportgen.judgement.measured import Better
+from reportgen.judgement.measured import Better, Measured
 from reportgen.judgement.overall import Overall
+from reportgen.judgement.scale import in_logarithms
 from reportgen.judgement.weighing import weigh_up
 from reportgen.judgement.worth import ValueFunction
 from reportgen.metrology.errors import UnitError
@@ -136,23 +138,26 @@ def _measured(told: QuantityTold, function: ValueFunction, contenders: Sequence[
         p.reason.code in UNSETTLED for p in told.judged.pairs if p.first in measured and p.second in measured
     )
     relative = told.rules.scatter == "relative"
+    middle = {name: _middle(one, relative) for name, one in measured.items()}
     worth = {
-        name: function.of_draws(_value(one.value), joint.off(told, one, scattering[name]), relative)
+        name: function.of_draws(middle[name], joint.off(told, one, scattering[name]), relative)
         for name, one in measured.items()
     }
     return Criterion(
         quantity=told.quantity,
         group="",
         worth=worth,
-        estimate={name: function.of(_value(one.value)) for name, one in measured.items()},
+        estimate={name: function.of(middle[name]) for name, one in measured.items()},
         known=not unsettled and all(s is not None for s in scattering.values()),
         first=_first(told, contenders, "higher" if function.best > function.worst else "lower"),
     )
 
 
-def _value(value: float | None) -> float:
-    assert value is not None  # who has none is not weighed
-    return value
+def _middle(one: Measured, relative: bool) -> float:
+    """What draws lie about: the result, or where ratios are judged the mean of its passes' logarithms, taken back."""
+    working = in_logarithms(one) if relative else one
+    assert working.value is not None  # who has none is not weighed
+    return exp(working.value) if relative else working.value
 
 
 def _first(told: QuantityTold, contenders: Sequence[str], better: Better) -> str | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from math import sqrt
+from textwrap import dedent
 
 import numpy as np
 import pytest
@@ -357,3 +358,41 @@ def test_plain_draws_in_numpy_agree(seed):
     first = np.argmax(np.stack([off[c] for c in names]), axis=0)
     for i, name in enumerate(names):
         assert found.equal_first[name] == pytest.approx(np.mean(first == i), abs=NEAR + 0.005)
+
+
+def test_a_formula_that_bends_is_drawn_as_it_bends(tmp_path):
+    # Time on a gram divides by grams known to ±75 % and ±17 %; the witness draws the formula itself. Along a straight line
+    # a would hardly ever reach b.
+    text = """\
+        title: Which?
+        contenders: {a: A one, b: B two}
+        instruments:
+          rough-scale: {resolution: 0.0001 g, accuracy: ±1.5 g, shared: nothing}
+        measure:
+          heat: one reading, kJ, higher
+          time on a gram:
+            kind: one reading
+            formula: heat / grams
+            unit: kJ/g
+            better: higher
+            columns: {grams: {unit: g, instrument: rough-scale}}
+        verdict: {groups: {g: {criteria: {time on a gram: {worst: 0 kJ/g, best: 10 kJ/g}}}}}
+        readings: readings.csv
+        """
+    rows = "contender,heat,grams\na,10.0000,2.0000\nb,81.0000,9.0000\n"
+    found = overall(evaluated(tmp_path, dedent(text), readings=rows))
+    rng = np.random.default_rng(2)
+    off = rng.uniform(-1.5, 1.5, (2, 400_000))
+    a, b = 10 / (2 + off[0]), 81 / (9 + off[1])
+    straight_a, straight_b = 5 - 2.5 * off[0], 9 - off[1]
+    assert np.mean(a > b) - np.mean(straight_a > straight_b) > 4 * NEAR
+    assert found.index[0].index == pytest.approx(np.mean(a > b), abs=NEAR)
+
+
+def test_where_scatter_grows_with_the_level_one_criterion_says_what_first_place_says():
+    # On a scale of logarithms the index is that of Student's test on them (SciPy), whatever the value function.
+    rng = np.random.default_rng(5)
+    passes = {name: np.exp(rng.normal(m, 0.3, 4)) for name, m in (("a", 0.5), ("b", 0.0))}
+    found = weighed([told("q", passes, Rules("higher", scatter="relative"))])
+    test = stats.ttest_ind(*(np.log(v) for v in passes.values()), alternative="less")
+    assert found.index[0].index == pytest.approx(test.pvalue, abs=NEAR)
