@@ -74,7 +74,7 @@ def _cost(
     return CostOfUse(
         use.per, use.cost, low, high, currency, lines, left_out, slopes,
         break_evens(lines, slopes, (low, high)), cheapest(lines, slopes, (low, high)) if len(lines) > 1 else (),
-        rests_on, once=any(_once(p) for p in pairs),
+        rests_on, bench.feeds.upstream(COST), once=any(_once(p) for p in pairs),
     )  # fmt: skip
 
 

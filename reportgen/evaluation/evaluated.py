@@ -318,6 +318,7 @@ class CostOfUse:
     break_evens: tuple[BreakEven, ...]
     cheapest: tuple[Stretch, ...]
     rests_on: Keys
+    stands_on: frozenset[str] = frozenset()  # quantities, and what feeds them
     once: bool = False
     why: str = ""
 
@@ -385,6 +386,11 @@ class Evaluation:
         """The caveats that limit what `quantity`, resting on these readings, means; in their numbers' order."""
         fed_by = self.upstream.get(quantity, frozenset({quantity}))
         return tuple(c for c in self.caveats if bears_on(c, fed_by, rests_on))
+
+
+def caveats_on_cost(evaluation: Evaluation, cost: CostOfUse) -> tuple[Caveat, ...]:
+    """The caveats that limit what the cost of a use means; in their numbers' order."""
+    return tuple(c for c in evaluation.caveats if bears_on(c, cost.stands_on, cost.rests_on))
 
 
 def bears_on(caveat: Caveat, fed_by: frozenset[str], rests_on: Keys) -> bool:

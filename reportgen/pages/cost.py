@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from reportgen.charts.figure import Figure
-from reportgen.evaluation.evaluated import CostOfUse
+from reportgen.evaluation.evaluated import CostOfUse, caveats_on_cost
+from reportgen.pages.limits import CaveatMark, marks
 from reportgen.pages.named import Named, named
 from reportgen.pages.told import Told
 from reportgen.prose.cost import break_even_lines, cheapest_line, in_all, left_out_lines, of_one_use, use_line
@@ -28,6 +29,7 @@ class CostShown:
     """`cheapest` says who is cheapest where, `break_evens` a sentence a pair; `in_all` heads that column."""
 
     use: str
+    marks: tuple[CaveatMark, ...]
     cheapest: str
     break_evens: tuple[str, ...]
     rows: tuple[CostRow, ...]
@@ -51,6 +53,7 @@ def cost_of(told: Told, cost: CostOfUse, page: str) -> CostShown:
     )
     return CostShown(
         use=use_line(cost),
+        marks=marks(caveats_on_cost(told.evaluation, cost)),
         cheapest=cheapest_line(campaign, cost),
         break_evens=break_even_lines(campaign, cost),
         rows=rows,

@@ -29,7 +29,7 @@ def value_rows(value: Sequence[ValueForMoney]) -> list[Row]:
     ]
 
 
-def cost_row(cost: CostOfUse | None) -> Row | None:
+def cost_row(cost: CostOfUse | None, caveats: Sequence[str]) -> Row | None:
     """What a use costs each, and who may be the cheapest over which stretch; None where no use is stated."""
     if cost is None:
         return None
@@ -54,6 +54,7 @@ def cost_row(cost: CostOfUse | None) -> Row | None:
         "left_out": dict(cost.left_out),
         "cheapest": [{"from": number(s.low), "to": number(s.high), "may_be": list(s.may_be)} for s in cost.cheapest],
         "why": cost.why or None,
+        "caveats": list(caveats),
     }
 
 

@@ -6,7 +6,7 @@ import json
 from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Declared
-from reportgen.evaluation.evaluated import Evaluation, Keys
+from reportgen.evaluation.evaluated import Evaluation, Keys, caveats_on_cost
 from reportgen.finding import Finding, in_order
 from reportgen.intake.reading import Reading, ReadingKey, Readings
 from reportgen.record.contenders import contender_row
@@ -72,13 +72,18 @@ def rows(
         "first": [first_row(f, told(f.quantity, f.rests_on)) for f in evaluation.firsts],
         "scatters": [scatter_row(s, campaign) for s in evaluation.scatters],
         "claims": [claim_row(c, campaign, told(c.quantity, c.rests_on)) for c in evaluation.claims],
-        "verdict": verdict_row(evaluation.verdict),
+        "verdict": verdict_row(evaluation.verdict, _on_cost(evaluation)),
         "caveat_list": [caveat_row(c) for c in evaluation.caveats],
         "photo_list": [photo_row(campaign.id, p) for p in campaign.photos],
         "film_list": [film_row(f) for f in campaign.films],
         "trace_list": [trace_row(t) for t in evaluation.traces],
         "findings": [finding_row(f) for f in in_order(findings)],
     }
+
+
+def _on_cost(evaluation: Evaluation) -> list[str]:
+    cost = evaluation.verdict.cost if evaluation.verdict else None
+    return [c.id for c in caveats_on_cost(evaluation, cost)] if cost else []
 
 
 def _rows(value: object) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from reportgen.campaign.declared import Campaign, Test
@@ -235,7 +235,7 @@ def claim_row(outcome: ClaimOutcome, campaign: Campaign, caveats: list[str]) -> 
     }
 
 
-def verdict_row(verdict: Verdict | None) -> Row:
+def verdict_row(verdict: Verdict | None, caveats_on_cost: Sequence[str] = ()) -> Row:
     """The verdict. `pairwise` and `rank_shares` are empty, `overall` null, where nothing was weighed."""
     overall = verdict.overall if verdict else None
     return {
@@ -253,7 +253,7 @@ def verdict_row(verdict: Verdict | None) -> Row:
         "rank_shares": rank_shares(overall) if overall else {},
         "overall": overall_row(overall),
         "value": value_rows(verdict.value if verdict else ()),
-        "cost": cost_row(verdict.cost if verdict else None),
+        "cost": cost_row(verdict.cost if verdict else None, caveats_on_cost),
         "break_even": break_even_rows(verdict.cost if verdict else None),
         "conditions": [
             {
