@@ -104,9 +104,7 @@ def samples_unalike(case: Case) -> Iterable[Seen]:
             early, late = min(days, key=lambda c: days[c].first), max(days, key=lambda c: days[c].last)
             apart = days_long(_days_between(days[early].first, days[late].first))
             who = name(case.declared.campaign, early), name(case.declared.campaign, late)
-            says = (
-                f"{test.title}: the sample of {who[0]} was {apart} older than that of {who[1]}."
-            )
+            says = f"{test.title}: the sample of {who[0]} was {apart} older than that of {who[1]}."
             pairs = [(a, b) for a, b in combinations(days, 2) if days[a].first != days[b].first]
             yield _of_pairs(case, test, says, pairs, place)
         if len(set(of.diluted.values())) > 1:

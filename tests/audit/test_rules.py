@@ -7,6 +7,9 @@ from pathlib import Path
 import pytest
 
 from reportgen.audit.rules import RULES
+from reportgen.audit.rules_fair import FAIR
+from reportgen.audit.rules_measured import MEASURED
+from reportgen.audit.rules_shown import SHOWN
 from reportgen.build.run import audit_path
 from reportgen.finding import Finding
 from tests.audit.fairness_cases import CASES, ELSEWHERE
@@ -207,11 +210,16 @@ def test_a_pass_that_lacks_one_of_its_readings_is_found(tmp_path: Path) -> None:
     assert (finding.place.line, finding.contender) == (8, "ostler")
 
 
+def test_every_rule_of_a_table_has_its_place_among_all() -> None:
+    assert sorted(r.name for r in (*FAIR, *MEASURED, *SHOWN)) == sorted(r.name for r in RULES)
+
+
 def test_every_rule_is_tried_here() -> None:
     elsewhere = {"sold-as-one", "use-in-other-money", "price-of-nothing", "prices-apart", "no-price",
                  "who-pays", "no-instrument", "sessions-apart", "supplied", "no-unit", "number-disagrees", "no-value",
                  "samples-apart", "few-specimens", "background-louder", "limit-passed-often", "clock-not-stated",
-                 "percent-twice", "background-subtracted"}  # fmt: skip
+                 "percent-twice", "background-subtracted", "pass-apart", "scatter-uneven", "repeatability-contradicted",
+                 "passes-drift", "past-campaigns"}  # fmt: skip
     assert {r.name for r in RULES} == set(SEEN) | elsewhere | set(CASES) | ELSEWHERE
 
 
