@@ -35,6 +35,8 @@ def finding_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part
         return _once(s)
     if len(s.first.may_be_first) == len(s.ranked) > 2:
         return say("finding.tie.all", count=in_words(len(s.ranked)))
+    if len(s.first.may_be_first) == len(s.ranked):
+        return say("finding.tie.two", names=names(campaign, s.first.may_be_first))
     return say("finding.tie", names=names(campaign, s.first.may_be_first))
 
 

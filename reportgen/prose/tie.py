@@ -56,7 +56,7 @@ def tie(s: Standing) -> list[str]:
 def learned(s: Standing) -> list[str]:
     """Where nobody is told apart from anybody: what that rules out."""
     pair = widest(s)
-    if len(tied(s)) != len(s.ranked) or none_that_matters(s) or pair is None or amounts.gap(pair).none:
+    if len(tied(s)) != len(s.ranked) or pair is None or amounts.gap(pair).none:
         return []
     most = ruled_out(s)
     key = "tie.ruled-out.two" if len(s.ranked) == 2 else "tie.ruled-out"

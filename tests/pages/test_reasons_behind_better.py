@@ -14,7 +14,7 @@ import pytest
 from tests.pages.reading import Element, read
 
 AHEAD = re.compile(
-    r"\bbeats?\b|\bbetter than\b|\bcomes? first on\b|\bshare first place\b|\bis (?:lowest|highest)\b"
+    r"\bbeats?\b|\bbetter than\b|\bdid best on\b|\bshare first place\b|\bis (?:lowest|highest)\b"
     r"|\bread (?:lowest|highest|best)\b|\bahead of (?:the other|[A-Z])|\bis behind\b|\bare each behind\b"
 )
 BLOCKS = ("p", "td", "dd", "li")
@@ -116,7 +116,7 @@ def test_the_archive_gives_each_campaigns_answer_word_for_word(demo_site: Path) 
 
 
 OPENINGS = {
-    "hand-pumps": "Of the three we bought, Hulvane Long comes first on fill time, ",
+    "hand-pumps": "Of the three we bought, Hulvane Long did best on fill time, ",
     "vacuum-flasks": "Of the four we bought, Veldrake Half and Ismarrel Slim share first place on temperature",
     "cream-whisks": "The four we bought can’t be told apart on time to stiff peaks, and whatever separates them is less",
     "headlamps": "In this run Morrowick 4 read highest on run time, ",

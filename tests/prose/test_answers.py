@@ -5,10 +5,13 @@ Invented readings, compiled as a whole; what is held is which sentence goes with
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from reportgen.evaluation.evaluated import Verdict
+from reportgen.judgement.overall import Lead, Overall
 from reportgen.prose import sentences
 from tests.evaluation.bench import all_stages
 
@@ -47,7 +50,7 @@ SECOND = "240 212 290; 243 215 288; 239 211 293"
 
 def test_a_clear_winner_is_named_with_its_lead_over_the_nearest_that_we_bought(tmp_path: Path) -> None:
     answer, firm = said(tmp_path, GAS, table(gas=FIRST))
-    assert answer == "Of the three we bought, Corvane comes first on gas, 3.00 g below Ostler, the nearest."
+    assert answer == "Of the three we bought, Corvane did best on gas, 3.00 g below Ostler, the nearest."
     assert "Of things on which nobody is really ahead, at most one in twenty gets a winner named here" in firm
     assert firm.startswith("Every comparison rests on repeats.")
     assert "the ones we bought, one of each" in firm
@@ -55,7 +58,7 @@ def test_a_clear_winner_is_named_with_its_lead_over_the_nearest_that_we_bought(t
 
 def test_a_winner_on_everything_is_said_to_be(tmp_path: Path) -> None:
     answer, _ = said(tmp_path, GAS + WAIT, table(gas=FIRST, wait="212 240 290; 215 243 288; 211 239 293"))
-    assert answer == "Of the three we bought, Corvane comes first on gas and wait."
+    assert answer == "Of the three we bought, Corvane did best on gas and wait."
 
 
 def test_a_lead_too_small_to_matter_is_named_and_said_to_be_small(tmp_path: Path) -> None:
@@ -66,8 +69,8 @@ def test_a_lead_too_small_to_matter_is_named_and_said_to_be_small(tmp_path: Path
 
 def test_another_winner_on_another_thing_is_named_too(tmp_path: Path) -> None:
     answer, _ = said(tmp_path, GAS + WAIT, table(gas=FIRST, wait=SECOND))
-    assert answer.startswith("Of the three we bought, Corvane comes first on gas, ")
-    assert answer.endswith("Ostler comes first on wait.")
+    assert answer.startswith("Of the three we bought, Corvane did best on gas, ")
+    assert answer.endswith("Ostler did best on wait.")
 
 
 def test_a_shared_first_place_says_who_is_behind_it(tmp_path: Path) -> None:
@@ -78,7 +81,7 @@ def test_a_shared_first_place_says_who_is_behind_it(tmp_path: Path) -> None:
 def test_a_shared_first_place_does_not_hide_a_winner_elsewhere(tmp_path: Path) -> None:
     answer, _ = said(tmp_path, GAS + WAIT, table(gas=SHARED, wait=SECOND))
     assert answer.startswith("Of the three we bought, Corvane and Ostler share first place on gas")
-    assert answer.endswith("Ostler comes first on wait.")
+    assert answer.endswith("Ostler did best on wait.")
 
 
 def test_where_all_tie_the_answer_says_how_large_a_gap_would_have_counted(tmp_path: Path) -> None:
@@ -109,7 +112,7 @@ def test_what_is_known_of_a_tie_is_what_its_intervals_rule_out(tmp_path: Path) -
 def test_single_readings_are_spoken_of_as_this_run(tmp_path: Path) -> None:
     answer, firm = said(tmp_path, GAS + WAIT, table(gas="14.1 17.2 19.9", wait="240 212 290"))
     assert answer.startswith("In this run Corvane read lowest on gas, 3.1 g below Ostler; that it would again isn't")
-    assert "comes first" not in answer
+    assert "did best" not in answer
     assert firm.startswith("Nothing was repeated, so what is said holds for these runs alone.")
     assert "one in twenty" not in firm
 
@@ -121,7 +124,7 @@ def test_single_readings_that_are_not_told_apart_lead_nowhere(tmp_path: Path) ->
 
 def test_one_thing_with_repeats_and_one_without_are_counted(tmp_path: Path) -> None:
     answer, firm = said(tmp_path, GAS + WAIT, table(gas=FIRST, wait="240 212 290"))
-    assert "comes first on gas" in answer
+    assert "did best on gas" in answer
     assert firm.startswith("One of the two things compared has repeats; on the other one a repeat might come out diff")
 
 
@@ -148,7 +151,7 @@ def test_under_own_scatter_the_guarantee_asks_nothing_of_the_others(tmp_path: Pa
 def test_contenders_left_out_of_the_ranks_are_not_counted_among_those_beaten(tmp_path: Path) -> None:
     block = "caveats:\n  - {about: gas, contender: brindle, says: Its tap leaked., so: do not rank}\n"
     answer, _ = said(tmp_path, GAS, table(gas=FIRST), block)
-    assert answer == "Of the two ranked there, Corvane comes first on gas, 3.00 g below Ostler, the nearest."
+    assert answer == "Of the two ranked there, Corvane did best on gas, 3.00 g below Ostler, the nearest."
 
 
 def test_where_only_one_could_be_ranked_there_is_nothing_to_hold_it_against(tmp_path: Path) -> None:
@@ -172,7 +175,7 @@ def test_what_has_no_direction_is_shown_without_rank(tmp_path: Path) -> None:
 def test_a_supplied_contender_was_not_bought(tmp_path: Path) -> None:
     head = HEAD.replace("brindle: Brindle", "brindle: {title: Brindle, supplied by: the maker}")
     answer, firm = said(tmp_path, GAS, table(gas=FIRST), head=head)
-    assert answer.startswith("Of the three we tested, Corvane comes first")
+    assert answer.startswith("Of the three we tested, Corvane did best")
     assert "bought" not in answer + firm
 
 
@@ -185,3 +188,27 @@ def test_the_led_answer_says_the_same_words(tmp_path: Path, rows: str) -> None:
     led = sentences.campaign_answer_led(declared.campaign, evaluation)
     assert bare(led) == sentences.campaign_answer(declared.campaign, evaluation)
     assert any(p.to == "stoves/tests/gas.html#pairs-gas" for p in pieces(led))
+
+
+@pytest.mark.parametrize(
+    ("weights", "opening"),
+    [
+        ("given", "Weighed as we chose to, Ostler comes out first over all. "),
+        ("all", "Ostler comes out first over all, for nearly every way of weighing what was compared. "),
+    ],
+)
+def test_a_firm_verdict_comes_first_and_what_was_asked_first_follows(
+    tmp_path: Path, weights: str, opening: str
+) -> None:
+    """Who is worth most over all needn't be best on what was asked first: both are said."""
+    text = f"{HEAD}measure:\n{GAS}readings: readings.csv\n"
+    declared, _, evaluation = all_stages(tmp_path, text, readings=table(gas=FIRST))
+    overall = Overall(
+        ("corvane", "ostler", "brindle"), {}, ("thrift",), weights, (), (), (), {}, {}, 1, 1,  # type: ignore[arg-type]
+        Lead("ostler", 0.99, True), "ostler",
+    )  # fmt: skip
+    verdict = Verdict((), (), (), (), None, frozenset(), overall)
+    answer = sentences.campaign_answer(declared.campaign, replace(evaluation, verdict=verdict))
+    assert answer.startswith(f"{opening}Of the three we bought, Corvane did best on gas")
+    open_ = replace(verdict, overall=replace(overall, winner=None))
+    assert sentences.campaign_answer(declared.campaign, replace(evaluation, verdict=open_)).startswith("Of the three")

@@ -295,8 +295,8 @@ def test_the_answer_names_winners_and_says_where_there_is_none() -> None:
         first("gas", "corvane"), first("time", "corvane"), first("noise", *everyone, code="no-scatter-known")
     )
     assert sentences.campaign_answer(*t.both) == (
-        "Of the three we bought, Corvane Sol comes first on gas. "
-        "It also comes first on time; on noise nobody is shown to come first alone."
+        "Of the three we bought, Corvane Sol did best on gas. "
+        "It also did best on time; on noise nobody is shown to be best."
     )
 
 
@@ -305,7 +305,7 @@ def test_the_answer_names_nobody_where_nothing_is_resolved() -> None:
     t = campaign_of(first("gas", *everyone), first("time", *everyone))
     assert sentences.campaign_answer(*t.both) == (
         "The three we bought can't be told apart on gas. "
-        "Nor is anybody shown to come first alone on the one other thing compared, time."
+        "Nor is anybody shown to be best on the one other thing compared, time."
     )
 
 
