@@ -10,17 +10,19 @@ from reportgen.charts.figure import Figure
 from reportgen.evaluation.evaluated import ValueForMoney
 from reportgen.evaluation.money import price_of
 from reportgen.pages.cost import CostShown, cost_of
+from reportgen.pages.led import led_on
 from reportgen.pages.named import Named, named
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.money import beaten_on, beaten_over_all, currencies, money_notes, other_prices, price_dated
-from reportgen.prose.sentences import money_line
+from reportgen.prose.sentences import money_line_led
+from reportgen.theme import Link
 
 
 @dataclass(frozen=True)
 class MoneyRow:
-    """`beaten` says whether someone costs no more and is resolved better; `says` tells it as a sentence.
+    """`beaten` says whether someone costs no more and is resolved better; `says` tells it as a sentence with its ways.
 
     `dated`: whether the price was paid or listed, and when; `others`: further prices, each with the same.
     """
@@ -30,7 +32,7 @@ class MoneyRow:
     dated: str
     others: tuple[str, ...]
     beaten: bool
-    says: str
+    says: tuple[Link, ...]
 
 
 @dataclass(frozen=True)
@@ -74,6 +76,7 @@ def money_of(told: Told, page: str) -> MoneyShown | None:
 
 def _row(told: Told, v: ValueForMoney, page: str) -> MoneyRow:
     verdict = told.evaluation.verdict
+    quantities = verdict.value_quantities if verdict else ()
     contender = told.campaign.contender(v.contender)
     return MoneyRow(
         contender=named(told.campaign, v.contender, page),
@@ -81,7 +84,7 @@ def _row(told: Told, v: ValueForMoney, page: str) -> MoneyRow:
         dated=_dated(contender),
         others=other_prices(contender),
         beaten=bool(v.dominated_by),
-        says=money_line(told.campaign, verdict.value_quantities if verdict else (), v, told.evaluation),
+        says=led_on(page, money_line_led(told.campaign, quantities, v, told.evaluation)),
     )
 
 

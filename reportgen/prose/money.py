@@ -7,10 +7,11 @@ from collections.abc import Sequence
 from reportgen.campaign.declared import Campaign, Contender, Price
 from reportgen.evaluation.evaluated import Evaluation, ValueForMoney
 from reportgen.evaluation.money import price_of
-from reportgen.prose.standing import name, names
+from reportgen.prose.standing import name, names, standing
 from reportgen.wording.count import in_words
 from reportgen.wording.day import day
 from reportgen.wording.language import say, say_of
+from reportgen.wording.lead import bare
 from reportgen.wording.listing import and_list, commas
 from reportgen.wording.sentence import inside, paragraph, sentence
 
@@ -65,6 +66,13 @@ def beaten_over_all(campaign: Campaign, value: Sequence[ValueForMoney]) -> tuple
 def money_line(
     campaign: Campaign, quantities: Sequence[str], value: ValueForMoney, evaluation: Evaluation | None = None
 ) -> str:
+    """The sentences of `money_line_led` as plain words."""
+    return bare(money_line_led(campaign, quantities, value, evaluation))
+
+
+def money_line_led(
+    campaign: Campaign, quantities: Sequence[str], value: ValueForMoney, evaluation: Evaluation | None = None
+) -> str:
     """Whether someone else costs no more and is resolved better on something and worse on nothing; sentences.
 
     `quantities` are those it was asked of, and the sentence says so: all that was compared, or what the verdict weighs.
@@ -76,7 +84,7 @@ def money_line(
     lost = _better_than(evaluation, value, False) if evaluation else ()
     beaten_on = tuple(q for q in quantities if q in lost)
     gaps = {"name": who, "better": names(campaign, value.dominated_by), "things": _things(campaign, quantities)}
-    gaps |= {"quantity": _titles(campaign, beaten_on or quantities)}
+    gaps |= {"quantity": _titles(campaign, beaten_on or quantities, evaluation)}
     one = ".one" if len(quantities) == 1 else "" if beaten_on else ".some"
     return paragraph(say(f"money.dominated{one}", **gaps), _elsewhere(campaign, quantities, value, evaluation))
 
@@ -119,7 +127,7 @@ def _elsewhere(
         return ""
     gaps = {"name": name(campaign, value.contender), "better": names(campaign, value.dominated_by)}
     key = "money.elsewhere" if len(value.dominated_by) == 1 else "money.elsewhere.some"
-    return say(key, quantity=_titles(campaign, outside), **gaps)
+    return say(key, quantity=_titles(campaign, outside, evaluation), **gaps)
 
 
 def _better_than(evaluation: Evaluation, value: ValueForMoney, own: bool) -> tuple[str, ...]:
@@ -135,5 +143,9 @@ def _better_than(evaluation: Evaluation, value: ValueForMoney, own: bool) -> tup
     )
 
 
-def _titles(campaign: Campaign, quantities: Sequence[str]) -> str:
-    return and_list([inside(campaign.quantity(q).title) for q in quantities])
+def _titles(campaign: Campaign, quantities: Sequence[str], evaluation: Evaluation | None = None) -> str:
+    """Their titles in a list; with `evaluation` each leads to its pairs."""
+    titles = {q: inside(campaign.quantity(q).title) for q in quantities}
+    if evaluation is None:
+        return and_list(list(titles.values()))
+    return and_list([standing(campaign, evaluation, q).led(title) for q, title in titles.items()])

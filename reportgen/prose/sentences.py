@@ -15,7 +15,7 @@ from reportgen.prose.exclusion import exclusion_line
 from reportgen.prose.finding_line import finding_line
 from reportgen.prose.firm import how_firm
 from reportgen.prose.first_place import first_place, first_place_led
-from reportgen.prose.money import money_line
+from reportgen.prose.money import money_line, money_line_led
 from reportgen.prose.order import order_line
 from reportgen.prose.result import result_line, why_no_u_line
 from reportgen.prose.standing import name, names
@@ -54,6 +54,7 @@ __all__ = [
     "lost_line",
     "missing_line",
     "money_line",
+    "money_line_led",
     "must_line",
     "name",
     "names",
