@@ -16,12 +16,13 @@ from reportgen.evaluation.caveat import Caveat as Caveat
 from reportgen.evaluation.caveat import CaveatSort as CaveatSort
 from reportgen.evaluation.caveat import Keys as Keys
 from reportgen.evaluation.caveat import Otherwise as Otherwise
+from reportgen.evaluation.priced import CostOfUse as CostOfUse
+from reportgen.evaluation.priced import ValueForMoney as ValueForMoney
 from reportgen.evaluation.hanging import HangsOn as HangsOn
 from reportgen.evaluation.history import LookedBack as LookedBack
 from reportgen.evaluation.history import PastScatter as PastScatter
 from reportgen.finding import Finding
 from reportgen.intake.reading import ReadingKey
-from reportgen.judgement.break_even import BreakEven, CostLine, Slope, Stretch
 from reportgen.judgement.draws import ByDraws
 from reportgen.judgement.looks import Degree
 from reportgen.judgement.measured import Decision, Limit, Percent, Reason, ScatterFound, Settle, Within
@@ -177,7 +178,7 @@ class Result:
     u: float | None
     low: float | None
     high: float | None
-    covers: Literal["instrument and scatter", "instrument"]
+    covers: Literal["instrument and scatter", "instrument", "tries", "events"]
     at_least: bool
     why_no_u: str
     by_pass: tuple[PassValue, ...]
@@ -277,50 +278,6 @@ class MustOutcome:
     outcome: Literal["supported", "contradicted", "undecided", "not tested"]
     probability: float | None
     rests_on: Keys
-
-
-@dataclass(frozen=True)
-class ValueForMoney:
-    """`dominated_by` cost no more, are resolved better on some criterion and resolved worse on none.
-
-    `on`: by criterion, those that cost no more and are resolved better on it; `on_verdict`: those that cost no more and
-    are worth more over all that is weighed, with a pairwise index of `FIRM_FROM` or more.
-    """
-
-    contender: str
-    price: str
-    low: float | None
-    high: float | None
-    currency: str
-    dominated_by: tuple[str, ...]
-    on: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
-    on_verdict: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True)
-class CostOfUse:
-    """What the contenders cost over the use that the author states: `low` to `high` times, each `per`.
-
-    `lines`: those that have a price in `currency` and a cost of a use; `left_out`: the others, and why (a code:
-    no-price, other-currency, no-result, blocked, no-interval). `slopes`: of each pair of lines, what the cost of a use
-    of the first is above that of the second. `once`: the costs rest on passes whose scatter isn't known. `why` there is
-    nothing to work out: parts-apart; "" else.
-    """
-
-    per: str
-    formula: str
-    low: float
-    high: float
-    currency: str
-    lines: tuple[CostLine, ...]
-    left_out: Mapping[str, str]
-    slopes: Mapping[tuple[str, str], Slope | None]
-    break_evens: tuple[BreakEven, ...]
-    cheapest: tuple[Stretch, ...]
-    rests_on: Keys
-    stands_on: frozenset[str] = frozenset()  # quantities, and what feeds them
-    once: bool = False
-    why: str = ""
 
 
 @dataclass(frozen=True)
