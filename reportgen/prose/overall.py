@@ -13,7 +13,7 @@ from reportgen.prose.weights import group_titles, weights_in_words
 from reportgen.wording.count import in_words, whole
 from reportgen.wording.language import say, say_of
 from reportgen.wording.listing import or_list
-from reportgen.wording.of_hundred import of_hundred
+from reportgen.wording.of_hundred import least_of_hundred, of_hundred
 from reportgen.wording.sentence import paragraph, sentence
 
 
@@ -31,12 +31,19 @@ def overall_answer(campaign: Campaign, overall: Overall) -> str:
         "nearest": name(campaign, nearest),
         "others": or_list([name(campaign, c) for c in rivals]),
         "draws": of_hundred(rivals[nearest]),
+        "least": least_of_hundred(rivals[nearest]),
     }
     if overall.winner:
         return sentence(say("overall.winner.two" if len(rivals) == 1 else "overall.winner", **gaps))
+    learned = _depends(campaign, overall) or _behind(campaign, overall, leader)
+    if strength(overall.lead) == "level":
+        level = [
+            c for c in overall.contenders if c == leader or strength_of(max(rivals[c], 1.0 - rivals[c])) == "level"
+        ]
+        return paragraph(say_of(len(level) - 1, "overall.level", how=how, names=names(campaign, level)), learned)
     known = min((against(overall.index_known, leader, c) for c in rivals), default=0.0) if overall.index_known else 0.0
     said = say(_open_key(overall, known), **gaps, known=of_hundred(known))
-    return paragraph(said, _behind(campaign, overall, leader))
+    return paragraph(said, learned)
 
 
 def _open_key(overall: Overall, known: float) -> str:
@@ -64,6 +71,18 @@ def _behind(campaign: Campaign, overall: Overall, leader: str) -> str:
     if any(is_firm(overall, p) for p in overall.index):
         return ""
     return say_of(len(overall.contenders) - 1, "overall.nobody-behind")
+
+
+def _depends(campaign: Campaign, overall: Overall) -> str:
+    """Who leads firmly where one group counts alone, where that isn't one and the same; "" where it is."""
+    cells = overall.map.cells if overall.map else ()
+    alone = {cell.weights.index(1.0): cell.lead for cell in cells if 1.0 in cell.weights}
+    firm = {n: lead.leader for n, lead in sorted(alone.items()) if lead.leader and strength(lead) == "firm"}
+    if len(set(firm.values())) < 2:
+        return ""
+    groups = group_titles(campaign, overall.groups)
+    leads = [say("overall.depends.on", group=groups[n], leader=name(campaign, who)) for n, who in firm.items()]
+    return say("overall.depends", leads=say("overall.depends.join").join(leads))
 
 
 def said_against(campaign: Campaign, overall: Overall, best: str) -> str:
@@ -136,10 +155,11 @@ def not_weighed(campaign: Campaign, verdict: Verdict) -> str:
 def how_weighed(campaign: Campaign, overall: Overall) -> str:
     """What a draw is, in plain words, and what counts as firm."""
     drawn = whole(overall.draws)
+    once = say("weighed.unrepeated") if overall.with_repeats < overall.criteria else ""
     if overall.weights == "given":
         weights = weights_in_words(group_titles(campaign, overall.groups), overall.given)
-        return paragraph(say("weighed.given", weights=weights, draws=drawn), say("weighed.firm"))
-    return paragraph(say("weighed.all", draws=drawn), say("weighed.firm"))
+        return paragraph(say("weighed.given", weights=weights, draws=drawn), once, say("weighed.firm"))
+    return paragraph(say("weighed.all", draws=drawn), once, say("weighed.firm"))
 
 
 def how_shared() -> str:

@@ -8,6 +8,7 @@ from reportgen.wording.phrase import Forms
 
 VERDICT: Mapping[str, str | Forms] = {
     "of-hundred": "{n} of 100",
+    "of-hundred.least": "{n} or more of 100",
     "of-hundred.over": "over 99 of 100",
     "of-hundred.under": "under 1 of 100",
     # weights in words
@@ -44,7 +45,7 @@ VERDICT: Mapping[str, str | Forms] = {
     # the answer over all criteria
     "overall.with": "With our weights",
     "overall.all": "Over all ways to weigh the criteria",
-    "overall.winner": "{how}, {leader} is worth more than {others}, and firmly: in {draws} draws or more against each",
+    "overall.winner": "{how}, {leader} is worth more than {others}, and firmly: in {least} draws against each",
     "overall.winner.two": "{how}, {leader} is worth more than {others}, and firmly: in {draws} draws",
     "overall.unrepeated": "Nobody is called ahead. {how}, {leader} is worth more than {nearest} in {draws} "
     "draws, but on the criteria with repeats alone in only {known}",
@@ -58,8 +59,13 @@ VERDICT: Mapping[str, str | Forms] = {
     "draws it is worth more than {nearest}, the nearest",
     "overall.slightly": "Nobody is ahead. {how}, {leader} is worth more than {nearest} only slightly more "
     "often than the other way round: in {draws} draws",
-    "overall.level": "Nobody is ahead. {how}, {leader} and {nearest} are each worth more than the other about "
-    "equally often",
+    "overall.level": {
+        "one": "Nobody is ahead. {how}, {names} are each worth more than the other about equally often",
+        "other": "Nobody is ahead. {how}, {names} are each worth more than the others about equally often",
+    },
+    "overall.depends": "It depends on what counts: {leads}",
+    "overall.depends.join": "; ",
+    "overall.depends.on": "with only {group}, {leader} leads firmly",
     "overall.several": "Nobody is ahead. {how}, several come first exactly as often as each other",
     "overall.none": "Nobody has a value on every criterion, so nothing is weighed",
     "overall.behind": {
@@ -107,6 +113,7 @@ VERDICT: Mapping[str, str | Forms] = {
     "asks who is then worth more",
     "weighed.given": "What counts how much is ours: {weights}. With that, {draws} draws were made: each moves every "
     "result at random as far as its uncertainty reaches, and asks who is then worth more",
+    "weighed.unrepeated": "Of what wasn’t repeated only the instrument’s part is known, and only that is moved",
     "weighed.firm": "Firm is what holds in 98 of 100 draws, with and without the criteria that nobody repeated",
     "weighed.shares": "How often each comes first depends on who else is in; had all been equal, each would come first "
     "as often as the last column says",

@@ -19,3 +19,9 @@ def of_hundred(share: float) -> str:
     if exact < Decimal("0.01"):
         return say("of-hundred.under")
     return say("of-hundred", n=number.fixed(exact * 100, 0))
+
+
+def least_of_hundred(share: float) -> str:
+    """The same of the least among several shares: "98 or more of 100", "over 99 of 100"."""
+    over = number.exact(share) > Decimal("0.99")
+    return of_hundred(share) if over else say("of-hundred.least", n=number.fixed(number.exact(share) * 100, 0))

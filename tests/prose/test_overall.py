@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from reportgen.campaign.declared import Campaign, Criterion, Group, VerdictPlan
 from reportgen.evaluation.evaluated import MustOutcome, Verdict
-from reportgen.judgement.overall import FIRM_FROM, Lead, Overall, Turn, WithoutCriterion
+from reportgen.judgement.overall import FIRM_FROM, Cell, Lead, Overall, Turn, WeightMap, WithoutCriterion
 from reportgen.prose.leads import lead_at, lead_clause, strength
 from reportgen.prose.overall import (
     how_weighed,
@@ -51,7 +51,7 @@ def test_a_winner_is_named_with_how_firm_it_is_against_each() -> None:
     said = answer(firmly())
     assert said == (
         "Over all ways to weigh the criteria, Corvane Sol is worth more than Ostler Mk II or Brindle, and firmly: "
-        "in 98 of 100 draws or more against each."
+        "in 98 or more of 100 draws against each."
     )
 
 
@@ -93,6 +93,23 @@ def test_on_one_criterion_the_verdict_does_not_go_beyond_its_first_place() -> No
     one = overall((0.98, 0.99, 0.5), Lead("corvane", 0.98, False), criteria=1, with_repeats=1)
     assert "first place on the one criterion is open" in answer(one)
     assert rests_on(one) == "It rests on one criterion, with repeats."
+
+
+def test_what_leads_firmly_by_itself_is_learned_where_nobody_is_ahead() -> None:
+    cells = (Cell((0.0, 1.0), Lead("ostler", 0.99, True)), Cell((1.0, 0.0), Lead("corvane", 0.98, True)))
+    of = overall((0.51, 0.6, 0.6), Lead("corvane", 0.51, False), groups=GROUPS[:2], map=WeightMap(GROUPS[:2], 1, cells))
+    assert answer(of) == (
+        "Nobody is ahead. Over all ways to weigh the criteria, Corvane Sol and Ostler Mk II are each worth more than "
+        "the other about equally often. It depends on what counts: with only thrift, Corvane Sol leads firmly; with "
+        "only speed, Ostler Mk II leads firmly."
+    )
+    one = replace(of, map=WeightMap(GROUPS[:2], 1, (cells[0], replace(cells[1], lead=Lead("corvane", 0.9, False)))))
+    assert "depends" not in answer(one)
+
+
+def test_three_that_are_level_are_all_named() -> None:
+    said = answer(overall((0.5, 0.51, 0.5), Lead("corvane", 0.5, False)))
+    assert "Corvane Sol, Ostler Mk II and Brindle are each worth more than the others about equally often" in said
 
 
 def test_exact_equals_tie() -> None:
@@ -231,8 +248,9 @@ def test_an_author_s_best_that_is_out_is_not_borne_out() -> None:
 
 
 def test_a_draw_is_explained_and_so_is_firm() -> None:
-    for of in (firmly(), firmly(weights="given", given=(0.5, 0.3, 0.2))):
+    for of in (firmly(), firmly(weights="given", given=(0.5, 0.3, 0.2)), firmly(with_repeats=3)):
         said = how_weighed(stoves(), of)
         assert "draws were made" in said
         assert "moves every result at random as far as its uncertainty reaches" in said
         assert "Firm is what holds in 98 of 100 draws" in said
+        assert ("only the instrument’s part is known" in said) == (of.with_repeats < of.criteria)
