@@ -16,11 +16,11 @@ from reportgen.evaluation.caveat import Caveat as Caveat
 from reportgen.evaluation.caveat import CaveatSort as CaveatSort
 from reportgen.evaluation.caveat import Keys as Keys
 from reportgen.evaluation.caveat import Otherwise as Otherwise
-from reportgen.evaluation.priced import CostOfUse as CostOfUse
-from reportgen.evaluation.priced import ValueForMoney as ValueForMoney
 from reportgen.evaluation.hanging import HangsOn as HangsOn
 from reportgen.evaluation.history import LookedBack as LookedBack
 from reportgen.evaluation.history import PastScatter as PastScatter
+from reportgen.evaluation.priced import CostOfUse as CostOfUse
+from reportgen.evaluation.priced import ValueForMoney as ValueForMoney
 from reportgen.finding import Finding
 from reportgen.intake.reading import ReadingKey
 from reportgen.judgement.draws import ByDraws
