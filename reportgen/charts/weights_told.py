@@ -8,7 +8,7 @@ from reportgen.campaign.declared import Campaign
 from reportgen.charts import weights
 from reportgen.charts.figure import Figure
 from reportgen.charts.telling import alternative
-from reportgen.charts.weight_space import counts
+from reportgen.charts.weight_space import counts, drawn
 from reportgen.charts.weights import Wish
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Evaluation
@@ -88,12 +88,14 @@ def _found(campaign: Campaign, of: WeightMap) -> str:
 
 
 def _key(overall: Overall, of: WeightMap, wishes: Sequence[Wish]) -> str:
+    marks = sum(drawn(cell.weights, of.steps) for cell in of.cells)
     how = {strength(cell.lead) for cell in of.cells}
     named = [words("weights.our-own")] if overall.given else []
     named += [r.name for r in overall.readers]
     names = [words("weights.wish", sign=w.sign, name=n) for w, n in zip(wishes, named, strict=True)]
     return sentence([
         words("key.weights.line" if len(of.groups) == 2 else "key.weights"),
+        words("key.weights.some", n=whole(marks), tried=whole(len(of.cells))) if marks < len(of.cells) else "",
         words("key.weights.firm") if "firm" in how else "",
         words("key.weights.open") if how & {"nearly", "mostly", "often", "slightly"} else "",
         words("key.weights.level") if "level" in how else "",

@@ -129,6 +129,7 @@ PHRASES: Mapping[str, str] = {
     "weights.our-own": "our own weights",
     "key.weights": "Each mark is one way to weigh the three: the nearer to a corner, the more that counts",
     "key.weights.line": "Each mark is one way to weigh the two: the nearer to an end, the more that counts",
+    "key.weights.some": "{n} of the {tried} are drawn",
     "key.weights.firm": "a filled mark is a firm lead",
     "key.weights.open": "an open mark is a lead that isn’t firm",
     "key.weights.level": "at a dot nobody is ahead",

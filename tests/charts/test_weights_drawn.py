@@ -110,8 +110,10 @@ def test_the_table_has_a_row_for_each_choice_in_fifths_and_each_row_adds_up() ->
 
 def test_a_finer_map_is_drawn_no_finer_than_can_be_seen() -> None:
     of = replace(whole(), map=weight_map(GROUPS, 40, WORTH))
-    svg = shown(of).svg
-    assert sum(len(layer(svg, name)) for name in ("firm", "open", "level")) == 231
+    made = shown(of)
+    assert sum(len(layer(made.svg, name)) for name in ("firm", "open", "level")) == 231
+    assert "231 of the 861 are drawn" in made.key  # C(40 + 2, 2) choices
+    assert "are drawn" not in shown(whole()).key
 
 
 def test_one_group_or_four_have_no_picture() -> None:
