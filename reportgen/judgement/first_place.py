@@ -41,7 +41,7 @@ def why(ranked: Sequence[Measured], weighed: Sequence[Weighed], winner: str | No
         return Reason("lead-exceeds", _numbers(narrowest))
     if any(pair.apart for pair in weighed):
         return Reason("sessions-apart")
-    if any(pair.spread is None for pair in weighed):
+    if any(pair.spread is None and not pair.off_scale for pair in weighed):
         return Reason("no-scatter-known")
     return _in_the_way(ranked, weighed)
 

@@ -71,6 +71,11 @@ class Weighed:
         return ends_from_logarithm(self.centre, self.d, reach, of_middle)
 
     @property
+    def off_scale(self) -> bool:
+        """Both are known from one side only, and neither bound puts its own ahead: no scatter could tell more."""
+        return bool(self.first.limit and self.second.limit) and self.ahead is None
+
+    @property
     def comparable(self) -> bool:
         return self.spread is not None and not self.apart
 

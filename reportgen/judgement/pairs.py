@@ -31,6 +31,9 @@ class Level:
 
 def decide(weighed: Weighed, first: Measured, second: Measured, level: Level, scatter: Scatter, rules: Rules) -> Pair:
     """The pair as it is reported. `first`, `second` are in the quantity's unit; `weighed` may be in logarithms."""
+    if weighed.off_scale and not weighed.apart:
+        nothing = _nothing_said(first, second, None, Reason("off-scale-both"), None, None, None)
+        return replace(nothing, decision="too close to call")
     if not weighed.comparable:
         undecidable = _undecidable(weighed, first, second)
         percent = percent_of_second(weighed, scatter, level.alpha) if rules.ratio else None

@@ -8,7 +8,6 @@ from reportgen.evaluation.says import says_of
 from reportgen.prose import amounts
 from reportgen.prose.standing import Standing, name, standing
 from reportgen.wording.count import in_words
-from reportgen.wording.decision import decision
 from reportgen.wording.interval import rank_range, value_only
 from reportgen.wording.language import say, say_of
 from reportgen.wording.listing import and_list
@@ -60,7 +59,8 @@ def _turned(s: Standing, pair: PairWithout) -> str:
     if pair.decision == "better" and pair.favours:
         ahead, behind = (one, other) if pair.favours == pair.first else (other, one)
         return say("exclusion.pair.ahead", name=ahead, other=behind)
-    return say("exclusion.pair", first=one, second=other, decision=decision(pair.decision))
+    key = "exclusion.pair.close" if pair.decision == "too close to call" else "exclusion.pair.unknown"
+    return say(key, first=one, second=other)
 
 
 def _order(s: Standing, caveat: Caveat) -> str:

@@ -60,6 +60,7 @@ SCATTER: Mapping[str, str | Forms] = {
     "exclusion.pairs.all": "With all that is left out, {pairs}",
     "exclusion.pairs.many": "{count} comparisons would be decided otherwise",
     "exclusion.pair.ahead": "{name} would be ahead of {other}",
-    "exclusion.pair": "{first} against {second} would be {decision}",
+    "exclusion.pair.close": "{first} and {second} couldn't be told apart",
+    "exclusion.pair.unknown": "whether {first} or {second} is ahead couldn't be told at all",
     "exclusion.pair.same": "between {first} and {second} there would be no difference that matters",
 }
