@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 
 from reportgen.audit.case import Case, Seen
+from reportgen.evaluation.claims import tested_so
 from reportgen.finding import Severity
 
 # Words by which makers name a condition; from memory, kept short on purpose.
@@ -29,7 +30,9 @@ def claimed_otherwise(case: Case) -> Iterable[Seen]:
             words = next(iter(claim.says.values()), "")
             named = CONDITION.search(words)
             if claim.under and claim.quantity:
-                says = f"{contender.title}: “{words}” is claimed {_under(claim.under)}, which isn't how it was tested."
+                if claim.tested_so or tested_so(case.declared.campaign, claim):
+                    continue  # the author knows, and pages say it
+                says = f"{contender.title}: “{words}” is claimed {_under(claim.under)}; nothing says that it was so."
                 yield Seen(place, says, f"quantity/{claim.quantity}", contender.id)
             elif named and claim.quantity and outcome != "not tested":
                 says = f"{contender.title}: “{words}” says “{named[0]}”, and is held against ours all the same."

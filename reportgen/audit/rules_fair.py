@@ -123,7 +123,7 @@ FAIR: tuple[Rule, ...] = (
         "claimed-otherwise", "note",
         "A claim can only be held against the condition it was made for; called contradicted under another, "
         "it wrongs its maker.",
-        "Test it as claimed; or say `under:` which condition it names, and it is set aside.",
+        "Say `under:` which condition it names, and `tested so:` yes or no; without that it is set aside.",
         claimed.claimed_otherwise,
     ),
     Rule(

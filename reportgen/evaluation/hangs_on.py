@@ -15,7 +15,7 @@ from reportgen.evaluation.working import Working
 from reportgen.judgement.judge import judge, sole_winner
 from reportgen.judgement.measured import Judged, Measured, Rules
 
-MOST_TRIED = 150  # passes left out in turn; with more of them, hardly one decides anything
+MOST_ASKED = 2000  # passes left out in turn × contenders; of very many passes, hardly one decides anything
 
 Again = Callable[[str, Sequence[Working]], Gathered]
 
@@ -29,7 +29,8 @@ def hangs_on(gathered: Sequence[Gathered], rules: Rules, judged: Judged, again: 
     now = sole_winner(list(measured.values()), rules)
     used = {c: [w for w in g.passes if w.used] for c, g in told.items()}
     tried = [(c, w) for c, ws in used.items() if len(ws) > 1 and not measured[c].blocked for w in ws]
-    if now != judged.first.winner or len(tried) > MOST_TRIED or len([r for r in judged.ranks.values() if r]) < 2:
+    ranked = [c for c, rank in judged.ranks.items() if rank]
+    if now != judged.first.winner or len(ranked) < 2 or len(tried) * len(told) > MOST_ASKED:
         return None
 
     def winner(of: str, passes: Sequence[Working]) -> str | None:

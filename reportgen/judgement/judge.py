@@ -7,7 +7,7 @@ from dataclasses import replace
 from itertools import combinations
 
 from reportgen.judgement import first_place
-from reportgen.judgement.lead import Weighed, weigh
+from reportgen.judgement.lead import Weighed, beats, weigh
 from reportgen.judgement.measured import First, Judged, Measured, Pair, Rules, Single
 from reportgen.judgement.pairs import Level, decide, set_aside
 from reportgen.judgement.ranks import rank_ranges
@@ -43,14 +43,26 @@ def judge(measured: Sequence[Measured], rules: Rules) -> Judged:
 
 
 def sole_winner(measured: Sequence[Measured], rules: Rules) -> str | None:
-    """Who alone is first, as `judge` finds it, and nothing else: cheap enough to ask many times over."""
+    """Who alone is first, as `judge` finds it, and nothing else: cheap enough to ask many times over.
+
+    Whoever is ahead of all the others can't lose to one of them, so 2(k − 1) of the k(k − 1)/2 pairs do.
+    """
     ranked = [m for m in measured if not m.blocked and (m.value is not None or m.limit is not None)]
     working = _on_working_scale(ranked, rules)
     if not working:
         return None
     scatter = find_scatter(list(working.values()), rules)
-    pairs = [weigh(working[a.name], working[b.name], scatter, rules) for a, b in combinations(ranked, 2)]
-    return first_place.find_winner(ranked, pairs)
+    names = [m.name for m in ranked]
+
+    def pair(one: str, other: str) -> Weighed:
+        first, second = sorted((one, other), key=names.index)
+        return weigh(working[first], working[second], scatter, rules)
+
+    front = names[0]
+    for other in names[1:]:
+        front = pair(front, other).ahead or front
+    alone = len(names) > 1 and all(beats(pair(front, other), ALPHA) == front for other in names if other != front)
+    return front if alone else None
 
 
 def _on_working_scale(ranked: Sequence[Measured], rules: Rules) -> dict[str, Measured]:

@@ -288,3 +288,14 @@ def test_what_is_said_of_firmware_settings_judging_and_interests_stands_on_pages
     assert any("Firmware" in text and "2.1" in text and "as shipped" in text for text in told.values())
     assert any("know which was which" in text and "before the test" in text for text in told.values())
     assert sum("none at all" in text and "sent back" in text for text in told.values()) >= 2
+
+
+def test_words_of_the_verdict_are_held_against_the_readings_too(tmp_path: Path) -> None:
+    yaml = PLAIN + "verdict:\n  we say: {words: The Ostler Mk II is the best of all.}\n"
+    (seen,) = of(found(tmp_path, yaml), "beyond-the-readings")
+    assert (seen.place.file, seen.place.line) == ("campaign.yaml", 8)
+
+
+def test_a_claim_whose_condition_the_author_answers_is_left_alone(tmp_path: Path) -> None:
+    yaml = contenders(CLAIM % ("As little as 5 g", ', under: no wind at all, tested so: "no, it blew"'), "model: Mk II")
+    assert not of(found(tmp_path, yaml), "claimed-otherwise")
