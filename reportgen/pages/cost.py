@@ -16,10 +16,9 @@ from reportgen.wording.language import say
 
 @dataclass(frozen=True)
 class CostRow:
-    """One contender: its price, what a use costs, what `most` uses cost with the price."""
+    """One contender: what a use costs, and what all the stated uses cost with the price."""
 
     contender: Named
-    price: str
     once: str
     in_all: str
 
@@ -40,12 +39,10 @@ class CostShown:
 
 def cost_of(told: Told, cost: CostOfUse, page: str) -> CostShown:
     """What `page` shows of it."""
-    campaign, verdict = told.campaign, told.evaluation.verdict
-    prices = {v.contender: v.price for v in (verdict.value if verdict else ())}
+    campaign = told.campaign
     rows = tuple(
         CostRow(
             named(campaign, line.name, page),
-            prices.get(line.name, ""),
             of_one_use(line, cost.currency),
             in_all(line, cost.high, cost.currency),
         )

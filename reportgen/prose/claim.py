@@ -67,7 +67,7 @@ def would_show(outcome: ClaimOutcome, result: Result | None) -> str:
     if outcome.reason.code != "conforms" or result.estimate is None:
         return ""
     if outcome.accept is None:
-        return say("claim.too-narrow")
+        return say("claim.too-narrow") if {"at_least", "at_most"} <= outcome.reason.numbers.keys() else ""
     low, high = outcome.accept
     put = partial(at_the_limit, u=result.u, unit=result.estimate.unit)
     if low is not None and high is not None:

@@ -18,7 +18,8 @@ from reportgen.wording.sentence import sentence
 
 def use_line(cost: CostOfUse) -> str:
     """What one use is and what it costs."""
-    return sentence(say("cost.use", per=cost.per, formula=cost.formula))
+    written = " ".join(cost.formula.replace("_", " ").replace("*", " × ").split())
+    return sentence(say("cost.use", per=cost.per, formula=written))
 
 
 def cheapest_line(campaign: Campaign, cost: CostOfUse) -> str:
