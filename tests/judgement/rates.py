@@ -241,8 +241,8 @@ CELLS: tuple[Cell, ...] = (
     ),
     *(
         Cell(f"one reading each, guessed scatter right (8 degrees): {what}", leads, ONE, 1,
-             Rules("lower", declared=DeclaredScatter(1.0, 8)), at_most=0.05)
-        for what, leads in (("two best equal", TIED), ("one ahead by 2 sd", AHEAD))
+             Rules("lower", declared=DeclaredScatter(1.0, 8)), at_most=bound)
+        for what, leads, bound in (("two best equal", TIED, 0.05), ("one ahead by 2 sd", AHEAD, None))
     ),
 )  # fmt: skip
 
