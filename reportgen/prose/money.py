@@ -56,7 +56,7 @@ def beaten_on(campaign: Campaign, value: ValueForMoney, quantity: str) -> str:
 
 def beaten_over_all(campaign: Campaign, value: Sequence[ValueForMoney]) -> tuple[str, ...]:
     """A sentence for each that costs as much as another or more and is worth less over all that is weighed."""
-    found = [v for v in value if v.on_verdict]
+    found = [v for v in value if v.on_verdict and len(v.on) > 1]  # of one thing alone its own line says so
     return tuple(
         sentence(say("money.on-verdict", name=name(campaign, v.contender), better=names(campaign, v.on_verdict)))
         for v in found
