@@ -11,10 +11,12 @@ import pytest
 
 from reportgen.build.run import audit_path
 from tests.campaigns import compile_folder, write_campaign
+from tests.evaluation.bench import evaluated
 
 HEAD = "title: T\nwho pays: Readers.\n"
 MEASURE = "measure:\n  gas: {kind: one reading, unit: g, better: lower, instrument: scale}\nreadings: readings.csv\n"
 SCALE = "scale: 0.1 g, up to 500 g, accuracy ±0.3 g\n"
+UNKNOWN = "scale: {resolution: 0.1 g, accuracy: unknown}\n"
 TWO = "contenders: {corvane: Corvane, ostler: Ostler}\n"
 ALL_OUT = "exclude:\n" + "".join(
     f"  - {{contender: {c}, pass: {n}, because: the wind rose, decided: during the test}}\n"
@@ -24,12 +26,12 @@ ALL_OUT = "exclude:\n" + "".join(
 METHODS = ("", "own", "relative")
 
 
-def told(place: Path, yaml: str, readings: str, scatter: str = "") -> tuple[dict[str, Any], str]:
+def told(place: Path, yaml: str, readings: str, scatter: str = "", scale: str = SCALE) -> tuple[dict[str, Any], str]:
     """results.json, and the words of its pages together; none may hold what a computer says for want of a number."""
     files = {"methods/weigh-it.1.yaml": f"title: Weigh it\nscatter: {scatter}\n"} if scatter else {}
     measure = MEASURE.replace("instrument: scale", "instrument: scale, method: weigh-it") if scatter else MEASURE
     folder = write_campaign(
-        place, HEAD + yaml.replace("MEASURE", measure), readings=readings, **{"instruments.yaml": SCALE, **files}
+        place, HEAD + yaml.replace("MEASURE", measure), readings=readings, **{"instruments.yaml": scale, **files}
     )
     record = compile_folder(folder)
     site = folder / ".site" / record["campaign"]
@@ -104,16 +106,29 @@ def test_passes_of_unequal_number_are_judged_by_the_fewer(scatter: str, tmp_path
         assert pair["favours"] == "corvane"  # 2.2 g, and t(4)·0.16·√(1 + 1/5) is 0.5
 
 
-def test_a_hundred_contenders_are_judged_and_shown(tmp_path: Path) -> None:
-    names = [f"c{n}" for n in range(100)]
-    rows = "contender,pass,gas\n" + "".join(
-        f"{c},{p},{10 + 2 * n + 0.1 * p:.1f}\n" for p in (1, 2) for n, c in enumerate(names)
-    )
-    yaml = "contenders: {" + ", ".join(f"{c}: Stove {c}" for c in names) + "}\nMEASURE"
-    record, text = told(tmp_path, yaml, rows)
+def test_a_hundred_contenders_are_judged(tmp_path: Path) -> None:
+    """Without pages, of which there would be a hundred and more; thirty below have theirs."""
+    found = evaluated(tmp_path, HEAD + many(100)[0], **{"readings": many(100)[1], "instruments.yaml": UNKNOWN})
+    (first,) = found.firsts
+    assert (first.winner, first.may_be_first) == ("c0", ("c0",))
+    assert len(found.comparisons) == 4950
+    assert all(c.low is not None and c.low < c.high for c in found.comparisons)
+
+
+def test_thirty_contenders_are_shown(tmp_path: Path) -> None:
+    yaml, rows = many(30)
+    record, text = told(tmp_path, yaml, rows, scale=UNKNOWN)
     assert record["first"][0]["winner"] == "c0"
-    assert len(record["comparisons"]) == 4950
+    assert len(record["comparisons"]) == 435
     assert "Stove c0 is lowest" in text
+
+
+def many(contenders: int) -> tuple[str, str]:
+    """A campaign of so many, two passes each, 2 g apart."""
+    names = [f"c{n}" for n in range(contenders)]
+    rows = "".join(f"{c},{p},{10 + 2 * n + 0.1 * p:.1f}\n" for p in (1, 2) for n, c in enumerate(names))
+    yaml = "contenders: {" + ", ".join(f"{c}: Stove {c}" for c in names) + "}\n"
+    return yaml + MEASURE, "contender,pass,gas\n" + rows
 
 
 @pytest.mark.parametrize("cell", ["-1.0", "0.0"])

@@ -232,3 +232,18 @@ def test_specimens_that_scatter_are_no_passes_of_one(tmp_path: Path) -> None:
     )
     (scatter,) = told(workspace(tmp_path, places))["scatters"]
     assert scatter["origin"] == "none"
+
+
+def test_the_example_of_the_handbook_comes_out_as_it_says(tmp_path: Path) -> None:
+    """Instruments and methods, *Past campaigns tell it*: 0.3 and 0.5 together 0.41, and 1.6 apart; by hand t(4) = 2.78."""
+    autumn = {"harl": (60.0, 60.3, 59.7), "tolk": (65.0, 65.5, 64.5)}
+    assert 2.78 * 0.412 * sqrt(2) == pytest.approx(1.62, abs=0.005)
+    for gap, winner in ((1.55, None), (1.7, "corvane")):
+        once = {"corvane": (60.0,), "ostler": (60.0 + gap,)}
+        place = tmp_path / str(gap)
+        of = new(once)
+        of["campaign.yaml"] = of["campaign.yaml"].replace(", brindle: Brindle", "")
+        record = told(workspace(place, {"older": old("one", "2025-10-11", autumn), "this-years": of}))
+        assert record["scatters"][0]["sd"] == pytest.approx(0.41, abs=0.005)
+        assert record["scatters"][0]["degrees"] == 4
+        assert record["first"][0]["winner"] == winner
