@@ -172,7 +172,8 @@ def _first(told: QuantityTold, contenders: Sequence[str], better: Better) -> str
 
 
 def _counted(told: QuantityTold, function: ValueFunction, contenders: Sequence[str], joint: Joint) -> Criterion:
-    """Shares of yes, or events a pass."""
+    """Shares of yes, or events a pass. What is drawn for a count holds where events come by themselves, which nothing
+    says: so its scatter isn't known."""
     import numpy as np
 
     worth, estimate, tries = {}, {}, []
@@ -185,7 +186,7 @@ def _counted(told: QuantityTold, function: ValueFunction, contenders: Sequence[s
         worth[result.contender] = function.of_draws(middle, off, relative=False)
         estimate[result.contender] = function.of(middle)
         tries.append(n)
-    known = all(n > 1 for n in tries)
+    known = all(n > 1 for n in tries) and not any(r.kind == "count" for r in told.results)
     return Criterion(told.quantity, "", worth, estimate, known, first=_first(told, contenders, "lower"))
 
 

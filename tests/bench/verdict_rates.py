@@ -3,7 +3,7 @@
     .venv/bin/python -m tests.bench.verdict_rates [runs]
 
 Each row: contenders, passes, criteria, how far their passes go together, the lead of the first in standard deviations of
-a pass; then the shares of runs in which the first, and in which any other, is named.
+a pass; then the shares of runs in which the first, and in which any other, is named. Below stand false winners in corners.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from itertools import product
 from math import sqrt
 
 from reportgen.judgement.measured import Rules
-from tests.evaluation.test_verdict_rates import rate_of_winners
+from tests.evaluation.test_verdict_rates import CORNERS, RELATIVE, rate_in_corner, rate_of_winners
 
 
 def main(runs: int = 4000) -> None:
@@ -26,6 +26,9 @@ def main(runs: int = 4000) -> None:
             continue
         first, other = rate_of_winners(k, n, criteria, together, lead, Rules("higher", scatter), runs)
         print(f"{scatter:7}  {k}  {n}  {criteria:8}  {together:8}  {lead:4}  {first:.3f}  {other:.3f}", flush=True)
+    corners = {**CORNERS, "two alike, scatter grows with the level": (RELATIVE, [0.4] * 2, [0.0] * 2, 3)}
+    for corner, told in corners.items():
+        print(f"{rate_in_corner(*told, runs):.3f}  {corner}", flush=True)
 
 
 if __name__ == "__main__":

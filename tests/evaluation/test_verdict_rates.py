@@ -18,7 +18,8 @@ from reportgen.judgement.overall import FIRM_FROM
 from reportgen.metrology.uncertain import Source
 from tests.evaluation.weighing import HIGHER, told, weighed
 
-RUNS = 250
+RUNS = 150
+OWN, RELATIVE = Rules("higher", scatter="own"), Rules("higher", scatter="relative")
 
 
 def spread(rate: float, runs: int = RUNS) -> float:
@@ -40,6 +41,20 @@ def rate_of_winners(k, n, criteria=2, together=0.0, lead=0.0, rules=HIGHER, runs
     return right / runs, wrong / runs
 
 
+def rate_in_corner(rules, sds, leads, n, runs, criteria=2, seed=4):
+    """Share of runs in which anybody wins, on criteria of tests apart; where scatter is relative passes are lognormal."""
+    rng = np.random.default_rng(seed)
+    named = 0
+    for _ in range(runs):
+        quantities = []
+        for c in range(criteria):
+            x = rng.standard_normal((len(sds), n)) * np.array(sds)[:, None] + np.array(leads)[:, None]
+            x = np.exp(x) if rules.scatter == "relative" else x
+            quantities.append(told(f"q{c}", {f"c{i}": row for i, row in enumerate(x)}, rules, test=f"t{c}"))
+        named += weighed(quantities).winner is not None
+    return named / runs
+
+
 @pytest.mark.parametrize("together", [0.9, -0.9])
 def test_criteria_that_scatter_together_keep_the_guarantee(together):
     assert sum(rate_of_winners(2, 3, together=together)) == pytest.approx(0.05, abs=spread(0.05))
@@ -50,14 +65,31 @@ def test_of_four_equals_hardly_any_campaign_names_one():
 
 
 def test_own_scatter_keeps_the_guarantee():
-    assert sum(rate_of_winners(2, 4, rules=Rules("higher", scatter="own"))) <= 0.05 + spread(0.05)
+    assert sum(rate_of_winners(2, 4, rules=OWN)) <= 0.05 + spread(0.05)
+
+
+CORNERS = {
+    "eight equals of two passes": (HIGHER, [1.0] * 8, [0.0] * 8, 2),
+    "two best of four alike": (HIGHER, [1.0] * 4, [9.0, 9.0, 0.0, 0.0], 3),
+    "two passes, one scattering fifty times as much": (OWN, [50.0, 1.0, 1.0, 1.0], [0.0] * 4, 2),
+    "two best of which one scatters ten times as much": (OWN, [1.0, 10.0], [0.0, 0.0], 3),
+}
+
+
+@pytest.mark.parametrize("corner", CORNERS)
+def test_the_guarantee_holds_in_corners(corner):
+    assert rate_in_corner(*CORNERS[corner], runs=60) <= 0.05 + spread(0.05, 60)
+
+
+def test_scatter_that_grows_with_the_level_keeps_the_guarantee():
+    assert rate_in_corner(RELATIVE, [0.4] * 2, [0.0] * 2, 3, runs=80) <= 0.05 + spread(0.05, 80)
 
 
 def test_a_lead_on_both_criteria_is_found_more_often_than_on_one():
-    one = rate_of_winners(4, 3, criteria=1, lead=2.0, runs=150)
-    two = rate_of_winners(4, 3, criteria=2, lead=2.0, runs=150)
+    one = rate_of_winners(4, 3, criteria=1, lead=2.0, runs=80)
+    two = rate_of_winners(4, 3, criteria=2, lead=2.0, runs=80)
     assert one[0] == pytest.approx(
-        0.36, abs=spread(0.36, 150)
+        0.36, abs=spread(0.36, 80)
     )  # as first place by itself (tests/judgement/test_judging_rates.py)
     assert two[0] > one[0] + 0.15
     assert max(one[1], two[1]) <= 0.02

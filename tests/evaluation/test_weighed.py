@@ -209,6 +209,7 @@ def test_counts_are_drawn_from_their_gamma(tmp_path):
     found = overall(verdict(tmp_path, plan, rows, measure))
     wanted = stats.beta(3.5, 9.5).cdf(0.5)
     assert found.index[0].index == pytest.approx(wanted, abs=NEAR)
+    assert found.with_repeats == 0  # nothing says that events come by themselves
 
 
 def test_parts_that_stay_apart_share_the_weight_of_their_criterion(tmp_path):
