@@ -75,6 +75,13 @@ PHRASES: Mapping[str, str] = {
     "chained": "The reading after one weighing is the reading before the next.",
     "between-specimens": "One unit of a product differs from another by about {amount}.",
     "between-sessions": "Another day or another set-up shifts readings by about {amount}.",
+    "past-campaigns": (
+        "How far one pass differs from the next is also taken from campaigns that were tested before with this version."
+    ),
+    "past-campaigns.of-one": (
+        "{quantity}: how far one pass differs from the next is also taken from campaigns that were tested before with "
+        "this version."
+    ),
     "repeatability": (
         "{quantity} varies by {sd} from pass to pass (standard deviation, {degrees} degrees of freedom; {source})."
     ),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from reportgen.addresses import from_to, method_page
-from reportgen.campaign.declared import Method, ProseFile
+from reportgen.campaign.declared import EVERY, Method, ProseFile
 from reportgen.finding import Finding
 from reportgen.pages.told import Page
 from reportgen.prose.amounts import typed
@@ -138,6 +138,10 @@ def _more(method: Method) -> tuple[str, ...]:
         lines.append(words("between-sessions", amount=typed(method.between_sessions)))
     if method.between_specimens:
         lines.append(words("between-specimens", amount=typed(method.between_specimens)))
+    if EVERY in method.from_past:
+        lines.append(words("past-campaigns"))
+    for quantity in sorted(set(method.from_past) - {EVERY}):
+        lines.append(words("past-campaigns.of-one", quantity=quantity.replace("-", " ").capitalize()))
     for quantity, known in sorted(method.repeatability.items()):
         key = "repeatability" if known.source else "repeatability.plain"
         name = quantity.replace("-", " ").capitalize()
