@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Kind, Quantity, Test
 from reportgen.campaign.given import Entry
+from reportgen.campaign.independent import over_quantity
 from reportgen.campaign.look_up import error, unknown
 from reportgen.campaign.written.measure import WrittenQuantity
 from reportgen.finding import Finding
@@ -37,12 +38,14 @@ def counts_alone(quantities: Sequence[Quantity]) -> bool:
 def with_tests_counted_in(
     test: Test, entries: Sequence[Entry[WrittenQuantity]], tests: Mapping[str, tuple[str, ...]], told: list[Finding]
 ) -> Test:
-    """The test with `in:` of its counts as ids of tests; a quantity stands for its test.
+    """The test with `in:` of its counts as ids of tests (a quantity stands for its test), `counted over:` as one
+    of a quantity.
 
     `tests`: the ids of the quantities of every test.
     """
     of_quantity = {q: t for t, quantities in tests.items() for q in quantities}
     found: dict[str, tuple[str, ...]] = {}
+    over = {as_id(e.name.value): over_quantity(e.value.counted_over, tests, told) for e in entries}
     for entry in entries:
         inside: list[str] = []
         for given in entry.value.in_:
@@ -54,5 +57,9 @@ def with_tests_counted_in(
                 told.append(unknown(given, [*tests, *of_quantity], "test or quantity"))
         found[as_id(entry.name.value)] = tuple(dict.fromkeys(inside))
     return dataclasses.replace(
-        test, quantities=tuple(dataclasses.replace(q, count_in=found.get(q.id, ())) for q in test.quantities)
+        test,
+        quantities=tuple(
+            dataclasses.replace(q, count_in=found.get(q.id, ()), counted_over=over.get(q.id, ""))
+            for q in test.quantities
+        ),
     )

@@ -11,6 +11,7 @@ from reportgen.campaign.columns import Known, Placed, names_in, sorted_out
 from reportgen.campaign.counting import check_counting
 from reportgen.campaign.declared import Column, Kind, Quantity
 from reportgen.campaign.given import Entry, Given
+from reportgen.campaign.independent import check_independent
 from reportgen.campaign.kinds import KINDS
 from reportgen.campaign.look_up import error
 from reportgen.campaign.until import formula_until
@@ -36,6 +37,7 @@ def quantity_of(
     kind = _kind(label, w, at, columns, told)
     unit, instrument = sorted_out(w.unit, w.instrument, known)
     check_counting(label, w, w.kind.value if w.kind else None, told)
+    check_independent(label, w, kind, told)
     if kind:
         _check_kind(kind, label, w, unit, at, told)
     quantity = Quantity(
@@ -53,6 +55,7 @@ def quantity_of(
         until=w.until.value if w.until else None,
         grades=tuple(g.value for g in w.grades),
         count_of=as_id(w.count_of.value) if w.count_of else "",
+        independent=w.independent.value if w.independent else False,
         says=w.says.value if w.says else "",
         decided=w.decided.value if w.decided else None,
     )

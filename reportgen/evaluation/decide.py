@@ -10,7 +10,7 @@ from reportgen.evaluation.declared_scatter import between_sessions, of_passes
 from reportgen.evaluation.evaluated import Comparison, FirstPlace, Keys, PairWithout
 from reportgen.evaluation.gathered import Gathered
 from reportgen.judgement.judge import judge
-from reportgen.judgement.measured import Judged, Measured, Rules
+from reportgen.judgement.measured import Judged, Measured, Pair, Rules
 from reportgen.metrology.unit import Unit, convert, parse_unit
 
 
@@ -92,7 +92,7 @@ def decide(test: Test, quantity: Quantity, part: str, everyone: Sequence[Gathere
         test.id, quantity.id, part, first.winner, first.may_be_first, first.unranked, first.reason, everything,
         order_changes_without=None if again is None else dict(ranks) != dict(judged.ranks),
         ranks_without={c: r for c, r in ranks.items() if r is not None and r != judged.ranks.get(c)},
-        pairs_without=_pairs_otherwise(judged, again) if again else (),
+        pairs_without=pairs_otherwise(judged.pairs, again.pairs) if again else (),
     )  # fmt: skip
     return Decided(judged, comparisons, place)
 
@@ -104,10 +104,10 @@ def _with_all(everyone: Sequence[Gathered], rules: Rules) -> Judged | None:
     return judge([g.with_all or g.measured for g in everyone if g.with_all or g.mean is not None], rules)
 
 
-def _pairs_otherwise(now: Judged, again: Judged) -> tuple[PairWithout, ...]:
+def pairs_otherwise(now: Sequence[Pair], again: Sequence[Pair]) -> tuple[PairWithout, ...]:
     """The pairs that would be decided otherwise: another decision, or the other of the two ahead."""
-    then = {(p.first, p.second): p for p in again.pairs}
-    turned = ((p, then[p.first, p.second]) for p in now.pairs if (p.first, p.second) in then)
+    then = {(p.first, p.second): p for p in again}
+    turned = ((p, then[p.first, p.second]) for p in now if (p.first, p.second) in then)
     return tuple(
         PairWithout(p.first, p.second, other.decision, other.favours)
         for p, other in turned

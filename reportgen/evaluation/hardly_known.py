@@ -17,7 +17,14 @@ def hardly_known(result: Result) -> Hardly:
     By its 95 % interval. Only where nothing means nothing: not of temperatures, nor of levels.
     """
     e = result.estimate
-    if e is None or e.value is None or e.limit or result.low is None or result.high is None:
+    if (
+        result.kind != "measured"
+        or e is None
+        or e.value is None
+        or e.limit
+        or result.low is None
+        or result.high is None
+    ):
         return ""
     if result.low == result.high or not (e.step or _from_nothing(e.unit)):
         return ""

@@ -10,13 +10,16 @@ from reportgen.evaluation.decide import decide, is_ranked, rules_for
 from reportgen.evaluation.declared_scatter import between_specimens
 from reportgen.evaluation.drawn import with_draws
 from reportgen.evaluation.evaluated import Caveat, Comparison, FirstPlace, Result, ScatterUsed, bears_on
+from reportgen.evaluation.exposure import nothing_counted_over, runs_counted_in, spread_evenly
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.gathered import Gathered, gather
 from reportgen.evaluation.hangs_on import hangs_on
 from reportgen.evaluation.inputs import inputs_of
+from reportgen.evaluation.judged_exactly import judged_exactly
 from reportgen.evaluation.nested import several_specimens
+from reportgen.evaluation.observing import ReadingRefused
 from reportgen.evaluation.orders import order_comparisons, order_results, orders_seen
-from reportgen.evaluation.results import measured_result, missing_result, plain_result, so_far, untested
+from reportgen.evaluation.results import measured_result, missing_result, so_far, untested
 from reportgen.evaluation.says import says_of
 from reportgen.evaluation.scatter_used import scatter_used
 from reportgen.evaluation.specimens_apart import with_specimens_apart
@@ -116,9 +119,10 @@ def _tell_part(
     campaign = bench.declared.campaign
     blocked = {c: bench.blocked(quantity.id, ws) for c, ws in passes.items()}
     if quantity.kind in PLAIN:
-        return QuantityTold(
-            quantity.id, tuple(plain_result(test, quantity, c, part, ws, blocked[c]) for c, ws in passes.items())
+        exactly = judged_exactly(
+            campaign, test, quantity, part, passes, blocked, lambda c, ws: counted_over(bench, test, quantity, c, ws)
         )
+        return QuantityTold(quantity.id, exactly.results, exactly.comparisons, exactly.first)
     unit = bench.workings.units[quantity.id]
     rounds_recorded = bool(bench.readings.rounds_recorded.get(test.id) or bench.readings.order_recorded.get(test.id))
     rules = rules_for(campaign, test, quantity, unit, rounds_recorded)
@@ -159,6 +163,29 @@ def _tell_part(
     return QuantityTold(
         quantity.id, results, decided.comparisons, first, used, decided.judged, measured, found_in, rules
     )
+
+
+def counted_over(
+    bench: Bench, test: Test, quantity: Quantity, contender: str, used: Sequence[Working]
+) -> tuple[float, ...]:
+    """Over how much each of a count's passes was taken; () where that isn't known.
+
+    `counted over:` names a quantity: pass by pass where its passes are those of the count, else all of it together.
+    Without one each run is one; of counted incidents, each run of the tests they are counted in. Raises
+    `ReadingRefused` for a quantity that comes to nothing.
+    """
+    if not quantity.counted_over:
+        return runs_counted_in(quantity, contender, used, bench.readings.readings)
+    found = bench.workings.counted(quantity.counted_over, contender)
+    over = {w.key: w.value.value for w in found if w.value and not w.value.limit and w.value.value is not None}
+    for pass_, amount in over.items():
+        if amount <= 0.0:
+            raise ReadingRefused(nothing_counted_over(bench.declared, quantity, contender, pass_.pass_), "")
+    if used and all(w.key in over for w in used):
+        return tuple(over[w.key] for w in used)
+    if len(over) < len(found) or not over:
+        return ()
+    return spread_evenly(sum(over.values()), used)
 
 
 def _missing(test: Test, quantity: Quantity, part: str, gathered: Gathered) -> Result:

@@ -82,7 +82,9 @@ class Reason:
     Codes: lead-exceeds, lead-within (numbers: lead, half_width), step-decides (also least_lead, step),
     no-scatter-known, off-scale-both, bound-decides, bound-too-close (lead, half_width), inside-matters (low,
     high, matters), sessions-apart, no-answer (in too many draws the formula has none), one-contender, blocked,
-    no-result, not-above-zero (a ratio asked of a number at or below 0).
+    no-result, not-above-zero (a ratio asked of a number at or below 0); of what is counted or graded chance-excluded,
+    chance-open (p, allowed: both one-sided), never-enough (also least, tries, enough: no outcome of so many tries could
+    have decided, so many could).
     """
 
     code: str

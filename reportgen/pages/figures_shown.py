@@ -13,6 +13,7 @@ from reportgen.prose.amounts import also, decimals_read_once, read_once, short
 from reportgen.wording import interval, number
 from reportgen.wording.language import spoken
 from reportgen.wording.reason import why_blocked, why_missing, why_no_u
+from reportgen.wording.share import share_limit
 from reportgen.wording.unit import spelled
 
 FIGURE_SPACE, POINT_SPACE = "\u2007", "\u2008"  # as wide as a digit, as wide as a point
@@ -60,7 +61,7 @@ def _between(r: Result) -> str:
     if r.low is None or r.high is None:
         return ""
     if r.kind == "yes/no":
-        return words("interval", low=interval.percent(r.low), high=interval.percent(r.high))
+        return words("interval", low=share_limit(r.low), high=share_limit(r.high))
     if read_once(r):
         return interval.between(r.low, r.high, "", decimals=decimals_read_once(r))
     return interval.between(r.low, r.high, "", r.u)

@@ -12,16 +12,19 @@ from reportgen.pages.named import Named, named
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose.amounts import typed_apart
+from reportgen.prose.by_chance import CODES as BY_CHANCE
+from reportgen.prose.by_chance import settle_by_chance
 from reportgen.prose.comparison import decided
 from reportgen.prose.percent import percent_line
 from reportgen.prose.sentences import pair_cell
+from reportgen.prose.standing import standing
 from reportgen.wording import interval
 from reportgen.wording.count import roughly
 from reportgen.wording.percent import apart
 from reportgen.wording.reason import why
-from reportgen.wording.sentence import capital
+from reportgen.wording.sentence import capital, sentence
 
-IN_THE_MEANING = ("lead-exceeds", "lead-within", "inside-matters")  # what it means says these with their numbers
+IN_THE_MEANING = ("lead-exceeds", "lead-within", "inside-matters", *BY_CHANCE)  # what it means has their numbers
 
 
 @dataclass(frozen=True)
@@ -61,7 +64,7 @@ def pairs_of(told: Told, page: str, quantity: Quantity, part: str = "") -> tuple
                 open=not c.resolved,
                 means=means,
                 why=_why(c, means),
-                settle=settle(c, quantity, by_specimens),
+                settle=_settle_by_chance(told, c) if c.reason.code in BY_CHANCE else settle(c, quantity, by_specimens),
                 percent=percent_line(told.campaign, c),
             )
         )
@@ -90,6 +93,11 @@ def difference(c: Comparison) -> str:
         return ""
     low, high = (c.low, c.high) if c.low is not None else (c.differed_low, c.differed_high)
     return interval.difference(c.difference, c.u, low, high, apart(c.unit))
+
+
+def _settle_by_chance(told: Told, c: Comparison) -> str:
+    said = settle_by_chance(standing(told.campaign, told.evaluation, c.quantity, c.part), c)
+    return sentence(said) if said else ""
 
 
 def _otherwise(found: Settle) -> str:

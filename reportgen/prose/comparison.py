@@ -8,6 +8,7 @@ from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Comparison, Evaluation
 from reportgen.judgement.partial_order import turned
 from reportgen.prose import amounts
+from reportgen.prose.by_chance import CODES, by_chance_meaning
 from reportgen.prose.orders import pair_means, pair_word
 from reportgen.prose.standing import Standing, name, standing
 from reportgen.prose.within import within
@@ -94,6 +95,8 @@ def meaning(s: Standing, pair: Comparison, first: str) -> str:
     """What a decision means, from `first`'s side and without a full stop."""
     if pair.seen is not None and pair.reason.code != "blocked":
         return pair_means(s, pair, first)
+    if pair.reason.code in CODES:
+        return by_chance_meaning(s, pair, first)
     if pair.difference is None:
         return _with_a_bound(s, pair)
     second = pair.second if first == pair.first else pair.first

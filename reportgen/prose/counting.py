@@ -16,6 +16,8 @@ def counting(s: Standing) -> str:
     read = [r for r in s.results if not r.missing]
     if read and read[0].kind == "yes/no":
         return yes_no(s, read)
+    if read and read[0].kind == "count" and s.quantity.better != "neither" and not s.quantity.independent:
+        return say("count.line.not-independent", values=values(s))
     return say("grade.line" if read and read[0].kind == "grade" else "count.line", values=values(s))
 
 

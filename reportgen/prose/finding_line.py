@@ -5,6 +5,7 @@ from __future__ import annotations
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.prose import amounts
+from reportgen.prose.by_chance import is_by_chance
 from reportgen.prose.once import in_front, not_told_apart, open_in_front
 from reportgen.prose.orders import found
 from reportgen.prose.standing import Standing, name, names, standing
@@ -25,6 +26,10 @@ def finding_line(campaign: Campaign, evaluation: Evaluation, quantity: str, part
         return found(s)
     if s.first is None:
         return say("finding.shown")
+    if is_by_chance(s) and s.first.winner:
+        return say("finding.chance.winner", winner=name(campaign, s.first.winner))
+    if s.first.reason.code == "never-enough":
+        return say("finding.chance.never")
     if s.first.winner:
         return _winner(s, s.first.winner)
     if len(s.ranked) == 1:

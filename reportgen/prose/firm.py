@@ -35,8 +35,7 @@ def has_repeats(first: FirstPlace, s: Standing) -> bool:
     """Did repeats of these runs decide? Of what isn't measured: were there several tries?"""
     if s.scatter is not None and s.scatter.origin != "none":
         return s.scatter.origin in ("passes", "both")
-    counted = [r for r in s.results if r.kind in ("yes/no", "count", "grade") and not r.missing]
-    return bool(counted) and first.reason.code != "no-scatter-known" and all(r.passes > 1 for r in counted)
+    return first.reason.code in ("chance-excluded", "chance-open")
 
 
 def _origin(s: Standing) -> str:

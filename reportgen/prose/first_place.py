@@ -5,6 +5,7 @@ from __future__ import annotations
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.prose.amounts import full
+from reportgen.prose.by_chance import first_by_chance, is_by_chance
 from reportgen.prose.counting import counting
 from reportgen.prose.once import once
 from reportgen.prose.orders import ordering
@@ -44,6 +45,8 @@ def _sentences(s: Standing) -> list[str]:
 def _ranked(s: Standing) -> list[str]:
     assert s.first is not None
     code = s.first.reason.code
+    if is_by_chance(s):
+        return first_by_chance(s)
     if s.first.winner:
         return winner(s, s.first.winner)
     if not s.ranked:

@@ -72,6 +72,8 @@ def _sort(first: FirstPlace, s: Standing, ranked: int) -> Sort:
     if ranked < 2 or not first.may_be_first or first.reason.code in NOT_RANKED:
         return "nothing"
     known = [c for c in s.comparisons if c.decision != "not enough to say"]
+    if first.reason.code == "never-enough":
+        return "tied"
     if first.reason.code == "no-scatter-known" or (s.comparisons and not known):
         return "once"
     return "shared" if len(first.may_be_first) < ranked else "tied"

@@ -7,9 +7,11 @@ from reportgen.evaluation.evaluated import Result
 from reportgen.prose import amounts
 from reportgen.prose.standing import name
 from reportgen.wording.count import in_words
+from reportgen.wording.interval import between
 from reportgen.wording.language import say, say_of
 from reportgen.wording.reason import why_missing, why_no_u
 from reportgen.wording.sentence import sentence
+from reportgen.wording.share import share_limit
 
 
 def result_line(campaign: Campaign, result: Result) -> str:
@@ -25,9 +27,17 @@ def result_line(campaign: Campaign, result: Result) -> str:
         line = say_of(result.passes, "result.passes", line=line, count=in_words(result.passes))
     if result.excluded:
         line = say_of(result.excluded, "result.excluded", line=line, count=in_words(result.excluded))
+    if result.covers in ("tries", "events") and result.low is not None and result.high is not None:
+        line = _in_the_long_run(line, result, result.low, result.high)
     if result.kind == "measured" and result.covers == "instrument" and result.estimate and not result.estimate.limit:
         line = say("result.this-run", line=line)
     return sentence(line)
+
+
+def _in_the_long_run(line: str, result: Result, low: float, high: float) -> str:
+    if result.covers == "tries":
+        return say("result.share", line=line, low=share_limit(low), high=share_limit(high))
+    return say("result.rate", line=line, range=between(low, high, ""))
 
 
 def why_no_u_line(campaign: Campaign, result: Result) -> str:

@@ -91,13 +91,14 @@ DRAWS = {"oneOf": [{"type": "null"}, row(
 LABORATORY = row(
     name=NAME, report=NAME, number=MAYBE_TEXT, date=MAYBE_TEXT, accredited=MAYBE_TEXT, page=MAYBE_WHOLE,
     detection_limit={"oneOf": [{"type": "null"}, AMOUNT]}, report_limit={"oneOf": [{"type": "null"}, AMOUNT]},
-    uncertainty={"oneOf": [{"type": "null"}, AMOUNT]}, coverage_factor=NUMBER,
+    uncertainty={"oneOf": [{"type": "null"}, AMOUNT]}, coverage_factor=NUMBER, taken=TEXTS, diluted=TEXTS,
 )  # fmt: skip
 RESULT = row(
     test=NAME, quantity=NAME, contender=NAME, kind=one_of("measured", "yes/no", "count", "grade", "order"),
     value=NUMBER, unit=TEXT, u={"type": ["number", "null"], "minimum": 0}, low=NUMBER, high=NUMBER, coverage=SHARE,
     at_least={"type": "boolean"}, why_no_u=MAYBE_TEXT, printed=NAME,
-    covers=one_of("instrument and scatter", "instrument"), part=MAYBE_TEXT, yes=MAYBE_WHOLE, of=MAYBE_WHOLE,
+    covers=one_of("instrument and scatter", "instrument", "tries", "events"), part=MAYBE_TEXT,
+    yes=MAYBE_WHOLE, of=MAYBE_WHOLE,
     grade=MAYBE_TEXT, grades={"type": "object", "additionalProperties": WHOLE}, passes=WHOLE, excluded=WHOLE,
     without_exclusions=NUMBER, without_limit=LIMIT, limit=LIMIT,
     rank={"type": ["array", "null"], "items": {"type": "integer", "minimum": 1}, "minItems": 2, "maxItems": 2},
@@ -247,8 +248,11 @@ PRICE = row(
 CONTENDER = row(
     id=NAME, title=NAME, maker=MAYBE_TEXT, model=MAYBE_TEXT, prices=every(PRICE), as_received=NAMES, in_the_box=TEXTS,
     missing=NAMES,
-    specimens=every(row(id=NAME, serial=MAYBE_TEXT, bought_where=MAYBE_TEXT, bought_on=MAYBE_TEXT, as_received=NAMES)),
-    facts=TEXTS,
+    specimens=every(row(
+        id=NAME, serial=MAYBE_TEXT, bought_where=MAYBE_TEXT, bought_on=MAYBE_TEXT, as_received=NAMES,
+        put_right=MAYBE_TEXT,
+    )),
+    facts=TEXTS, firmware=MAYBE_TEXT, settings=MAYBE_TEXT, put_right=MAYBE_TEXT,
 )  # fmt: skip
 
 

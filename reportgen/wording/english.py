@@ -10,6 +10,7 @@ from collections.abc import Mapping
 
 from reportgen.wording.english_answers import ANSWERS
 from reportgen.wording.english_budgets import BUDGETS
+from reportgen.wording.english_counted import COUNTED
 from reportgen.wording.english_draws import DRAWS
 from reportgen.wording.english_fairness import FAIRNESS
 from reportgen.wording.english_instruments import INSTRUMENTS
@@ -43,5 +44,5 @@ def inside(title: str) -> str:
 
 PHRASES: Mapping[str, str | Forms] = {
     **WORDS, **SENTENCES, **ANSWERS, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS, **BUDGETS,
-    **DRAWS, **MONEY, **VERDICT, **SCATTER,
+    **COUNTED, **DRAWS, **MONEY, **VERDICT, **SCATTER,
 }  # fmt: skip

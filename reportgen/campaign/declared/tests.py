@@ -58,6 +58,8 @@ class Quantity:
     grades: tuple[str, ...] = ()
     count_of: str = ""  # counts incidents of this event (an id) instead of reading a column
     count_in: tuple[str, ...] = ()  # ids of the tests they are counted in
+    independent: bool = False  # each event of a count comes by itself: their number is Poisson's
+    counted_over: str = ""  # id of the quantity a count is taken over; "" for a run as one
     says: str = ""
     decided: WhenDecided | None = None  # to measure it, and what matters in it
 

@@ -12,7 +12,7 @@ from reportgen.campaign.encodings import ENCODINGS
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.kinds import KINDS
 from reportgen.campaign.order_words import SENTENCE_PATTERN, Saying, sentences
-from reportgen.campaign.scalar import AmountOf, Cell, FilePath, Name, SizeOf, Term, Words, choice
+from reportgen.campaign.scalar import AmountOf, Cell, FilePath, Name, SizeOf, Term, Words, YesNo, choice
 from reportgen.campaign.shape import Scalar, Short, key, many
 from reportgen.campaign.until import UntilOf
 from reportgen.campaign.written.accidents import WrittenAssumption
@@ -91,7 +91,9 @@ class WrittenQuantity:
     kind: KindOfIt | None = key("The ready-made measurement it is: it writes the formula and expects the columns")
     formula: Term | None = key("How it is worked out from readings, in place of what the kind wrote")
     unit: Term | None = key("Its unit, as people write it: g, °F, lbf, dB")
-    better: Direction | None = key("Which way is better; without it nothing is ranked")
+    better: Direction | None = key(
+        "Which way is better: higher is more of it, more yes or a later grade; without it nothing is ranked"
+    )
     instrument: Name | None = key("The instrument its readings were taken with")
     matters: SizeOf | None = key("The smallest difference that matters in use, fixed before the test")
     over_parts: JoinParts | None = key("How the parts of a run are joined")
@@ -100,6 +102,8 @@ class WrittenQuantity:
     grades: tuple[Term, ...] = many("The grades, worst first")
     seen: tuple[Sighting, ...] = many("An order as it was seen, in sentences, where no table is wanted")
     count_of: Term | None = key("The event it counts among the incidents, such as relight")
+    independent: YesNo | None = key("Of counts: whether each event comes by itself, whatever came before it")
+    counted_over: Name | None = key("The quantity, such as a time, over which a count's events came; else a run is one")
     in_: tuple[Name, ...] = many("The tests in which they are counted; a contender they have seen counts, from 0 on")
     assumed: tuple[Entry[WrittenAssumption], ...] = many("Names in formulas that nobody measured")
     says: Words | None = key("What to know about it, in a sentence or two")
