@@ -10,7 +10,7 @@ from reportgen.campaign.declared import Quantity, Test
 from reportgen.charts.figure import Figure
 from reportgen.charts.order import in_order
 from reportgen.charts.traces import address_of
-from reportgen.evaluation.evaluated import Caveat, FirstPlace
+from reportgen.evaluation.evaluated import Caveat, FirstPlace, ScatterUsed
 from reportgen.finding import Place
 from reportgen.pages.conditions import ConditionsShown, conditions_shown
 from reportgen.pages.constants import ConstantShown, causes_led, constants_of, scatter_anchor
@@ -37,7 +37,7 @@ from reportgen.prose.sentences import exclusion_line, finding_line, first_place_
 from reportgen.prose.together import pooled_line, scatter_line
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import degrees
-from reportgen.wording.listing import and_list
+from reportgen.wording.listing import and_list, commas
 
 
 @dataclass(frozen=True)
@@ -220,8 +220,11 @@ def _left_out(told: Told, quantity: str, part: str, bearing: list[Caveat]) -> tu
 def _scatter(told: Told, quantity: Quantity, part: str) -> str:
     """The scatter the quantity was judged with; empty where it is in proportion to the value, or in no unit."""
     used = next((s for s in told.evaluation.scatters if (s.quantity, s.part) == (quantity.id, part)), None)
-    if used is None or told.campaign.test(quantity.test).scatter != "common":
+    rule = told.campaign.test(quantity.test).scatter
+    if used is None or rule == "relative":
         return ""
+    if rule == "own" and used.found.by_name:
+        return _of_each(told, used, quantity.unit)
     found = used.found
     if found.sd is None or found.degrees is None:
         return words("scatter.none")
@@ -236,3 +239,14 @@ def _scatter(told: Told, quantity: Quantity, part: str) -> str:
         return f"{gaps} {pooled}"
     known = words("scatter.known", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees), origin=origin)
     return " ".join(filter(None, (known, pooled)))
+
+
+def _of_each(told: Told, used: ScatterUsed, unit: str) -> str:
+    """The scatter of each contender, where each has its own."""
+    each = [
+        words("scatter.of-one", name=c.title, sd=size(sd, unit), degrees=degrees(free))
+        for c in told.campaign.contenders
+        if c.id in used.found.by_name
+        for sd, free in [used.found.by_name[c.id]]
+    ]
+    return words("scatter.each", each=commas(each))

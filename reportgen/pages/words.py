@@ -211,6 +211,8 @@ PHRASES: Mapping[str, str] = {
     "scatter.both.past": "from the passes and from past campaigns by the same version of the method",
     "scatter.none": "Scatter between passes: not known (one pass each, and none declared).",
     "scatter.known.specimens": ("Scatter between specimens of one product, the same for all: {sd} ({degrees})."),
+    "scatter.each": "Scatter of one pass, each contender’s own: {each}.",
+    "scatter.of-one": "{name} {sd} ({degrees})",
     "scatter.known": "Scatter of one pass, the same for all: {sd} ({degrees}; {origin}).",
     "scatter.known.gaps": "Scatter of one pass, the same for all. For gaps, with what a round did to all of them taken "
     "out: {sd} ({degrees}).",
