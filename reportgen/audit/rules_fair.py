@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reportgen.audit import alike, chosen, claimed, disclosure, fairness, order, passes, specimens, wide
+from reportgen.audit import alike, chosen, claimed, disclosure, order, passes, specimens, we_say, wide
 from reportgen.audit.case import Rule
 
 FAIR: tuple[Rule, ...] = (
@@ -17,7 +17,7 @@ FAIR: tuple[Rule, ...] = (
         "verdict-not-borne-out", "warning",
         "The verdict in words is printed beside what the readings support, and readers will compare them.",
         "Change `we say:`, or run the passes that would settle it.",
-        fairness.verdict_not_borne_out,
+        we_say.verdict_not_borne_out,
     ),
     Rule(
         "order-sequential", "warning",

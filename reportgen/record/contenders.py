@@ -23,6 +23,9 @@ def contender_row(contender: Contender) -> Row:
         "missing": list(contender.missing),
         "specimens": [_specimen(s) for s in contender.specimens],
         "facts": dict(contender.facts),
+        "firmware": contender.firmware or None,
+        "settings": contender.settings or None,
+        "put_right": contender.put_right or None,
     }
 
 
@@ -45,4 +48,5 @@ def _specimen(specimen: Specimen) -> Row:
         "bought_where": specimen.bought_where or None,
         "bought_on": specimen.bought_on.text if specimen.bought_on else None,
         "as_received": list(specimen.as_received),
+        "put_right": specimen.put_right or None,
     }

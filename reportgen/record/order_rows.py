@@ -34,7 +34,8 @@ def observed_row(pair: Between) -> Row:
 
 
 def laboratory_row(laboratory: Laboratory) -> Row:
-    """Who stated it, where, and from which limits on. The report's path is from the campaign's folder."""
+    """Who stated it, where, and from which limits on. The report's path is from the campaign's folder;
+    `taken` and `diluted` are by contender, or under `all`."""
     return {
         "name": laboratory.name,
         "report": laboratory.report,
@@ -42,6 +43,8 @@ def laboratory_row(laboratory: Laboratory) -> Row:
         "date": laboratory.date.text if laboratory.date else None,
         "accredited": laboratory.accredited or None,
         "page": laboratory.page,
+        "taken": {c or "all": day.text for c, day in laboratory.taken.items()},
+        "diluted": {c or "all": said for c, said in laboratory.diluted.items()},
         "detection_limit": _amount(laboratory.detection_limit),
         "report_limit": _amount(laboratory.report_limit),
         "uncertainty": _amount(laboratory.uncertainty),
