@@ -16,6 +16,8 @@ from reportgen.evaluation.caveat import Caveat as Caveat
 from reportgen.evaluation.caveat import CaveatSort as CaveatSort
 from reportgen.evaluation.caveat import Keys as Keys
 from reportgen.evaluation.caveat import Otherwise as Otherwise
+from reportgen.evaluation.claimed import ClaimOutcome as ClaimOutcome
+from reportgen.evaluation.claimed import MustOutcome as MustOutcome
 from reportgen.evaluation.hanging import HangsOn as HangsOn
 from reportgen.evaluation.history import LookedBack as LookedBack
 from reportgen.evaluation.history import PastScatter as PastScatter
@@ -255,29 +257,6 @@ class FirstPlace:
     ranks_without: Mapping[str, tuple[int, int]] = field(default_factory=dict)  # those that would then change
     pairs_without: tuple[PairWithout, ...] = ()  # those that would then be decided otherwise
     hangs_on: HangsOn | None = None  # None too where draws decided, or passes are very many
-
-
-@dataclass(frozen=True)
-class ClaimOutcome:
-    contender: str
-    claim: str
-    quantity: str
-    outcome: Literal["supported", "contradicted", "undecided", "not tested"]
-    probability: float | None
-    scope: Literal["repeat", "this run", ""]
-    reason: Reason
-    rests_on: Keys
-    at_odds: tuple[str, ...] = ()  # claims of this contender it can't be true beside; itself, where its sources differ
-    accept: tuple[float | None, float | None] | None = None  # from where to where a value would count as shown
-
-
-@dataclass(frozen=True)
-class MustOutcome:
-    contender: str
-    quantity: str
-    outcome: Literal["supported", "contradicted", "undecided", "not tested"]
-    probability: float | None
-    rests_on: Keys
 
 
 @dataclass(frozen=True)
