@@ -48,8 +48,12 @@ def _rests_on(repeated: int, stated: int, of: int) -> str:
     if not repeated and not stated:
         return say("firm.none")
     counts = {"known": in_words(repeated), "all": in_words(of), "stated": in_words(stated)}
-    said = capital(say_of(repeated, "firm.some", **counts)) if repeated else say("firm.repeated-none")
-    if stated:
+    if not repeated and stated == of:
+        return say("firm.all-stated")
+    said = (
+        capital(say_of(repeated, "firm.some", **counts)) if repeated else say_of(stated, "firm.some-stated", **counts)
+    )
+    if repeated and stated:
         said = say("firm.and-stated", said=said, stated=say_of(stated, "firm.stated", **counts))
     left = of - repeated - stated
     return say_of(left, "firm.others", said=said) if left else said

@@ -65,10 +65,14 @@ ANSWERS: Mapping[str, str | Forms] = {
         "one": "{known} of the {all} things compared has repeats",
         "other": "{known} of the {all} things compared have repeats",
     },
-    "firm.repeated-none": "nothing was repeated",
     "firm.stated": {
-        "one": "one more rests on a scatter stated before testing",
-        "other": "{stated} more rest on a scatter stated before testing",
+        "one": "one more rests on a scatter known beforehand",
+        "other": "{stated} more rest on a scatter known beforehand",
+    },
+    "firm.all-stated": "nothing was repeated here; what is said rests on a scatter known beforehand",
+    "firm.some-stated": {
+        "one": "nothing was repeated here; one of the {all} things compared rests on a scatter known beforehand",
+        "other": "nothing was repeated here; {stated} of the {all} things compared rest on a scatter known beforehand",
     },
     "firm.and-stated": "{said}; {stated}",
     "firm.others": {

@@ -135,7 +135,7 @@ def test_a_stated_scatter_is_no_repeat(tmp_path: Path) -> None:
     declared, _, evaluation = all_stages(tmp_path, text, **files)
     assert evaluation.firsts[0].winner == "corvane"
     firm = sentences.how_firm(declared.campaign, evaluation)
-    assert firm.startswith("Nothing was repeated; one more rests on a scatter stated before testing.")
+    assert firm.startswith("Nothing was repeated here; what is said rests on a scatter known beforehand.")
 
 
 def test_under_own_scatter_the_guarantee_asks_nothing_of_the_others(tmp_path: Path) -> None:
