@@ -1,5 +1,6 @@
 """What matters, what would settle it, what the maker claims, and what dearer ones are worth."""
 
+from dataclasses import replace
 from math import sqrt
 
 import pytest
@@ -91,6 +92,29 @@ def test_an_accuracy_wider_than_the_gap_is_settled_by_no_number_of_passes():
     ]
     found = judge(measured, LOWER).pairs[0].settle
     assert (found.passes, found.finer) == (None, False)
+
+
+def test_what_stands_in_the_way_of_passes_is_named():
+    wide = [
+        result(n, *v, contributions={Source("accuracy", "meter", n): 5.0})
+        for n, v in {"a": (0, 1, 2), "b": (1, 2, 3)}.items()
+    ]
+    found = judge(wide, LOWER).pairs[0].settle
+    assert (found.passes, found.finer, found.specimens, found.calibration) == (None, False, None, True)
+    constant = [replace(m, contributions={Source("constant", "heat", m.name): 5.0}) for m in wide]
+    found = judge(constant, LOWER).pairs[0].settle
+    assert (found.passes, found.specimens, found.calibration) == (None, None, False)  # nothing that is known of here
+
+
+@pytest.mark.parametrize(("effect", "specimens"), [(0.8, 26), (1.0, 17)])
+def test_specimens_that_settle_a_difference_are_cohens(effect, specimens):
+    """Cohen 1988, two-sided 5 %, power 0.8 (from memory): scatter between specimens of 1, that of passes next to none."""
+    measured = [
+        result(n, v - 1e-6, v + 1e-6, contributions={Source("scatter", "specimens", n, "normal"): 1.0})
+        for n, v in {"a": 0.0, "b": effect}.items()
+    ]
+    found = judge(measured, LOWER).pairs[0].settle
+    assert (found.passes, found.specimens) == (None, specimens)
 
 
 def claim_of(values, **claimed):

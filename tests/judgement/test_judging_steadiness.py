@@ -8,6 +8,7 @@ import pandas as pd
 import pytest
 from scipy import stats
 
+from reportgen.judgement.judge import judge
 from reportgen.judgement.measured import DeclaredScatter, Measured, Rules
 from reportgen.judgement.seen import at_odds, passes_seen
 from reportgen.judgement.stood_apart import cochran_critical, grubbs_critical, pass_apart, uneven
@@ -168,3 +169,22 @@ def test_without_repeats_nothing_is_seen():
     found = passes_seen([result("a", 1.0), result("b", 2.0)], LOWER)
     assert (found.degrees, found.uneven, found.apart, found.trend, found.at_odds) == (0, None, None, None, None)
     assert passes_seen([Measured("a", None, ())], LOWER).degrees == 0
+
+
+def test_single_readings_judged_by_six_degrees_from_the_past_name_a_false_winner_in_one_of_twenty():
+    """Two best alike, two far behind, each run once; the scatter of a pass from two contenders with four passes each,
+    tested before (JUDGING 6): Student's t with their degrees of freedom keeps the guarantee exactly."""
+    draw = np.random.default_rng(11)
+    named = 0
+    for _ in range(RUNS):
+        past = draw.normal(50.0, 1.0, (2, 4))
+        seen = passes_seen([result(n, *v) for n, v in zip("ab", past, strict=True)], LOWER)
+        declared = DeclaredScatter(seen.within_sd, seen.within_degrees, origin="past campaigns")
+        once = draw.normal((10.0, 10.0, 30.0, 30.0), 1.0)
+        named += (
+            judge(
+                [result(n, x) for n, x in zip("cdef", once, strict=True)], Rules("lower", declared=declared)
+            ).first.winner
+            is not None
+        )
+    assert named / RUNS == pytest.approx(0.05, abs=3 * sqrt(0.05 * 0.95 / RUNS))
