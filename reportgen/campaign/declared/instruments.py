@@ -13,6 +13,7 @@ from reportgen.campaign.declared.pictures import Photo
 
 ScatterRule = Literal["common", "own", "relative"]
 OrderRule = Literal["rounds", "random", "as it came", ""]
+UnfinishedRule = Literal["not ranked", "worst place"]
 
 
 @dataclass(frozen=True)
@@ -105,6 +106,8 @@ EVERY = "every quantity"
 
 @dataclass(frozen=True)
 class Method:
+    """One version of a written procedure, with what it laid down before testing."""
+
     id: str
     version: int
     title: str
@@ -114,6 +117,7 @@ class Method:
     between_sessions: Amount | None = None
     between_specimens: Amount | None = None
     chained: bool = False
+    did_not_finish: UnfinishedRule = "not ranked"  # what becomes of a run that did not finish
     steps: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     cannot_tell: tuple[str, ...] = ()
