@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-Why = Literal["undated", "another procedure", "another unit", "another rule", "rounds"]
+Why = Literal["undated", "another procedure", "another unit", "another rule"]
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from decimal import Decimal
 from math import floor, fsum, sqrt
@@ -68,14 +67,6 @@ def _fitted(past: PastScatter, test: Test, quantity: Quantity) -> PastScatter | 
 def _with(method: Method, quantity: Quantity, found: LookedBack, relative: bool) -> Method:
     unit = "" if relative else quantity.unit
     sd = Amount(Decimal(repr(found.sd)), unit, f"{found.sd!r} {unit}".strip())
-    stated = Repeatability(sd, found.degrees, and_titles(found.campaigns), past=True)
+    titles = "; ".join(dict.fromkeys(c.title for c in found.campaigns))
+    stated = Repeatability(sd, found.degrees, titles, past=True)
     return replace(method, repeatability={**method.repeatability, quantity.id: stated})
-
-
-def and_titles(campaigns: Sequence[PastScatter]) -> str:
-    """Their titles, for who asks where a scatter comes from."""
-    return "; ".join(_titles(campaigns))
-
-
-def _titles(campaigns: Iterable[PastScatter]) -> Iterable[str]:
-    return dict.fromkeys(c.title for c in campaigns)
