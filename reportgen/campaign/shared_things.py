@@ -162,6 +162,7 @@ def method_of(id: str, version: int, written: WrittenMethod, origin: str, told: 
         between_sessions=w.between_sessions.value if w.between_sessions else None,
         between_specimens=w.between_specimens.value if w.between_specimens else None,
         chained=w.chained.value if w.chained else False,
+        did_not_finish=w.did_not_finish.value if w.did_not_finish else "not ranked",
         steps=tuple(s.value for s in w.steps),
         cautions=tuple(s.value for s in w.cautions),
         cannot_tell=tuple(s.value for s in w.cannot_tell),

@@ -81,6 +81,7 @@ def _built(
         judged=written.judged.value if written.judged else "",
         decided=written.decided.value if written.decided else None,
         chained=written.chained.value if written.chained else method.chained if method else False,
+        unfinished_last=method is not None and method.did_not_finish == "worst place",
         why=written.why.value if written.why else "",
         cautions=tuple(c.value for c in written.cautions),
         cannot_tell=tuple(c.value for c in written.cannot_tell),

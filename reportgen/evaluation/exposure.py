@@ -1,13 +1,38 @@
-"""Over how much a count was taken: runs, where the author names no quantity for it."""
+"""Over how much a count was taken: a quantity that the author names, else runs."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Declared, Quantity
+from reportgen.evaluation.observing import ReadingRefused
 from reportgen.evaluation.working import Working
+from reportgen.evaluation.workings import Workings
 from reportgen.finding import Finding
 from reportgen.intake.reading import Reading, ReadingKey
+
+
+def counted_over(
+    declared: Declared, workings: Workings, quantity: Quantity, contender: str, used: Sequence[Working]
+) -> tuple[float, ...]:
+    """Over how much each of a count's passes was taken; () where that isn't known.
+
+    `counted over:` names a quantity: pass by pass where its passes are those of the count, else all of it together.
+    Without one each run is one; of counted incidents, each run of the tests they are counted in. Raises
+    `ReadingRefused` for a quantity that comes to nothing.
+    """
+    if not quantity.counted_over:
+        return runs_counted_in(quantity, contender, used, workings.readings)
+    found = workings.counted(quantity.counted_over, contender)
+    over = {w.key: w.value.value for w in found if w.value and not w.value.limit and w.value.value is not None}
+    for pass_, amount in over.items():
+        if amount <= 0.0:
+            raise ReadingRefused(nothing_counted_over(declared, quantity, contender, pass_.pass_), "")
+    if used and all(w.key in over for w in used):
+        return tuple(over[w.key] for w in used)
+    if len(over) < len(found) or not over:
+        return ()
+    return spread_evenly(sum(over.values()), used)
 
 
 def runs_counted_in(

@@ -55,8 +55,8 @@ def judged_exactly(
     rests_on = {r.contender: r.rests_on for r in results}
     return Exactly(
         results,
-        tuple(_comparison(test, quantity, part, p, rests_on) for p in judged.pairs),
-        _first_place(campaign, test, quantity, part, results, judged, _again(test, quantity, passes, blocked, over)),
+        tuple(comparison_of(test, quantity, part, p, rests_on) for p in judged.pairs),
+        first_place_of(campaign, test, quantity, part, results, judged, _again(test, quantity, passes, blocked, over)),
     )
 
 
@@ -129,7 +129,7 @@ def _again(test: Test, quantity: Quantity, passes: Passes, blocked: Blocked, ove
     return _judge(quantity, every, blocked)
 
 
-def _first_place(
+def first_place_of(
     campaign: Campaign,
     test: Test,
     quantity: Quantity,
@@ -138,6 +138,7 @@ def _first_place(
     judged: JudgedByChance,
     again: JudgedByChance | None,
 ) -> FirstPlace:
+    """First place as the exact test found it; `again`: judged with all that was left out put back."""
     everything: Keys = frozenset().union(*(r.rests_on for r in results))
     unranked = dict.fromkeys((*judged.first.unranked, *untested(campaign.contenders, results)))
     ranks = again.ranks if again else {}
@@ -150,7 +151,8 @@ def _first_place(
     )  # fmt: skip
 
 
-def _comparison(test: Test, quantity: Quantity, part: str, p: Pair, rests_on: Mapping[str, Keys]) -> Comparison:
+def comparison_of(test: Test, quantity: Quantity, part: str, p: Pair, rests_on: Mapping[str, Keys]) -> Comparison:
+    """A pair as the exact test found it, with what it rests on."""
     return Comparison(
         test.id, quantity.id, part, p.first, p.second, p.difference, p.u, p.low, p.high, quantity.unit, p.decision,
         p.resolved, p.differed, p.differed_low, p.differed_high, p.favours, p.beyond, p.reason, p.settle,

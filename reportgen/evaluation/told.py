@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from reportgen.campaign.declared import Declared, Quantity, Test
@@ -10,19 +10,19 @@ from reportgen.evaluation.decide import decide, is_ranked, rules_for
 from reportgen.evaluation.declared_scatter import between_specimens
 from reportgen.evaluation.drawn import with_draws
 from reportgen.evaluation.evaluated import Caveat, Comparison, FirstPlace, Result, ScatterUsed, bears_on
-from reportgen.evaluation.exposure import nothing_counted_over, runs_counted_in, spread_evenly
+from reportgen.evaluation.exposure import counted_over
 from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.gathered import Gathered, gather
 from reportgen.evaluation.hangs_on import hangs_on
 from reportgen.evaluation.inputs import inputs_of
-from reportgen.evaluation.judged_exactly import judged_exactly
+from reportgen.evaluation.judged_exactly import comparison_of, first_place_of, judged_exactly
 from reportgen.evaluation.nested import several_specimens
-from reportgen.evaluation.observing import ReadingRefused
 from reportgen.evaluation.orders import order_comparisons, order_results, orders_seen
 from reportgen.evaluation.results import measured_result, missing_result, so_far, untested
 from reportgen.evaluation.says import says_of
 from reportgen.evaluation.scatter_used import scatter_used
 from reportgen.evaluation.specimens_apart import with_specimens_apart
+from reportgen.evaluation.unfinished import Finished, judged_by_place, unfinished_runs, with_finishes, without_a_mean
 from reportgen.evaluation.words_read import word_workings
 from reportgen.evaluation.working import JOINS, Working, doubt_of
 from reportgen.evaluation.workings import Workings
@@ -120,7 +120,13 @@ def _tell_part(
     blocked = {c: bench.blocked(quantity.id, ws) for c, ws in passes.items()}
     if quantity.kind in PLAIN:
         exactly = judged_exactly(
-            campaign, test, quantity, part, passes, blocked, lambda c, ws: counted_over(bench, test, quantity, c, ws)
+            campaign,
+            test,
+            quantity,
+            part,
+            passes,
+            blocked,
+            lambda c, ws: counted_over(bench.declared, bench.workings, quantity, c, ws),
         )
         return QuantityTold(quantity.id, exactly.results, exactly.comparisons, exactly.first)
     unit = bench.workings.units[quantity.id]
@@ -131,16 +137,21 @@ def _tell_part(
     if ranked:
         blocked = {c: blocked[c] or doubt_of(ws) for c, ws in passes.items()}
     apart = between_specimens(campaign, test, unit)
+    finished = unfinished_runs(test, quantity, passes, bench.readings.readings, bench.feeds)
 
     def join(contender: str, ws: Sequence[Working]) -> Gathered:
         found = gather(quantity, contender, ws, bench.readings.readings, blocked[contender], rules.rounds, several)
+        found = without_a_mean(found, finished.get(contender))
         return found if several else with_specimens_apart(found, apart, test.scatter == "relative")
 
     joined = {c: join(c, ws) for c, ws in passes.items()}
     gathered = with_draws(bench.workings, quantity, joined, several)
     judgeable = [g for g in gathered.values() if g.mean is not None]
     if not judgeable:
-        return QuantityTold(quantity.id, tuple(_missing(test, quantity, part, g) for g in gathered.values()))
+        results = tuple(with_finishes(_missing(test, quantity, part, g), finished) for g in gathered.values())
+        if finished and test.unfinished_last and ranked:
+            return _told_by_place(bench, test, quantity, part, results, gathered.values(), finished)
+        return QuantityTold(quantity.id, results)
     found_in = next(g.mean.unit for g in judgeable if g.mean)
     rules = replace(rules, ratio=has_true_zero(found_in))
     decided = decide(test, quantity, part, list(gathered.values()), rules)
@@ -151,7 +162,9 @@ def _tell_part(
         )
         for g in gathered.values()
     )  # fmt: skip
-    results = tuple(replace(r, by_specimens=several) for r in results)
+    results = tuple(with_finishes(replace(r, by_specimens=several), finished) for r in results)
+    if finished and test.unfinished_last and ranked:
+        return _told_by_place(bench, test, quantity, part, results, gathered.values(), finished)
     absent = untested(campaign.contenders, results)
     first = decided.first and replace(
         decided.first,
@@ -165,27 +178,23 @@ def _tell_part(
     )
 
 
-def counted_over(
-    bench: Bench, test: Test, quantity: Quantity, contender: str, used: Sequence[Working]
-) -> tuple[float, ...]:
-    """Over how much each of a count's passes was taken; () where that isn't known.
-
-    `counted over:` names a quantity: pass by pass where its passes are those of the count, else all of it together.
-    Without one each run is one; of counted incidents, each run of the tests they are counted in. Raises
-    `ReadingRefused` for a quantity that comes to nothing.
-    """
-    if not quantity.counted_over:
-        return runs_counted_in(quantity, contender, used, bench.readings.readings)
-    found = bench.workings.counted(quantity.counted_over, contender)
-    over = {w.key: w.value.value for w in found if w.value and not w.value.limit and w.value.value is not None}
-    for pass_, amount in over.items():
-        if amount <= 0.0:
-            raise ReadingRefused(nothing_counted_over(bench.declared, quantity, contender, pass_.pass_), "")
-    if used and all(w.key in over for w in used):
-        return tuple(over[w.key] for w in used)
-    if len(over) < len(found) or not over:
-        return ()
-    return spread_evenly(sum(over.values()), used)
+def _told_by_place(
+    bench: Bench,
+    test: Test,
+    quantity: Quantity,
+    part: str,
+    results: tuple[Result, ...],
+    gathered: Iterable[Gathered],
+    finished: Mapping[str, Finished],
+) -> QuantityTold:
+    """Some runs did not finish, and the method said that these hold the worst place: the exact rank sum judges."""
+    judged = judged_by_place(quantity, list(gathered), finished)
+    results = tuple(replace(r, rank=judged.ranks.get(r.contender)) for r in results)
+    rests_on = {r.contender: r.rests_on for r in results}
+    first = first_place_of(bench.declared.campaign, test, quantity, part, results, judged, None)
+    ranked = tuple(c for c in first.unranked if not judged.ranks.get(c))
+    pairs = tuple(comparison_of(test, quantity, part, p, rests_on) for p in judged.pairs)
+    return QuantityTold(quantity.id, results, pairs, replace(first, unranked=ranked))
 
 
 def _missing(test: Test, quantity: Quantity, part: str, gathered: Gathered) -> Result:

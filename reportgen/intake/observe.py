@@ -147,6 +147,7 @@ def _reading(seen: Seen, test: Test, expected: Expected, by_unit: Mapping[str, s
         unweighed=written.unweighed,
         beside=written.beside,
         frames=written.frames,
+        unfinished=written.unfinished,
         attachment=expected.laboratory.report if expected.laboratory else "",
         page=page_of(beside.page, expected.laboratory),
         counted=seen.counted,

@@ -104,6 +104,7 @@ class Reading:
     series: Series | None = None  # kind logged: the trace it stands for; value and limit are then None
     running: str = ""  # the day since when the run goes on, as typed: what was read is only what was read so far
     counted: bool = False  # its pass isn't written: the table numbered it by its place
+    unfinished: bool = False  # `did not finish`: the run ended before what it was timed to; absent_because says so
     incident: str = ""  # the incident that is counted here, by its id; value is how many times
 
 

@@ -7,7 +7,7 @@ from reportgen.prose import amounts
 from reportgen.prose.counting import yes_no
 from reportgen.prose.standing import Standing, name, names
 from reportgen.prose.tie import beaten
-from reportgen.wording.count import in_words, roughly
+from reportgen.wording.count import in_words, roughly, whole
 from reportgen.wording.interval import percent
 from reportgen.wording.language import say, say_of
 from reportgen.wording.listing import commas
@@ -50,8 +50,8 @@ def by_chance_meaning(s: Standing, pair: Comparison, first: str) -> str:
     gaps = {
         "first": name(s.campaign, first),
         "second": name(s.campaign, second),
-        "one": amounts.short(one),
-        "other": amounts.short(other),
+        "one": _value(one),
+        "other": _value(other),
     }
     if pair.reason.code == "never-enough":
         return say("chance.pair.never", now=_now(s, (one, other)), **gaps)
@@ -84,14 +84,14 @@ def settle(s: Standing) -> str:
 
 def _winner(s: Standing, best: str) -> list[str]:
     place = s.led(say("chance.place"))
-    opening = say("chance.winner", winner=name(s.campaign, best), place=place, value=amounts.short(s.result(best)))
+    opening = say("chance.winner", winner=name(s.campaign, best), place=place, value=_value(s.result(best)))
     pairs = [(c, r) for r in s.ranked if (c := s.pair(best, r.contender)) is not None]
     pair, nearest = max(pairs, key=lambda found: found[0].reason.numbers["p"])
     p, allowed = _chances(pair)
     lead = say(
         "chance.winner.lead.count" if nearest.kind == "count" else "chance.winner.lead",
         next=s.led_to(name(s.campaign, nearest.contender), best, nearest.contender),
-        other=amounts.short(nearest),
+        other=_value(nearest),
         p=p,
         allowed=allowed,
     )
@@ -102,7 +102,7 @@ def _alike(s: Standing, who: str) -> str:
     read = list(s.ranked)
     if read[0].kind == "yes/no" and all(r.yes == r.of for r in read):
         return yes_no(s, read)
-    return say("chance.alike", names=who, value=amounts.short(read[0]))
+    return say("chance.alike", names=who, value=_value(read[0]))
 
 
 def _open(s: Standing) -> list[Comparison]:
@@ -110,11 +110,11 @@ def _open(s: Standing) -> list[Comparison]:
 
 
 def _values(s: Standing, results: tuple[Result, ...]) -> str:
-    return commas([say("value-of", name=name(s.campaign, r.contender), value=amounts.short(r)) for r in results])
+    return commas([say("value-of", name=name(s.campaign, r.contender), value=_value(r)) for r in results])
 
 
 def _now(s: Standing, results: tuple[Result, ...]) -> str:
-    passes = {r.passes for r in results}
+    passes = {_tries(r) for r in results}
     if len(passes) != 1 or s.quantity.kind == "count":
         return say("chance.now.uneven")
     (n,) = passes
@@ -126,7 +126,18 @@ def _each(s: Standing, count: str) -> str:
 
 
 def _kind(s: Standing) -> str:
-    return s.quantity.kind.replace("/", "-") if s.quantity.kind in ("yes/no", "grade", "count") else "grade"
+    return s.quantity.kind.replace("/", "-") if s.quantity.kind in ("yes/no", "grade", "count") else "run"
+
+
+def _value(result: Result) -> str:
+    """What was found; of runs that did not all finish, how many did."""
+    if result.missing and result.of is not None and result.yes is not None:
+        return say("chance.finished", yes=whole(result.yes), of=whole(result.of))
+    return amounts.short(result)
+
+
+def _tries(result: Result) -> int:
+    return result.of if result.missing and result.of is not None else result.passes
 
 
 def _chances(pair: Comparison) -> tuple[str, str]:

@@ -38,6 +38,7 @@ def _row(r: Reading, contender: str, campaign: Campaign) -> dict[str, Any]:
         "limit": r.limit,
         "word": r.word,
         "absent_because": r.absent_because,
+        "unfinished": r.unfinished,
         "width": number(float(r.width)) if r.width is not None else None,
         "rough": r.rough,
         "unweighed": r.unweighed,

@@ -57,7 +57,7 @@ READING = and_perhaps(
     value={"type": "number"}, corrected={"type": "number"}, unit=NAME, instrument=NAME,
     limit=one_of("above", "below"), word=NAME,
     absent_because=NAME, width={"type": "number", "minimum": 0}, rough=one_of("about", "stated", "between"),
-    unweighed=YES, beside=NAME, for_all=YES, contender=NAME, was=TEXT, amendment=NAME, records=NAME, attachment=NAME,
+    unfinished=YES, unweighed=YES, beside=NAME, for_all=YES, contender=NAME, was=TEXT, amendment=NAME, records=NAME, attachment=NAME,
     page=NUMBERED, photos=NAMES, frames=every(WHOLE), film=row(film=NAME, seconds={"type": "number"}),
     series=row(channel=NAME, first=NUMBERED, last=NUMBERED, samples=WHOLE, begins=NUMBER, ends=NUMBER, interval=NUMBER,
                gaps=every({"type": "array", "items": NUMBER, "minItems": 2, "maxItems": 2})),

@@ -16,6 +16,11 @@ COUNTED: Mapping[str, str | Forms] = {
     "chance.now.yes-no": {"one": "one try each", "other": "{count} tries each"},
     "chance.now.grade": {"one": "one grade each", "other": "{count} grades each"},
     "chance.now.uneven": "so few",
+    "chance.enough.run": "{count} runs each",
+    "chance.now.run": {"one": "one run each", "other": "{count} runs each"},
+    "missing.unfinished": "it finished {yes} of {of} runs, and no mean is taken of those that did",
+    "missing.unfinished.why": "it finished {yes} of {of} runs ({why}), and no mean is taken of those that did",
+    "chance.finished": "finished {yes} of {of}",
     # first place
     "chance.winner": "{winner} comes {place}: {value}",
     "chance.winner.lead": "Against {next}, the nearest ({other}), chance alone would give such a lead in {p} of cases, "

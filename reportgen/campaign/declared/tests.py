@@ -165,6 +165,7 @@ class Test:
     scatter: ScatterRule = "common"
     order: OrderRule = ""
     chained: bool = False
+    unfinished_last: bool = False  # the method said: a run that did not finish holds the worst place
     why: str = ""  # what question it answers
     exclusions: tuple[Exclusion, ...] = ()
     incidents: tuple[Incident, ...] = ()

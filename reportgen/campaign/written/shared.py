@@ -8,6 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from reportgen.campaign import short
 from reportgen.campaign.accuracy import AccuracyOf
 from reportgen.campaign.dates import DayOf
+from reportgen.campaign.declared.instruments import UnfinishedRule
 from reportgen.campaign.frame_rates import FrameRateOf
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.instrument_terms import ClockOf, DriftOf, RepeatsOf
@@ -30,6 +31,7 @@ from reportgen.campaign.written.pictures import WrittenPhoto
 from reportgen.campaign.written.test import Order, Scatter
 from reportgen.finding import Place
 
+Unfinished = Annotated[Given[UnfinishedRule], choice("what becomes of such a run", "not ranked", "worst place")]
 SharedPart = Literal["offset", "gain", "both", "nothing"]
 Shared = Annotated[Given[SharedPart], choice("what readings share", "offset", "gain", "both", "nothing")]
 
@@ -61,6 +63,7 @@ class WrittenMethod:
     between_sessions: AmountOrGuess | None = key("How far one day differs from another, as a standard deviation")
     between_specimens: AmountOrGuess | None = key("How far one unit of a product differs from another, likewise")
     chained: YesNo | None = key("Whether each weighing after is the next weighing before")
+    did_not_finish: Unfinished | None = key("What becomes of a run that did not finish: `not ranked`, or `worst place`")
     steps: tuple[Words, ...] = many("What to do, step by step")
     cautions: tuple[Words, ...] = many("What could hurt someone")
     cannot_tell: tuple[Words, ...] = many("What it can't tell you")

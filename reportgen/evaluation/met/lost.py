@@ -30,7 +30,7 @@ def lost_readings(declared: Declared, readings: Mapping[ReadingKey, Reading]) ->
 
 
 def _with_reason(reading: Reading) -> bool:
-    return bool(reading.absent_because) and reading.absent_because != NO_REASON
+    return bool(reading.absent_because) and reading.absent_because != NO_REASON and not reading.unfinished
 
 
 def _whose(key: ReadingKey) -> tuple[str, str, str]:

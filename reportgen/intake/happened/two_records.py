@@ -59,7 +59,7 @@ def as_said(said: str, reading: Reading, campaign: Campaign) -> Reading:
     return replace(
         reading, text=said.removesuffix(w.unit).strip() if bare else said, value=w.value, unit=unit, limit=w.limit,
         word=w.word, absent_because=w.absent_because, decimals=w.decimals, width=w.width, rough=w.rough,
-        unweighed=w.unweighed, beside=w.beside, frames=w.frames,
+        unweighed=w.unweighed, beside=w.beside, frames=w.frames, unfinished=w.unfinished,
     )  # fmt: skip
 
 

@@ -41,6 +41,7 @@ class Written:
     unweighed: bool = False
     beside: str = ""
     frames: tuple[int, int] | None = None
+    unfinished: bool = False
 
 
 class UnreadableError(Exception):

@@ -3,7 +3,7 @@
 The table of notations: `16.5`, `16.5 kg`, `1e3`, `over 999` or `>999`, `under 1` or `<1`, `over unknown`,
 `none (spilled)`, `yes`, `no`, a grade, `5:31` for minutes and seconds, `some`; `about 250`, `250 ±10`, `2 to 3`
 (`rough.py`), `ostler + 72` (`against.py`), `frames 1204 to 4820` (`frames.py`), `less than ostler` (`order_seen.py`),
-`not found` (`laboratory.py`). Everything else is refused with the reason.
+`not found` (`laboratory.py`), `did not finish` (`unfinished.py`). Everything else is refused with the reason.
 """
 
 from __future__ import annotations
@@ -20,6 +20,7 @@ from reportgen.intake.notations.frames import FRAMES, as_frames, is_frames, read
 from reportgen.intake.notations.laboratory import read_found
 from reportgen.intake.notations.orders import read_order
 from reportgen.intake.notations.rough import is_rough, mixed, read_rough
+from reportgen.intake.notations.unfinished import read_unfinished
 from reportgen.intake.reading import Limit
 from reportgen.intake.table import did_you_mean, key, spelt
 
@@ -61,6 +62,8 @@ def read_cell(text: str, expected: Expected) -> Written:
         return Written(absent_because=NO_REASON)
     if none := _NONE.fullmatch(text):
         return Written(absent_because=(none["reason"] or "").strip() or NO_REASON)
+    if unfinished := read_unfinished(text, expected):
+        return unfinished
     if expected.kind == "yes/no":
         return _yes_or_no(text)
     if expected.kind == "grade":
