@@ -100,12 +100,14 @@ def test_the_record_names_the_laboratory_its_report_and_its_limits(tmp_path: Pat
         "name": "Lachter Analytics", "report": REPORT, "number": "LA-2291", "date": "2026-05-20",
         "accredited": "ISO/IEC 17025, metals in water", "page": None,
         "detection_limit": {"value": 0.5, "unit": "mg/kg"}, "report_limit": {"value": 2, "unit": "mg/kg"},
-        "uncertainty": {"value": 10, "unit": "%"}, "coverage_factor": 2,
+        "uncertainty": {"value": 10, "unit": "%"}, "coverage_factor": 2, "taken": {}, "diluted": {},
     }  # fmt: skip
 
 
 def test_the_day_of_the_report_and_what_was_held_the_same_in_one_test_are_shown(tmp_path: Path) -> None:
-    compiled(tmp_path, HEAD.replace("    better: lower\n", "    better: lower\n    held the same: [24 h of standing]\n"))
+    compiled(
+        tmp_path, HEAD.replace("    better: lower\n", "    better: lower\n    held the same: [24 h of standing]\n")
+    )
     assert "Date of the report 20 May 2026" in page(tmp_path).replace("\u00a0", " ")
     assert "24 h of standing" in page(tmp_path).replace("\u00a0", " ")
 
