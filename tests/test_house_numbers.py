@@ -21,7 +21,7 @@ ALLOWED: Mapping[str, str] = {
     "charts/words.py": "fills phrases with words that wording made",
     "site/words.py": "fills phrases with words that wording made",
     "pages/words.py": "fills phrases with words that wording made",
-    "judgement/parts.py": "keys of a cache",
+    "judgement/reach/parts.py": "keys of a cache",
     "intake/sheets/number_format.py": "what a spreadsheet's cell shows, which is read like a text that was typed",
     "metrology/arithmetic.py": "messages of a library that may not know wording",
     "metrology/traces/plateau.py": "messages of a library that may not know wording",

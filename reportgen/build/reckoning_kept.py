@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from reportgen.evaluation.history import History
     from reportgen.evaluation.traces_read import Pieces
     from reportgen.intake import Readings
-    from reportgen.judgement.found import Figures
+    from reportgen.judgement.drawn.found import Figures
 
 
 @dataclass
@@ -53,7 +53,7 @@ def evaluation(
     """
     from reportgen.evaluation.evaluate import evaluate
     from reportgen.evaluation.history import NO_HISTORY
-    from reportgen.judgement.remembered import remembering
+    from reportgen.judgement.reach.remembered import remembering
 
     key = key_of("reckoning", program, declared.campaign.id)
     draws, numbers = _told(get(kept, key))

@@ -13,7 +13,7 @@ from reportgen.charts.scale import axis, known
 from reportgen.charts.side import fitting, lines_of
 from reportgen.charts.spread import spread
 from reportgen.evaluation.evaluated import CostOfUse
-from reportgen.judgement.break_even import CostLine
+from reportgen.judgement.money.break_even import CostLine
 from reportgen.marks import ContenderMark, mark_of
 from reportgen.wording import number
 from reportgen.wording.language import say

@@ -18,7 +18,7 @@ from reportgen.charts.scale import Axis
 from reportgen.charts.side import NAMES, named, names
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Comparison, Result
-from reportgen.judgement.partial_order import Between, turned
+from reportgen.judgement.orders.partial_order import Between, turned
 
 PITCH, EDGE = 34.0, 14.0  # px from line to line, and from the field's edge to the first and last level
 APART = 1.6  # px from the middle to each line of a double link

@@ -17,7 +17,7 @@ from reportgen.charts.scale import Axis
 from reportgen.charts.side import lines_of
 from reportgen.charts.weight_space import ACROSS, HIGH, LINE, MOST, SIDE, TOP, corners, drawn, place
 from reportgen.charts.words import words
-from reportgen.judgement.overall import Cell, Overall, WeightMap
+from reportgen.judgement.verdict.overall import Cell, Overall, WeightMap
 from reportgen.marks import ContenderMark, mark_of
 from reportgen.prose.leads import strength
 from reportgen.prose.weights import group_titles

@@ -12,7 +12,7 @@ from reportgen.charts.weight_space import counts, drawn
 from reportgen.charts.weights import Wish
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Evaluation
-from reportgen.judgement.overall import Cell, Overall, WeightMap
+from reportgen.judgement.verdict.overall import Cell, Overall, WeightMap
 from reportgen.prose.leads import firmness, strength
 from reportgen.prose.weights import group_titles
 from reportgen.wording.count import whole

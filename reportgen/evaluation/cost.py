@@ -20,8 +20,8 @@ from reportgen.evaluation.prepared import Prepared
 from reportgen.evaluation.told import Bench, QuantityTold, tell
 from reportgen.finding import Finding, Refused
 from reportgen.intake.reading import Readings
-from reportgen.judgement.break_even import CostLine, Slope, break_evens, cheapest, slope_of
 from reportgen.judgement.measured import Measured, Pair
+from reportgen.judgement.money.break_even import CostLine, Slope, break_evens, cheapest, slope_of
 from reportgen.metrology.errors import MetrologyError, NoValue
 from reportgen.metrology.formulas.evaluate import evaluate
 from reportgen.metrology.formulas.names import names_in

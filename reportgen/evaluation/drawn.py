@@ -18,8 +18,8 @@ from reportgen.evaluation.replayed import Replayed, V
 from reportgen.evaluation.specimens_apart import apart_in
 from reportgen.evaluation.working import Working, doubt_of
 from reportgen.evaluation.workings import Workings
-from reportgen.judgement.beyond import Beyond
-from reportgen.judgement.found import Found
+from reportgen.judgement.drawn.beyond import Beyond
+from reportgen.judgement.drawn.found import Found
 from reportgen.judgement.measured import Measured
 from reportgen.metrology.draws import Draws
 from reportgen.metrology.errors import NoValue

@@ -27,7 +27,7 @@ from reportgen.evaluation.verdict_remarks import verdict_remarks
 from reportgen.evaluation.workings import Workings
 from reportgen.finding import Finding, Refused
 from reportgen.intake.reading import Readings
-from reportgen.judgement.found import Keep, kept_nowhere
+from reportgen.judgement.drawn.found import Keep, kept_nowhere
 from reportgen.metrology.errors import FormulaError, MetrologyError, UnitError
 
 

@@ -25,12 +25,12 @@ from reportgen.evaluation.priced import CostOfUse as CostOfUse
 from reportgen.evaluation.priced import ValueForMoney as ValueForMoney
 from reportgen.finding import Finding
 from reportgen.intake.reading import ReadingKey
-from reportgen.judgement.draws import ByDraws
-from reportgen.judgement.looks import Degree
+from reportgen.judgement.drawn.draws import ByDraws
 from reportgen.judgement.measured import Decision, Limit, Percent, Reason, ScatterFound, Settle, Within
-from reportgen.judgement.overall import Overall
-from reportgen.judgement.partial_order import Between, Told
-from reportgen.judgement.seen import PassesSeen
+from reportgen.judgement.orders.looks import Degree
+from reportgen.judgement.orders.partial_order import Between, Told
+from reportgen.judgement.passes.seen import PassesSeen
+from reportgen.judgement.verdict.overall import Overall
 from reportgen.metrology.uncertain import Source
 
 ResultKind = Literal["measured", "yes/no", "count", "grade", "order"]

@@ -10,12 +10,12 @@ from reportgen.evaluation.decide import is_ranked, pairs_otherwise
 from reportgen.evaluation.evaluated import Comparison, FirstPlace, Keys, Result
 from reportgen.evaluation.results import plain_result, untested
 from reportgen.evaluation.working import Working
-from reportgen.judgement.by_chance import JudgedByChance
-from reportgen.judgement.counts import Counted, CountsJudged, judge_counts
-from reportgen.judgement.exact_limits import share_interval
-from reportgen.judgement.grades import Graded, judge_grades
+from reportgen.judgement.exact.by_chance import JudgedByChance
+from reportgen.judgement.exact.counts import Counted, CountsJudged, judge_counts
+from reportgen.judgement.exact.exact_limits import share_interval
+from reportgen.judgement.exact.grades import Graded, judge_grades
+from reportgen.judgement.exact.shares import Tried, judge_shares
 from reportgen.judgement.measured import Better, Pair
-from reportgen.judgement.shares import Tried, judge_shares
 
 Passes = Mapping[str, Sequence[Working]]
 Over = Callable[[str, Sequence[Working]], tuple[float, ...]]

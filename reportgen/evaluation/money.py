@@ -7,8 +7,8 @@ from collections.abc import Mapping, Sequence
 from reportgen.campaign.declared import Contender, Declared, Price
 from reportgen.evaluation.evaluated import ValueForMoney
 from reportgen.evaluation.told import QuantityTold
-from reportgen.judgement.frontier import dominated, dominated_over_all
-from reportgen.judgement.overall import Overall
+from reportgen.judgement.money.frontier import dominated, dominated_over_all
+from reportgen.judgement.verdict.overall import Overall
 
 Prices = Mapping[str, tuple[float, float]]
 

@@ -8,7 +8,7 @@ from reportgen.campaign.declared import Declared
 from reportgen.evaluation.orders import Said, all_said
 from reportgen.finding import Finding
 from reportgen.intake.reading import Reading, Readings
-from reportgen.judgement.looks import Clash, Look, clashes
+from reportgen.judgement.orders.looks import Clash, Look, clashes
 
 
 def order_clashes(declared: Declared, readings: Readings) -> Iterable[Finding]:

@@ -12,9 +12,9 @@ from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.results import NEVER_COMPARED, missing_result, order_result
 from reportgen.evaluation.working import PassKey, Working
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.judgement.looks import TURNED, Look
 from reportgen.judgement.measured import Reason
-from reportgen.judgement.partial_order import Between, Ordered, order_of
+from reportgen.judgement.orders.looks import TURNED, Look
+from reportgen.judgement.orders.partial_order import Between, Ordered, order_of
 
 
 @dataclass(frozen=True)

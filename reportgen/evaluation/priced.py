@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from reportgen.evaluation.caveat import Keys
-from reportgen.judgement.break_even import BreakEven, CostLine, Slope, Stretch
+from reportgen.judgement.money.break_even import BreakEven, CostLine, Slope, Stretch
 
 
 @dataclass(frozen=True)

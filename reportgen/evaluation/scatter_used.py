@@ -10,7 +10,7 @@ from reportgen.evaluation.decide import is_ranked
 from reportgen.evaluation.evaluated import LookedBack, ScatterUsed
 from reportgen.judgement.judge import sole_winner
 from reportgen.judgement.measured import Judged, Measured, Rules
-from reportgen.judgement.seen import passes_seen
+from reportgen.judgement.passes.seen import passes_seen
 
 
 def scatter_used(

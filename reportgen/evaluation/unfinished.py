@@ -16,8 +16,8 @@ from reportgen.evaluation.feeds import Feeds
 from reportgen.evaluation.gathered import Gathered
 from reportgen.evaluation.working import Working
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.judgement.by_chance import JudgedByChance
-from reportgen.judgement.grades import Graded, judge_grades
+from reportgen.judgement.exact.by_chance import JudgedByChance
+from reportgen.judgement.exact.grades import Graded, judge_grades
 from reportgen.wording.count import whole
 from reportgen.wording.language import say
 from reportgen.wording.listing import commas

@@ -16,13 +16,13 @@ from reportgen.evaluation.standing import Standing, result_value, standing_of
 from reportgen.evaluation.told import QuantityTold
 from reportgen.finding import Finding, Refused
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.judgement.criteria import Criterion
 from reportgen.judgement.judge import judge
 from reportgen.judgement.measured import Better, Measured
-from reportgen.judgement.overall import Overall
 from reportgen.judgement.scale import in_logarithms
-from reportgen.judgement.weighing import weigh_up
-from reportgen.judgement.worth import ValueFunction
+from reportgen.judgement.verdict.criteria import Criterion
+from reportgen.judgement.verdict.overall import Overall
+from reportgen.judgement.verdict.weighing import weigh_up
+from reportgen.judgement.verdict.worth import ValueFunction
 from reportgen.metrology.errors import UnitError
 from reportgen.metrology.unit import NUMBER, convert, parse_unit
 

@@ -23,7 +23,7 @@ from reportgen.evaluation.nested import over_passes, over_specimens, several_spe
 from reportgen.evaluation.observing import Observer
 from reportgen.evaluation.working import JOINS, Heard, PassKey, Working, join_parts
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.judgement.found import Keep, kept_nowhere
+from reportgen.judgement.drawn.found import Keep, kept_nowhere
 from reportgen.judgement.measured import DeclaredScatter
 from reportgen.judgement.pooling import standard_deviation
 from reportgen.judgement.scatter import joined as joined_scatter

@@ -8,14 +8,14 @@ from functools import partial
 from math import fsum, hypot, inf, isinf, sqrt
 from typing import Literal
 
-from reportgen.judgement import draws
-from reportgen.judgement.beyond import Beyond
-from reportgen.judgement.convolution import probability_below
 from reportgen.judgement.differed import with_rounding
+from reportgen.judgement.drawn import draws
+from reportgen.judgement.drawn.beyond import Beyond
+from reportgen.judgement.drawn.quantile_of_draws import INSTRUMENT_ALONE, Scattered
 from reportgen.judgement.half_width import holds_steps, unshared
 from reportgen.judgement.measured import Limit, Measured, Reason, Single
-from reportgen.judgement.parts import Parts, with_part
-from reportgen.judgement.quantile_of_draws import INSTRUMENT_ALONE, Scattered
+from reportgen.judgement.reach.convolution import probability_below
+from reportgen.judgement.reach.parts import Parts, with_part
 
 Outcome = Literal["supported", "contradicted", "undecided", "not tested"]
 Scope = Literal["repeat", "this run", ""]

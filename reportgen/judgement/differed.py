@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import sqrt
 
-from reportgen.judgement.convolution import quantile
 from reportgen.judgement.half_width import Rounding, unshared
 from reportgen.judgement.measured import Measured
-from reportgen.judgement.parts import Parts, joined, parts_of
+from reportgen.judgement.reach.convolution import quantile
+from reportgen.judgement.reach.parts import Parts, joined, parts_of
 
 LEVEL = 0.95
 

@@ -10,15 +10,15 @@ from dataclasses import dataclass, field
 from math import exp, hypot, inf, sqrt
 from typing import Literal
 
-from reportgen.judgement.beyond import Beyond
-from reportgen.judgement.beyond import apart as difference_of_draws
 from reportgen.judgement.blocks import NOISE
-from reportgen.judgement.draws import ByDraws, by_draws
+from reportgen.judgement.drawn.beyond import Beyond
+from reportgen.judgement.drawn.beyond import apart as difference_of_draws
+from reportgen.judgement.drawn.draws import ByDraws, by_draws
+from reportgen.judgement.drawn.quantile_of_draws import INSTRUMENT_ALONE, Scattered
 from reportgen.judgement.half_width import Rounding, combined, exceeds, half_width, holds_steps, rounding, unshared
 from reportgen.judgement.measured import Better, Measured, Rules
 from reportgen.judgement.middle import Middle, middle_of
-from reportgen.judgement.parts import Parts, with_part
-from reportgen.judgement.quantile_of_draws import INSTRUMENT_ALONE, Scattered
+from reportgen.judgement.reach.parts import Parts, with_part
 from reportgen.judgement.scale import difference_from_logarithm, ends_from_logarithm
 from reportgen.judgement.scatter import Scatter, Spread, difference_of, with_readings_stood_on
 

@@ -9,8 +9,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from reportgen.judgement.beyond import Beyond
-from reportgen.judgement.draws import ByDraws
+from reportgen.judgement.drawn.beyond import Beyond
+from reportgen.judgement.drawn.draws import ByDraws
 from reportgen.metrology.uncertain import Source
 
 Better = Literal["lower", "higher"]

@@ -11,11 +11,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import fsum, inf, sqrt
 
-from reportgen.judgement.convolution import quantile
 from reportgen.judgement.differed import LEVEL, with_rounding
 from reportgen.judgement.half_width import Rounding, combined, holds_steps, unshared
 from reportgen.judgement.measured import Measured
-from reportgen.judgement.parts import Parts, joined, parts_of
+from reportgen.judgement.reach.convolution import quantile
+from reportgen.judgement.reach.parts import Parts, joined, parts_of
 from reportgen.judgement.scatter import Scatter, Spread, result_of
 
 

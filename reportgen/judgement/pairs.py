@@ -11,7 +11,7 @@ from math import isinf
 
 from reportgen.judgement.blocks import NOISE
 from reportgen.judgement.differed import instrument_half_width
-from reportgen.judgement.draws import ByDraws
+from reportgen.judgement.drawn.draws import ByDraws
 from reportgen.judgement.equivalence import matters_beyond
 from reportgen.judgement.half_width import exceeds, holds_steps
 from reportgen.judgement.lead import Weighed, draws_at, half_at, instrument_reach, reach, u_in_unit

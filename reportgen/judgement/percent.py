@@ -13,13 +13,13 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from math import expm1, fsum, sqrt
 
-from reportgen.judgement.convolution import quantile
 from reportgen.judgement.differed import instrument_half_width
 from reportgen.judgement.half_width import Rounding, half_width, holds_steps, rounding, unshared
 from reportgen.judgement.lead import Weighed, draws_at, half_at, with_sessions
 from reportgen.judgement.measured import Measured, Percent
-from reportgen.judgement.parts import NOTHING as NO_PARTS
-from reportgen.judgement.parts import Parts, with_part
+from reportgen.judgement.reach.convolution import quantile
+from reportgen.judgement.reach.parts import NOTHING as NO_PARTS
+from reportgen.judgement.reach.parts import Parts, with_part
 from reportgen.judgement.scatter import Scatter, Spread, result_of
 
 TURNS, CLOSE = 50, 1e-10

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from math import exp, expm1, fsum, hypot, log, sinh
 
-from reportgen.judgement.beyond import in_logarithms as beyond_in_logarithms
+from reportgen.judgement.drawn.beyond import in_logarithms as beyond_in_logarithms
 from reportgen.judgement.measured import Measured
 
 

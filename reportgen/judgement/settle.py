@@ -12,11 +12,11 @@ from math import ceil, hypot, isfinite, sqrt
 
 from scipy.special import nctdtr, ndtr
 
-from reportgen.judgement.convolution import quantile
 from reportgen.judgement.half_width import Rounding, holds_steps, unshared
 from reportgen.judgement.lead import Weighed, with_sessions
 from reportgen.judgement.measured import Settle
-from reportgen.judgement.parts import NOTHING, Parts, sd_of
+from reportgen.judgement.reach.convolution import quantile
+from reportgen.judgement.reach.parts import NOTHING, Parts, sd_of
 from reportgen.judgement.scatter import hidden
 from reportgen.judgement.simultaneous import ALPHA
 from reportgen.metrology.uncertain import Source

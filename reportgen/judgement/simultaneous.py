@@ -13,8 +13,8 @@ from math import lgamma, log, sqrt
 import numpy as np
 from scipy.special import gammainccinv, gammaincinv, ndtr, stdtr, stdtrit
 
-from reportgen.judgement.remembered import remembered
-from reportgen.judgement.zero import zero_of_rising
+from reportgen.judgement.reach.remembered import remembered
+from reportgen.judgement.reach.zero import zero_of_rising
 
 ALPHA = 0.05
 NODES = 160  # of Gauss and Legendre's rule in either direction: q agrees with tables to six digits

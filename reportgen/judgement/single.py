@@ -6,13 +6,13 @@ from dataclasses import replace
 from math import fsum, hypot, sqrt
 from typing import Literal
 
-from reportgen.judgement.convolution import quantile
 from reportgen.judgement.differed import with_rounding
-from reportgen.judgement.draws import ByDraws, by_draws
+from reportgen.judgement.drawn.draws import ByDraws, by_draws
+from reportgen.judgement.drawn.quantile_of_draws import INSTRUMENT_ALONE, Scattered
 from reportgen.judgement.half_width import holds_steps, unshared
 from reportgen.judgement.measured import Measured, Rules, Single
-from reportgen.judgement.parts import sd_of, with_part
-from reportgen.judgement.quantile_of_draws import INSTRUMENT_ALONE, Scattered
+from reportgen.judgement.reach.convolution import quantile
+from reportgen.judgement.reach.parts import sd_of, with_part
 from reportgen.judgement.scale import value_from_logarithm
 from reportgen.judgement.scatter import Scatter, result_of
 

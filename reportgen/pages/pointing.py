@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from reportgen.campaign.declared import Campaign
 from reportgen.charts.weight_space import corners, counts
-from reportgen.judgement.overall import Overall, WeightMap
+from reportgen.judgement.verdict.overall import Overall, WeightMap
 from reportgen.prose.leads import lead_at
 from reportgen.prose.weights import group_titles
 from reportgen.wording.interval import percent

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from reportgen.campaign.declared import Campaign, WeSay
 from reportgen.evaluation.evaluated import MustOutcome
-from reportgen.judgement.overall import Overall
+from reportgen.judgement.verdict.overall import Overall
 from reportgen.pages.led import led_on
 from reportgen.pages.money import MoneyShown, money_of
 from reportgen.pages.named import Named, named

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from reportgen.charts.figure import Figure
 from reportgen.charts.weights_told import ADDRESS, wishes_of
-from reportgen.judgement.overall import Lead, Overall, PairIndex
+from reportgen.judgement.verdict.overall import Lead, Overall, PairIndex
 from reportgen.pages.criteria import CriteriaShown, criteria_of
 from reportgen.pages.named import Named, named
 from reportgen.pages.pointing import Pointing, pointing_of

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Comparison, Evaluation
-from reportgen.judgement.partial_order import turned
+from reportgen.judgement.orders.partial_order import turned
 from reportgen.prose import amounts
 from reportgen.prose.by_chance import CODES, by_chance_meaning
 from reportgen.prose.orders import pair_means, pair_word

@@ -6,7 +6,7 @@ from math import ceil, floor
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import CostOfUse
-from reportgen.judgement.break_even import BreakEven, CostLine, Stretch
+from reportgen.judgement.money.break_even import BreakEven, CostLine, Stretch
 from reportgen.prose.standing import name
 from reportgen.wording.count import whole
 from reportgen.wording.interval import printed

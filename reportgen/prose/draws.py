@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation, Result
-from reportgen.judgement.draws import ByDraws
+from reportgen.judgement.drawn.draws import ByDraws
 from reportgen.prose.standing import name, names, standing
 from reportgen.wording import interval
 from reportgen.wording.count import whole

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Literal
 
 from reportgen.campaign.declared import Campaign
-from reportgen.judgement.overall import FIRM_FROM, Lead
+from reportgen.judgement.verdict.overall import FIRM_FROM, Lead
 from reportgen.prose.standing import name
 from reportgen.prose.weights import weights_in_words
 from reportgen.wording.language import say

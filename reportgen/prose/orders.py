@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from reportgen.evaluation.evaluated import Comparison
 from reportgen.evaluation.results import NEVER_COMPARED
-from reportgen.judgement.partial_order import Between, circles, turned
+from reportgen.judgement.orders.partial_order import Between, circles, turned
 from reportgen.prose.standing import Standing, name, names
 from reportgen.wording.count import in_words
 from reportgen.wording.language import say, say_of

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Verdict
-from reportgen.judgement.overall import FIRM_FROM, Overall, PairIndex
+from reportgen.judgement.verdict.overall import FIRM_FROM, Overall, PairIndex
 from reportgen.prose.leads import strength, strength_of
 from reportgen.prose.standing import name, names
 from reportgen.prose.weights import group_titles, weights_in_words

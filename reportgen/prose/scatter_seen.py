@@ -7,8 +7,8 @@ from collections.abc import Iterable
 from reportgen.addresses import campaign_page
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation, LookedBack, ScatterUsed
-from reportgen.judgement.seen import AtOdds
-from reportgen.judgement.stood_apart import Apart, Uneven
+from reportgen.judgement.passes.seen import AtOdds
+from reportgen.judgement.passes.stood_apart import Apart, Uneven
 from reportgen.prose.amounts import size
 from reportgen.prose.standing import Standing, name, standing
 from reportgen.wording.count import degrees

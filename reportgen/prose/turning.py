@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from reportgen.campaign.declared import Campaign
-from reportgen.judgement.overall import Lead, Overall, Turn
+from reportgen.judgement.verdict.overall import Lead, Overall, Turn
 from reportgen.prose.leads import lead_clause, strength
 from reportgen.prose.standing import name
 from reportgen.prose.weights import group_titles

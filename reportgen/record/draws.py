@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from reportgen.judgement.draws import ByDraws
+from reportgen.judgement.drawn.draws import ByDraws
 from reportgen.record.plain import number
 
 

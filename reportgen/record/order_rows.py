@@ -6,7 +6,7 @@ from typing import Any
 
 from reportgen.campaign.declared import Amount, Laboratory
 from reportgen.evaluation.evaluated import Stands
-from reportgen.judgement.partial_order import Between
+from reportgen.judgement.orders.partial_order import Between
 from reportgen.record.plain import number
 
 Row = dict[str, Any]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from reportgen.judgement.overall import Lead, Overall, PairIndex
+from reportgen.judgement.verdict.overall import Lead, Overall, PairIndex
 from reportgen.record.plain import number
 
 Row = dict[str, Any]

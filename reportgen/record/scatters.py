@@ -6,8 +6,8 @@ from typing import Any
 
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import PastScatter, ScatterUsed
-from reportgen.judgement.seen import PassesSeen
-from reportgen.judgement.stood_apart import Apart
+from reportgen.judgement.passes.seen import PassesSeen
+from reportgen.judgement.passes.stood_apart import Apart
 from reportgen.record.plain import number
 
 Row = dict[str, Any]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any, get_args
 
 from reportgen.evaluation.evaluated import CaveatSort
-from reportgen.judgement.break_even import Why
+from reportgen.judgement.money.break_even import Why
 
 Schema = dict[str, Any]
 

@@ -36,7 +36,7 @@ from reportgen.evaluation.evaluated import Evaluation
 from reportgen.evaluation.gathered import Gathered
 from reportgen.evaluation.traces_read import no_samples
 from reportgen.evaluation.workings import Workings
-from reportgen.judgement import remembered
+from reportgen.judgement.reach import remembered
 from reportgen.store.kept import kept_in
 from tests.evaluation.bench import read_in
 

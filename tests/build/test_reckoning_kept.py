@@ -15,7 +15,7 @@ import pytest
 from reportgen.build import reckoning_kept
 from reportgen.build.run import compile_site
 from reportgen.evaluation.evaluated import Evaluation
-from reportgen.judgement import remembered
+from reportgen.judgement.reach import remembered
 from reportgen.metrology.draws import Draws
 from reportgen.store.kept import Kept, get, kept_in, key_of, put
 from tests.campaigns import write_campaign
@@ -124,7 +124,7 @@ def test_no_quantile_is_looked_for_twice(tmp_path: Path, monkeypatch: pytest.Mon
     kept = kept_in(tmp_path / "kept")
     first = worked_out(tmp_path / "a", kept)
     assert entry(kept)["numbers"]
-    monkeypatch.setattr("reportgen.judgement.convolution._holding", never)
+    monkeypatch.setattr("reportgen.judgement.reach.convolution._holding", never)
     assert worked_out(tmp_path / "b", kept) == first
 
 

@@ -12,7 +12,7 @@ from reportgen.charts.figure import Figure
 from reportgen.charts.weight_space import corners, place
 from reportgen.charts.weights_told import figure
 from reportgen.evaluation.evaluated import Evaluation, Verdict
-from reportgen.judgement.overall import Cell, Lead, Overall, WeightMap
+from reportgen.judgement.verdict.overall import Cell, Lead, Overall, WeightMap
 from reportgen.marks import mark_of
 from tests.charts.pictures import layer
 from tests.pages.weighing import GROUPS, THREE, WORTH, overall, weight_map, whole

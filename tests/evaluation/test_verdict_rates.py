@@ -14,7 +14,7 @@ import pytest
 
 from reportgen.judgement.judge import judge
 from reportgen.judgement.measured import Measured, Rules
-from reportgen.judgement.overall import FIRM_FROM
+from reportgen.judgement.verdict.overall import FIRM_FROM
 from reportgen.metrology.uncertain import Source
 from tests.evaluation.weighing import HIGHER, told, weighed
 

@@ -12,7 +12,7 @@ from scipy import stats
 
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.judgement.measured import DeclaredScatter, Rules
-from reportgen.judgement.overall import Overall
+from reportgen.judgement.verdict.overall import Overall
 from reportgen.metrology.uncertain import Source
 from tests.campaigns import compile_campaign, refusal
 from tests.evaluation.bench import evaluated

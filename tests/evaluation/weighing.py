@@ -13,7 +13,7 @@ from reportgen.evaluation.told import QuantityTold
 from reportgen.evaluation.weighed import overall_of
 from reportgen.judgement.judge import judge
 from reportgen.judgement.measured import Measured, Rules
-from reportgen.judgement.overall import Overall
+from reportgen.judgement.verdict.overall import Overall
 from reportgen.metrology.uncertain import Source
 from reportgen.metrology.unit import NUMBER
 

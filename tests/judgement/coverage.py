@@ -18,11 +18,11 @@ from unittest.mock import patch
 import numpy as np
 from numpy.typing import NDArray
 
-from reportgen.judgement.beyond import Beyond
-from reportgen.judgement.convolution import quantile
+from reportgen.judgement.drawn.beyond import Beyond
 from reportgen.judgement.judge import judge
 from reportgen.judgement.measured import Judged, Measured, Rules
-from reportgen.judgement.parts import Parts, sd_of
+from reportgen.judgement.reach.convolution import quantile
+from reportgen.judgement.reach.parts import Parts, sd_of
 from reportgen.judgement.scale import in_logarithms
 from reportgen.judgement.scatter import find_scatter
 from reportgen.judgement.single import interval_of

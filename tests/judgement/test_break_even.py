@@ -7,9 +7,9 @@ from math import inf
 
 import pytest
 
-from reportgen.judgement.break_even import BreakEven, CostLine, Slope, break_even, cheapest, slope_of
 from reportgen.judgement.judge import judge
 from reportgen.judgement.measured import Measured, Pair, Rules
+from reportgen.judgement.money.break_even import BreakEven, CostLine, Slope, break_even, cheapest, slope_of
 
 PRICES = {"dear": 90.0, "cheap": 60.0}
 TRUE = {"dear": 0.25, "cheap": 0.37}  # they meet at 250 uses

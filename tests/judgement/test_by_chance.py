@@ -4,10 +4,10 @@ from itertools import combinations
 
 import pytest
 
-from reportgen.judgement.by_chance import ALLOWED, Against, judge_by_chance
-from reportgen.judgement.counts import Counted, judge_counts
-from reportgen.judgement.grades import Graded, judge_grades
-from reportgen.judgement.shares import Tried, judge_shares
+from reportgen.judgement.exact.by_chance import ALLOWED, Against, judge_by_chance
+from reportgen.judgement.exact.counts import Counted, judge_counts
+from reportgen.judgement.exact.grades import Graded, judge_grades
+from reportgen.judgement.exact.shares import Tried, judge_shares
 
 
 def shares(better="higher", **of):
@@ -109,7 +109,7 @@ def test_where_passes_scatter_further_than_chance_student_holds_the_binomial_tes
 
 
 def test_an_interval_of_counts_holds_their_mean_and_is_never_narrower_than_garwoods():
-    from reportgen.judgement.exact_limits import rate_interval
+    from reportgen.judgement.exact.exact_limits import rate_interval
 
     for events in ((0, 0, 0), (4, 5, 6), (0, 20), (1, 1)):
         found = judge_counts([Counted("a", events, (1.0,) * len(events)), Counted("b", (3, 4), (1.0, 1.0))], "lower")

@@ -6,9 +6,9 @@ import numpy as np
 import pytest
 from scipy.special import stdtr
 
-from reportgen.judgement.convolution import probability_below, quantile
 from reportgen.judgement.half_width import unshared
-from reportgen.judgement.parts import Parts, parts_of, sd_of
+from reportgen.judgement.reach.convolution import probability_below, quantile
+from reportgen.judgement.reach.parts import Parts, parts_of, sd_of
 from reportgen.metrology.uncertain import Source
 
 CAUCHY = 12.706204736174694  # tan(0.475·π), the 97.5 % quantile of t with one degree of freedom, in closed form

@@ -9,9 +9,9 @@ from math import sqrt
 import numpy as np
 import pytest
 
-from reportgen.judgement.counts import Counted, judge_counts
-from reportgen.judgement.grades import Graded, judge_grades
-from reportgen.judgement.shares import Tried, judge_shares
+from reportgen.judgement.exact.counts import Counted, judge_counts
+from reportgen.judgement.exact.grades import Graded, judge_grades
+from reportgen.judgement.exact.shares import Tried, judge_shares
 
 RUNS = 600
 NAMES = "abcdefgh"

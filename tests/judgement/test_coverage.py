@@ -7,9 +7,9 @@ allows three standard errors. All corners at full size: `tests/bench/coverage.py
 import numpy as np
 import pytest
 
-from reportgen.judgement.convolution import quantile
 from reportgen.judgement.judge import judge
-from reportgen.judgement.parts import Parts
+from reportgen.judgement.reach.convolution import quantile
+from reportgen.judgement.reach.parts import Parts
 from tests.judgement import coverage
 from tests.judgement.coverage import Corner, campaigns, of_differences, of_singles, singles
 

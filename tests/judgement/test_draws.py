@@ -10,11 +10,11 @@ import pytest
 from numpy.typing import NDArray
 from scipy import stats
 
-from reportgen.judgement.beyond import Beyond, apart
-from reportgen.judgement.draws import by_draws, probability_below
+from reportgen.judgement.drawn.beyond import Beyond, apart
+from reportgen.judgement.drawn.draws import by_draws, probability_below
+from reportgen.judgement.drawn.quantile_of_draws import INSTRUMENT_ALONE, Scattered
 from reportgen.judgement.judge import judge
 from reportgen.judgement.measured import Measured, Rules
-from reportgen.judgement.quantile_of_draws import INSTRUMENT_ALONE, Scattered
 from reportgen.metrology.uncertain import Source
 from tests.judgement.bench import pair
 

@@ -8,11 +8,11 @@ from scipy import stats
 from statsmodels.stats.proportion import proportion_confint
 from statsmodels.stats.rates import confint_poisson
 
-from reportgen.judgement.boschloo import boschloo, extreme
-from reportgen.judgement.exact_limits import rate_interval, share_interval
-from reportgen.judgement.planned import grades_for, tries_for
-from reportgen.judgement.rank_sum import rank_sum
-from reportgen.judgement.rates_compared import greater_rate
+from reportgen.judgement.exact.boschloo import boschloo, extreme
+from reportgen.judgement.exact.exact_limits import rate_interval, share_interval
+from reportgen.judgement.exact.planned import grades_for, tries_for
+from reportgen.judgement.exact.rank_sum import rank_sum
+from reportgen.judgement.exact.rates_compared import greater_rate
 
 
 @pytest.mark.parametrize("seed", range(60))

@@ -5,9 +5,9 @@ from math import floor
 
 import pytest
 
-from reportgen.judgement.convolution import quantile
 from reportgen.judgement.measured import Rules
-from reportgen.judgement.parts import NOTHING
+from reportgen.judgement.reach.convolution import quantile
+from reportgen.judgement.reach.parts import NOTHING
 from tests.judgement.bench import HIGHER, judged, pair
 
 # Montgomery, Design and Analysis of Experiments: tensile strength (psi) of paper by hardwood content (from memory).

@@ -6,9 +6,9 @@ from math import sqrt
 import pytest
 
 from reportgen.judgement.claim import conformance
-from reportgen.judgement.frontier import dominated
 from reportgen.judgement.judge import judge
 from reportgen.judgement.measured import DeclaredScatter, Measured, Rules
+from reportgen.judgement.money.frontier import dominated
 from reportgen.metrology.uncertain import Source
 from tests.judgement.bench import LOWER, judged, result
 

@@ -10,9 +10,9 @@ from scipy import stats
 
 from reportgen.judgement.judge import judge
 from reportgen.judgement.measured import DeclaredScatter, Measured, Rules
-from reportgen.judgement.seen import at_odds, passes_seen
-from reportgen.judgement.stood_apart import cochran_critical, grubbs_critical, pass_apart, uneven
-from reportgen.judgement.trend import common_trend
+from reportgen.judgement.passes.seen import at_odds, passes_seen
+from reportgen.judgement.passes.stood_apart import cochran_critical, grubbs_critical, pass_apart, uneven
+from reportgen.judgement.passes.trend import common_trend
 from tests.judgement.bench import LOWER, result
 
 RUNS = 2000

@@ -14,8 +14,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.sparse.csgraph import connected_components, shortest_path
 
-from reportgen.judgement.looks import Look, Way, clashes
-from reportgen.judgement.partial_order import Ordered, circles, order_of
+from reportgen.judgement.orders.looks import Look, Way, clashes
+from reportgen.judgement.orders.partial_order import Ordered, circles, order_of
 
 ABC = ("a", "b", "c")
 ABCD = ("a", "b", "c", "d")

@@ -7,8 +7,8 @@ from collections.abc import Callable
 
 import pytest
 
-from reportgen.judgement import remembered as memory
-from reportgen.judgement.remembered import remembered, remembering
+from reportgen.judgement.reach import remembered as memory
+from reportgen.judgement.reach.remembered import remembered, remembering
 
 
 def counted() -> tuple[list[float], Callable[[float], float]]:

@@ -14,9 +14,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from reportgen.judgement.criteria import Criterion
-from reportgen.judgement.weighing import weigh_up
-from reportgen.judgement.worth import ValueFunction
+from reportgen.judgement.verdict.criteria import Criterion
+from reportgen.judgement.verdict.weighing import weigh_up
+from reportgen.judgement.verdict.worth import ValueFunction
 
 DRAWS = 10_000
 NEAR = 4 * 0.5 / sqrt(DRAWS)  # four standard errors of an index of one half

@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from reportgen.judgement.overall import Lead
+from reportgen.judgement.verdict.overall import Lead
 from reportgen.pages import Told, build_pages
 from reportgen.prose.leads import lead_at
 from tests.pages.reading import Element, read

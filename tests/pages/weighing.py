@@ -14,7 +14,16 @@ from pathlib import Path
 from typing import Any
 
 from reportgen.charts.draw import figures
-from reportgen.judgement.overall import Cell, Lead, Overall, PairIndex, Reader, Turn, WeightMap, WithoutCriterion
+from reportgen.judgement.verdict.overall import (
+    Cell,
+    Lead,
+    Overall,
+    PairIndex,
+    Reader,
+    Turn,
+    WeightMap,
+    WithoutCriterion,
+)
 from reportgen.pages import Told
 from tests.pages.stoves import told_of
 

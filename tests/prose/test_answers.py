@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from reportgen.evaluation.evaluated import Verdict
-from reportgen.judgement.overall import Lead, Overall
+from reportgen.judgement.verdict.overall import Lead, Overall
 from reportgen.prose import sentences
 from tests.evaluation.bench import all_stages
 

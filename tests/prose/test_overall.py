@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from reportgen.campaign.declared import Campaign, Criterion, Group, VerdictPlan
 from reportgen.evaluation.evaluated import MustOutcome, Verdict
-from reportgen.judgement.overall import FIRM_FROM, Cell, Lead, Overall, Turn, WeightMap, WithoutCriterion
+from reportgen.judgement.verdict.overall import FIRM_FROM, Cell, Lead, Overall, Turn, WeightMap, WithoutCriterion
 from reportgen.prose.leads import lead_at, lead_clause, strength
 from reportgen.prose.overall import (
     how_weighed,

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from itertools import combinations
 from typing import Literal
 
-from reportgen.judgement.looks import Degree, Look, path_up
+from reportgen.judgement.orders.looks import Degree, Look, path_up
 
 Told = Literal["less", "more", "alike", "both ways", "never"]
 TOLD_TURNED: Mapping[Told, Told] = {"less": "more", "more": "less"}

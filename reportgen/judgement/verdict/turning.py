@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from itertools import pairwise
 
-from reportgen.judgement.overall import Turn
+from reportgen.judgement.verdict.overall import Turn
 
 STEPS_OF_TWO, STEPS_OF_THREE = 100, 20
 SCAN, SCAN_OF_MANY = 50, 20  # steps in which a group's weight is tried; of more than three groups

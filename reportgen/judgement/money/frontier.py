@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from reportgen.judgement.measured import Pair
-from reportgen.judgement.overall import FIRM_FROM, PairIndex
+from reportgen.judgement.verdict.overall import FIRM_FROM, PairIndex
 
 Prices = Mapping[str, tuple[float, float]]
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from math import inf
 from typing import TYPE_CHECKING
 
-from reportgen.judgement.found import Found, of_difference, of_logarithm
-from reportgen.judgement.quantile_of_draws import Scattered
+from reportgen.judgement.drawn.found import Found, of_difference, of_logarithm
+from reportgen.judgement.drawn.quantile_of_draws import Scattered
 
 if TYPE_CHECKING:
     import numpy as np

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from reportgen.judgement.boschloo import boschloo, extreme
-from reportgen.judgement.by_chance import ALLOWED, Against, JudgedByChance, exceeds_allowed, judge_by_chance
+from reportgen.judgement.exact.boschloo import boschloo, extreme
+from reportgen.judgement.exact.by_chance import ALLOWED, Against, JudgedByChance, exceeds_allowed, judge_by_chance
+from reportgen.judgement.exact.planned import tries_for
 from reportgen.judgement.measured import Better, Settle
-from reportgen.judgement.planned import tries_for
 
 ENOUGH = 3  # tries each: 3 of 3 against 0 of 3 is 1/64; 2 of 2 against 0 of 2 is 1/16
 

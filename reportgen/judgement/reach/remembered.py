@@ -12,7 +12,7 @@ from functools import wraps
 from math import isfinite
 from typing import ParamSpec
 
-from reportgen.judgement.found import digest
+from reportgen.judgement.drawn.found import digest
 
 P = ParamSpec("P")
 MOST = 16384  # of one function; then all are let go, and found again

@@ -12,9 +12,9 @@ from functools import partial
 from itertools import combinations
 from typing import TYPE_CHECKING
 
-from reportgen.judgement.contest import first_shares, indexes, leader_of, place_shares
-from reportgen.judgement.criteria import Criterion, Stack, all_weightings, only_criterion, stack, weighted
-from reportgen.judgement.overall import (
+from reportgen.judgement.verdict.contest import first_shares, indexes, leader_of, place_shares
+from reportgen.judgement.verdict.criteria import Criterion, Stack, all_weightings, only_criterion, stack, weighted
+from reportgen.judgement.verdict.overall import (
     FIRM_FROM,
     Cell,
     Lead,
@@ -24,7 +24,7 @@ from reportgen.judgement.overall import (
     WeightMap,
     WithoutCriterion,
 )
-from reportgen.judgement.turning import steps_of, turns_of, weights_in_steps
+from reportgen.judgement.verdict.turning import steps_of, turns_of, weights_in_steps
 
 if TYPE_CHECKING:
     import numpy as np

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from math import inf
 from typing import TYPE_CHECKING
 
-from reportgen.judgement.zero import zero_of_rising
+from reportgen.judgement.reach.zero import zero_of_rising
 
 if TYPE_CHECKING:
     import numpy as np

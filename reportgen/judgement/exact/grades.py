@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from itertools import combinations
 from math import comb
 
-from reportgen.judgement.by_chance import ALLOWED, Against, JudgedByChance, exceeds_allowed, judge_by_chance
+from reportgen.judgement.exact.by_chance import ALLOWED, Against, JudgedByChance, exceeds_allowed, judge_by_chance
+from reportgen.judgement.exact.planned import grades_for
+from reportgen.judgement.exact.rank_sum import rank_sum, superiority
 from reportgen.judgement.measured import Better, Settle
-from reportgen.judgement.planned import grades_for
-from reportgen.judgement.rank_sum import rank_sum, superiority
 
 ENOUGH = 4  # grades each: four above four are one of 70 ways to deal them out; three above three one of 20
 

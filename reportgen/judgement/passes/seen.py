@@ -12,11 +12,11 @@ from math import fsum, inf
 from typing import TypeVar
 
 from reportgen.judgement.measured import DeclaredScatter, Measured, Rules
+from reportgen.judgement.passes.stood_apart import Apart, Uneven, pass_apart, uneven, with_steps
+from reportgen.judgement.passes.trend import Trend, common_trend
 from reportgen.judgement.pooling import pooled
 from reportgen.judgement.scale import can_take_logarithms, in_logarithms
 from reportgen.judgement.scatter import find_scatter
-from reportgen.judgement.stood_apart import Apart, Uneven, pass_apart, uneven, with_steps
-from reportgen.judgement.trend import Trend, common_trend
 
 LEVEL = 0.01  # of every test here
 

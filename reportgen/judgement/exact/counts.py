@@ -11,12 +11,12 @@ from dataclasses import dataclass
 from itertools import combinations
 from math import ceil, sqrt
 
-from reportgen.judgement.by_chance import Against, JudgedByChance, judge_by_chance
-from reportgen.judgement.exact_limits import rate_interval
+from reportgen.judgement.exact.by_chance import Against, JudgedByChance, judge_by_chance
+from reportgen.judgement.exact.exact_limits import rate_interval
+from reportgen.judgement.exact.planned import MOST, exposure_for
+from reportgen.judgement.exact.rates_compared import greater_rate
 from reportgen.judgement.lead import weigh
 from reportgen.judgement.measured import Better, Measured, Rules, ScatterRule, Settle
-from reportgen.judgement.planned import MOST, exposure_for
-from reportgen.judgement.rates_compared import greater_rate
 from reportgen.judgement.scatter import Scatter, find_scatter
 from reportgen.judgement.single import interval_of
 

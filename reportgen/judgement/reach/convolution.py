@@ -16,10 +16,10 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.special import ndtr, ndtri, stdtr, stdtrit
 
-from reportgen.judgement.parts import Parts, sd_of
-from reportgen.judgement.remembered import remembered
-from reportgen.judgement.student_sum import Student, reach_between, student_sum
-from reportgen.judgement.zero import zero_of_rising
+from reportgen.judgement.reach.parts import Parts, sd_of
+from reportgen.judgement.reach.remembered import remembered
+from reportgen.judgement.reach.student_sum import Student, reach_between, student_sum
+from reportgen.judgement.reach.zero import zero_of_rising
 
 Numbers = NDArray[np.float64]
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import fsum, inf
 
 from reportgen.judgement.blocks import without_noise
-from reportgen.judgement.stood_apart import with_steps
+from reportgen.judgement.passes.stood_apart import with_steps
 
 FROM_PASSES = 3  # of two, one is always above the other
 

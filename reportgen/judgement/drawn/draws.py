@@ -13,8 +13,8 @@ from dataclasses import dataclass, replace
 from math import hypot, inf, isfinite, sqrt
 from typing import TYPE_CHECKING
 
-from reportgen.judgement.beyond import Beyond
-from reportgen.judgement.quantile_of_draws import Scattered, quantile, quantile_of, share_below
+from reportgen.judgement.drawn.beyond import Beyond
+from reportgen.judgement.drawn.quantile_of_draws import Scattered, quantile, quantile_of, share_below
 from reportgen.metrology.draws import BLOCK
 from reportgen.metrology.monte_carlo import Settled, tolerance, until_settled
 

@@ -1,0 +1,1 @@
+"""The overall judgement: criteria, weights and draws in, pairwise indexes and who leads where out."""
