@@ -269,8 +269,8 @@ PHRASES: Mapping[str, str] = {
     "a first place is given wrongly at most once in twenty.",
     "scatter.rule.common": "One scatter for all contenders, fixed before testing. If all scatter alike, a first place "
     "is given wrongly at most once in twenty.",
-    "scatter.rule.own": "Each contender its own scatter, fixed before testing. However far each scatters, a first place "
-    "is given wrongly at most once in twenty.",
+    "scatter.rule.own": "Each contender its own scatter, fixed before testing. However far each scatters, a first "
+    "place is given wrongly at most once in twenty.",
     "scatter.rule.relative": "Scatter in proportion to the value, fixed before testing. If all scatter alike in "
     "proportion, a first place is given wrongly at most once in twenty.",
     "accuracy.unknown": "unknown",
