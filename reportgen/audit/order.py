@@ -12,6 +12,7 @@ from reportgen.evaluation.evaluated import Comparison
 from reportgen.finding import Severity
 from reportgen.prose.standing import name
 from reportgen.wording import interval
+from reportgen.wording.sentence import inside
 
 
 def sequential_order(case: Case) -> Iterable[Seen]:
@@ -85,7 +86,7 @@ def _drift(case: Case, test: Test, runs: Sequence[str]) -> tuple[str, bool]:
     better, other = (c.first, c.second) if c.favours == c.first else (c.second, c.first)
     campaign = case.declared.campaign
     of = f"lead of {name(campaign, better)} over {name(campaign, other)}"
-    title = campaign.quantity(c.quantity).title
+    title = inside(campaign.quantity(c.quantity).title)
     says = f"On {title}, a drift of {interval.uncertainty(drift, c.unit)} a run would explain the whole {of}."
     return says, drift < (_scatter(case, c) or 0.0)
 

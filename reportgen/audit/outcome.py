@@ -16,6 +16,7 @@ from reportgen.finding import Severity
 from reportgen.prose.hanging import then_first
 from reportgen.prose.standing import name, names
 from reportgen.wording.listing import and_list
+from reportgen.wording.sentence import inside
 
 
 def leads(case: Case, test: Test, among: Iterable[frozenset[str]] | None = None) -> tuple[Comparison, ...]:
@@ -36,7 +37,7 @@ def rests_on_it(case: Case, found: tuple[Comparison, ...]) -> str:
         return ""
     c = found[0]
     better, other = (c.first, c.second) if c.favours == c.first else (c.second, c.first)
-    title = case.declared.campaign.quantity(c.quantity).title
+    title = inside(case.declared.campaign.quantity(c.quantity).title)
     campaign = case.declared.campaign
     return (
         f"{name(campaign, better)} is said to be better than {name(campaign, other)} on {title}, and this may be why."
@@ -46,7 +47,7 @@ def rests_on_it(case: Case, found: tuple[Comparison, ...]) -> str:
 def wins(case: Case, contender: str) -> str:
     """ "It is alone in first place on gas burned and noise."; "" where it is nowhere."""
     campaign = case.declared.campaign
-    titles = [campaign.quantity(f.quantity).title for f in case.evaluation.firsts if f.winner == contender]
+    titles = [inside(campaign.quantity(f.quantity).title) for f in case.evaluation.firsts if f.winner == contender]
     return f"It is alone in first place on {and_list(list(dict.fromkeys(titles)))}." if titles else ""
 
 
@@ -57,9 +58,9 @@ def with_it_back(case: Case, caveat: Caveat) -> tuple[str, Severity]:
     if other:
         first, found = other[0]
         then = then_first(case.declared.campaign, found.winner)
-        return f"With it back, {then} on {case.declared.campaign.quantity(first.quantity).title}.", "warning"
+        return f"With it back, {then} on {inside(case.declared.campaign.quantity(first.quantity).title)}.", "warning"
     if moved := [f for f, b in back if b.moves]:
-        title = case.declared.campaign.quantity(moved[0].quantity).title
+        title = inside(case.declared.campaign.quantity(moved[0].quantity).title)
         return f"With it back, first place stays as it is on {title}, and other places would change.", "warning"
     if back:
         return "With it back, no place would change.", "note"

@@ -16,7 +16,7 @@ from reportgen.finding import Place, Severity
 from reportgen.prose.hanging import pass_named, then_first
 from reportgen.prose.standing import name, names
 from reportgen.wording.count import in_words
-from reportgen.wording.sentence import inside
+from reportgen.wording.sentence import capital, inside
 
 REMARKS = ("caveat", "incident", "exclusion")  # sorts that authors narrow by hand
 # Words by which authors tell such things; common practice, no source.
@@ -51,7 +51,7 @@ def _evened(case: Case, test: Test) -> tuple[str, Severity]:
         evened = first.hangs_on.evened if first.hangs_on else None
         if evened and evened.winner != first.winner:
             then = then_first(case.declared.campaign, evened.winner)
-            title = case.declared.campaign.quantity(first.quantity).title
+            title = inside(case.declared.campaign.quantity(first.quantity).title)
             return f"On the first {in_words(evened.passes)} passes of each, {then} ({title}).", "warning"
     even = next((f.hangs_on.evened for f in mine if f.hangs_on and f.hangs_on.evened), None)
     if even:
@@ -97,7 +97,7 @@ def hangs_on_one_pass(case: Case) -> Iterable[Seen]:
         if found is None or alone is None:
             continue
         then = then_first(campaign, alone.winner)
-        says = f"{campaign.quantity(first.quantity).title}: without {pass_named(campaign, alone)} {then}."
+        says = f"{capital(campaign.quantity(first.quantity).title)}: without {pass_named(campaign, alone)} {then}."
         severity: Severity = "warning" if found.winner else "note"
         yield Seen(_at(case, first), says, f"quantity/{first.quantity}", alone.contender, severity)
 
@@ -110,7 +110,8 @@ def hangs_on_another(case: Case) -> Iterable[Seen]:
         if found and found.winner and len(found.contenders) == 1:
             other = found.contenders[0]
             then = then_first(campaign, other.winner)
-            says = f"{campaign.quantity(first.quantity).title}: without {name(campaign, other.contender)}, {then}."
+            title = capital(campaign.quantity(first.quantity).title)
+            says = f"{title}: without {name(campaign, other.contender)}, {then}."
             yield Seen(_at(case, first), says, f"quantity/{first.quantity}", other.contender)
 
 
@@ -146,7 +147,7 @@ def incidents_unweighed(case: Case) -> Iterable[Seen]:
         ]
         if other:
             first, found = other[0]
-            title = campaign.quantity(first.quantity).title
+            title = inside(campaign.quantity(first.quantity).title)
             says = f"{says} Without {pass_named(campaign, found)}, {then_first(campaign, found.winner)} on {title}."
         severity: Severity = "warning" if other else "note"
         yield Seen(caveat.at, says, f"quantity/{touched[0].quantity}", caveat.contender, severity)

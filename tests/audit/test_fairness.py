@@ -147,7 +147,7 @@ def test_the_one_pass_that_keeps_first_place_open_is_told_on_page_and_in_the_rec
 def test_a_first_place_that_one_pass_makes_is_a_warning(tmp_path: Path) -> None:
     yaml, files = CASES["hangs-on-one-pass"][0]
     (seen,) = of(found(tmp_path, yaml, **files), "hangs-on-one-pass")
-    assert seen.says == "gas: without pass 2 of Ostler Mk II nobody would be alone in first place."
+    assert seen.says == "Gas: without pass 2 of Ostler Mk II nobody would be alone in first place."
     assert seen.severity == "warning"
 
 
@@ -180,7 +180,7 @@ def test_who_is_first_by_the_scatter_of_one_that_is_far_behind_is_told(tmp_path:
         *(f"tamsin,{n},{x}" for n, x in enumerate((30.1, 30.0, 30.1, 30.0, 30.1), 2)),
     )
     (seen,) = of(found(tmp_path, yaml, readings=log), "hangs-on-another")
-    assert seen.says == "gas: without Tamsin Lee, nobody would be alone in first place."
+    assert seen.says == "Gas: without Tamsin Lee, nobody would be alone in first place."
 
 
 def test_a_condition_that_went_with_one_contender_is_graver_where_a_lead_lies_across_it(tmp_path: Path) -> None:
