@@ -152,6 +152,8 @@ def tied_words(told: Told, quantity: Quantity, part: str, contender: str) -> str
         and contender in (c.first, c.second)
         and c.reason.code != "blocked"
     ]
+    if all(c.reason.code == "never-enough" for c in mine):
+        return words("tied.few")
     if all(c.decision == "not enough to say" for c in mine):
         return words("tied.once")
     return words("tied", others=or_list([told.campaign.contender(o).title for o in others]))

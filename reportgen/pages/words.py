@@ -117,6 +117,7 @@ PHRASES: Mapping[str, str] = {
     "passes.of": "{n} of {of}",
     "readings.yes": "{yes} of {of}",
     "tied": "can’t be told from {others}",
+    "tied.few": "so few can’t tell anybody apart",
     "tied.once": "whether a repeat would keep this order isn’t known",
     "tied.once.sheet": "Run once each, so whether a repeat would keep its place isn’t known: {quantities}.",
     "tied.none": "",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation, FirstPlace
 from reportgen.evaluation.results import NOT_YET_TESTED
+from reportgen.prose.by_chance import CODES, is_by_chance
 from reportgen.prose.standing import Standing, names, standing
 from reportgen.prose.yardstick import several_specimens
 from reportgen.wording.count import in_words
@@ -32,13 +33,16 @@ def how_firm(campaign: Campaign, evaluation: Evaluation) -> str:
 
 
 def has_repeats(first: FirstPlace, s: Standing) -> bool:
-    """Did repeats of these runs decide? Of what isn't measured: were there several tries?"""
+    """Did repeats of these runs decide? Of what isn't measured: were there several tries or runs?"""
     if s.scatter is not None and s.scatter.origin != "none":
         return s.scatter.origin in ("passes", "both")
-    return first.reason.code in ("chance-excluded", "chance-open")
+    return first.reason.code in CODES[:2] and any(r.passes > 1 for r in s.ranked)
 
 
 def _origin(s: Standing) -> str:
+    """Where what is known of repeats comes from; of one total each, from what was said of its events beforehand."""
+    if s.scatter is None and is_by_chance(s) and s.quantity.independent:
+        return "declared"
     return s.scatter.origin if s.scatter is not None else "none"
 
 

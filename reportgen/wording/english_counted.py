@@ -28,8 +28,8 @@ COUNTED: Mapping[str, str | Forms] = {
     "chance.winner.lead.count": "Against {next}, the nearest ({other}), chance alone would give such a lead in {p} of "
     "cases, and {allowed} is what we allow: if each comes by itself, a repeat should agree",
     "chance.alike": "{names} came out alike ({value} each), so nobody is ahead",
-    "chance.tie.all": "{names} can't be told apart: {values}. Chance alone would set two of them so far apart in {p} "
-    "of cases, and {allowed} is what we allow",
+    "chance.tie.all": "{names} can't be told apart: {values}. The widest gap here would come up by chance alone, this "
+    "way round, in {p} of cases, and {allowed} is what we allow",
     "chance.tie": "{names} share first place: {values}",
     "chance.tie.alone": "Nobody was shown to be better than {names}, but the lead over every other isn't shown either",
     "chance.never": "Not enough to say: {values}. With {now} no outcome could tell two of them apart; {enough} could",
@@ -37,8 +37,8 @@ COUNTED: Mapping[str, str | Forms] = {
     # one against another
     "chance.pair.better": "{first}: {one}, {second}: {other}. Chance alone would put {ahead} so far ahead in {p} of "
     "cases, and {allowed} is what we allow; a repeat should agree",
-    "chance.pair.open": "{first}: {one}, {second}: {other}. Chance alone would set them so far apart in {p} of cases, "
-    "and {allowed} is what we allow",
+    "chance.pair.open": "{first}: {one}, {second}: {other}. Such a gap would come up by chance alone, this way round, "
+    "in {p} of cases, and {allowed} is what we allow",
     "chance.pair.alike": "{first} and {second} came out alike: {one}",
     "chance.pair.never": "{first}: {one}, {second}: {other}. With {now} no outcome could tell the two apart",
     "chance.pair.settle": "About {enough} would settle a gap like this one",
