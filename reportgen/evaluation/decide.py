@@ -9,7 +9,7 @@ from reportgen.campaign.declared import Campaign, Quantity, Test
 from reportgen.evaluation.declared_scatter import between_sessions, of_passes
 from reportgen.evaluation.evaluated import Comparison, FirstPlace, Keys, PairWithout
 from reportgen.evaluation.gathered import Gathered
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Judged, Measured, Pair, Rules
 from reportgen.metrology.unit import Unit, convert, parse_unit
 

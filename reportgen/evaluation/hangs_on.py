@@ -12,7 +12,7 @@ from dataclasses import replace
 from reportgen.evaluation.gathered import Gathered
 from reportgen.evaluation.hanging import Evened, HangsOn, WithBack, WithoutContender, WithoutPass
 from reportgen.evaluation.working import Working
-from reportgen.judgement.judge import judge, sole_winner
+from reportgen.judgement.judging import judge, sole_winner
 from reportgen.judgement.measured import Judged, Measured, Rules
 
 MOST_ASKED = 2000  # passes left out in turn × contenders; of very many passes, hardly one decides anything

@@ -8,7 +8,7 @@ from dataclasses import replace
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation.decide import is_ranked
 from reportgen.evaluation.evaluated import LookedBack, ScatterUsed
-from reportgen.judgement.judge import sole_winner
+from reportgen.judgement.judging import sole_winner
 from reportgen.judgement.measured import Judged, Measured, Rules
 from reportgen.judgement.passes.seen import passes_seen
 

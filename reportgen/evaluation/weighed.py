@@ -16,7 +16,7 @@ from reportgen.evaluation.standing import Standing, result_value, standing_of
 from reportgen.evaluation.told import QuantityTold
 from reportgen.finding import Finding, Refused
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Better, Measured
 from reportgen.judgement.scale import in_logarithms
 from reportgen.judgement.verdict.criteria import Criterion

@@ -55,6 +55,16 @@ def conformance(
     `measured` is the result and `single` what `judge` said of it; `at_least` and `at_most`, one or both, are the claim
     in the result's unit. Reason codes: conforms (numbers: probability, value, at_least, at_most), no-result,
     limit-unknown, bound-decides, bound-too-close, no-uncertainty-known, nothing-claimed.
+
+    A mean of 95.5 with u = 1.5 taken as known conforms to at least 93 with a chance of Φ(2.5/1.5) = 95.2 % (JCGM
+    106:2012, 7.2.2, a normal distribution and one limit):
+
+    >>> from reportgen.judgement import DeclaredScatter, Measured, Rules, judge
+    >>> one = Measured("a", 95.5, (95.5,))
+    >>> known = judge([one, Measured("b", 90.0, (90.0,))], Rules("higher", declared=DeclaredScatter(1.5, 10**9)))
+    >>> found = conformance(one, known.singles["a"], at_least=93.0)
+    >>> found.outcome, round(found.probability, 3), found.scope
+    ('supported', 0.952, 'repeat')
     """
     if measured.value is None:
         missing = Conformance("not tested", None, "", Reason("no-result"))

@@ -10,7 +10,13 @@ def matters_beyond(low: float, high: float, resolved: bool, matters: float | Non
     """(no difference that matters, better by an amount that matters).
 
     The second is True where the whole interval lies beyond the margin, False where it lies inside, None where it lies
-    across or no margin was set. `matters` is in the unit of the interval.
+    across or no margin was set. `matters` is in the unit of the interval. Two one-sided tests at 2.5 % are the 95 %
+    interval inside the margin (Schuirmann 1987):
+
+    >>> matters_beyond(-0.9, 0.4, resolved=False, matters=1.0)
+    (True, False)
+    >>> matters_beyond(1.2, 2.4, resolved=True, matters=1.0), matters_beyond(0.2, 1.4, resolved=True, matters=1.0)
+    ((False, True), (False, None))
     """
     if matters is None:
         return False, None

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from math import fsum, hypot, inf, isfinite, sqrt
 
 from reportgen.judgement.blocks import NOISE
-from reportgen.judgement.least_lead import floor_of_lead
 from reportgen.judgement.measured import Measured
 from reportgen.judgement.reach.convolution import quantile
 from reportgen.judgement.reach.parts import NOTHING, Parts, parts_of, sd_of
+from reportgen.judgement.rounding_alone import floor_of_lead
 from reportgen.judgement.scatter import Spread
 from reportgen.metrology.uncertain import OF_ONE_READING, Source, estimate_of
 

@@ -5,8 +5,9 @@ Shapes: k contenders in the campaign's order; every float is in the quantity's u
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from math import fsum
 from typing import Literal
 
 from reportgen.judgement.drawn.beyond import Beyond
@@ -47,6 +48,20 @@ class Measured:
     sessions_by_pass: tuple[str, ...] = ()
     stands_on: Mapping[str, float] = field(default_factory=dict)
     beyond: Beyond | None = field(default=None, compare=False)
+
+
+def from_passes(name: str, *values: float, step: float = 0.0, rounds: Sequence[str] = ()) -> Measured:
+    """A contender by its passes, in one unit: its result is their mean, `step` what one pass was read in.
+
+    >>> from_passes("corvane", 14.0, 14.5).value
+    14.25
+
+    Raises ValueError for no passes; a result without a number is a `Measured` without a value.
+    """
+    if not values:
+        raise ValueError(f"{name} has no passes")
+    mean = fsum(values) / len(values)
+    return Measured(name, mean, tuple(map(float, values)), steps=(step,) if step else (), rounds=tuple(rounds))
 
 
 @dataclass(frozen=True)

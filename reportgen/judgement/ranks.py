@@ -6,7 +6,11 @@ from collections.abc import Iterable, Mapping, Sequence
 
 
 def rank_ranges(names: Sequence[str], resolved: Iterable[tuple[str, str]]) -> Mapping[str, tuple[int, int]]:
-    """Rank of each of k names, [1 + resolved better, k − resolved worse]; `resolved` holds (better, worse)."""
+    """Rank of each of k names, [1 + resolved better, k − resolved worse]; `resolved` holds (better, worse).
+
+    >>> rank_ranges("abcd", [("a", "c"), ("a", "d"), ("b", "d")])
+    {'a': (1, 2), 'b': (1, 3), 'c': (2, 4), 'd': (3, 4)}
+    """
     before = dict.fromkeys(names, 0)
     behind = dict.fromkeys(names, 0)
     for better, worse in resolved:

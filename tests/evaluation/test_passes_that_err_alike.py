@@ -14,7 +14,7 @@ import pytest
 from scipy.stats import ttest_ind
 from uncertainties import ufloat
 
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Measured, Rules
 from reportgen.metrology.uncertain import Source
 from tests.campaigns import comparison_of, compile_campaign, result_of

@@ -12,7 +12,7 @@ from math import sqrt
 import numpy as np
 import pytest
 
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Measured, Rules
 from reportgen.judgement.verdict.overall import FIRM_FROM
 from reportgen.metrology.uncertain import Source

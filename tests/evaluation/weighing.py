@@ -11,7 +11,7 @@ from reportgen.campaign.declared import Amount, Campaign, Contender, Criterion, 
 from reportgen.evaluation.evaluated import FirstPlace
 from reportgen.evaluation.told import QuantityTold
 from reportgen.evaluation.weighed import overall_of
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Measured, Rules
 from reportgen.judgement.verdict.overall import Overall
 from reportgen.metrology.uncertain import Source

@@ -19,7 +19,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from reportgen.judgement.drawn.beyond import Beyond
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Judged, Measured, Rules
 from reportgen.judgement.reach.convolution import quantile
 from reportgen.judgement.reach.parts import Parts, sd_of

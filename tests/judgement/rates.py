@@ -14,7 +14,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import DeclaredScatter, Measured, Rules
 from reportgen.judgement.simultaneous import studentized_range
 from reportgen.metrology.uncertain import Source

@@ -7,7 +7,7 @@ from math import inf
 
 import pytest
 
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Measured, Pair, Rules
 from reportgen.judgement.money.break_even import BreakEven, CostLine, Slope, break_even, cheapest, slope_of
 

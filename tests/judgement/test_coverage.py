@@ -7,7 +7,7 @@ allows three standard errors. All corners at full size: `tests/bench/coverage.py
 import numpy as np
 import pytest
 
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.reach.convolution import quantile
 from reportgen.judgement.reach.parts import Parts
 from tests.judgement import coverage

@@ -13,7 +13,7 @@ from scipy import stats
 from reportgen.judgement.drawn.beyond import Beyond, apart
 from reportgen.judgement.drawn.draws import by_draws, probability_below
 from reportgen.judgement.drawn.quantile_of_draws import INSTRUMENT_ALONE, Scattered
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Measured, Rules
 from reportgen.metrology.uncertain import Source
 from tests.judgement.bench import pair

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Rules
 from tests.judgement.bench import result
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from reportgen.judgement.judge import judge, sole_winner
+from reportgen.judgement.judging import judge, sole_winner
 from reportgen.judgement.measured import DeclaredScatter, Measured, Reason, Rules
 from reportgen.metrology.uncertain import Source
 from tests.judgement.bench import result

@@ -4,7 +4,7 @@ from math import sqrt
 
 import pytest
 
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import DeclaredScatter, Measured, Rules
 from reportgen.metrology.uncertain import Source
 from tests.judgement.bench import HIGHER, LOWER, judged, pair, result

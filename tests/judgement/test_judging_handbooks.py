@@ -116,7 +116,7 @@ def test_shoes_with_gaps_agree_with_an_independent_least_squares():
     import numpy as np
     import statsmodels.api as sm
 
-    from reportgen.judgement.judge import judge
+    from reportgen.judgement.judging import judge
     from tests.judgement.bench import result
 
     kept = {"A": range(8), "B": range(2, 10)}

@@ -6,7 +6,7 @@ from math import sqrt
 import pytest
 
 from reportgen.judgement.claim import conformance
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import DeclaredScatter, Measured, Rules
 from reportgen.judgement.money.frontier import dominated
 from reportgen.metrology.uncertain import Source

@@ -8,7 +8,7 @@ import pandas as pd
 import pytest
 from scipy import stats
 
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import DeclaredScatter, Measured, Rules
 from reportgen.judgement.passes.seen import at_odds, passes_seen
 from reportgen.judgement.passes.stood_apart import cochran_critical, grubbs_critical, pass_apart, uneven

@@ -4,11 +4,11 @@ from math import sqrt
 
 import pytest
 
-from reportgen.judgement.judge import judge
-from reportgen.judgement.least_lead import chance_of_lead, floor_of_lead, least_lead
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Rules
 from reportgen.judgement.reach.convolution import quantile
 from reportgen.judgement.reach.parts import Parts
+from reportgen.judgement.rounding_alone import chance_of_lead, floor_of_lead, least_lead
 from reportgen.metrology.uncertain import Source
 from tests.judgement.bench import LOWER, judged, result
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Rules
 from reportgen.judgement.scale import ends_from_logarithm
 from reportgen.metrology.uncertain import Source

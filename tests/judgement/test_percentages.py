@@ -10,7 +10,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from scipy.stats import t as student
 
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import DeclaredScatter, Percent, Rules
 from reportgen.judgement.percent import turned
 from reportgen.metrology.uncertain import Source

@@ -6,7 +6,7 @@ import random
 
 import pytest
 
-from reportgen.judgement.judge import judge, sole_winner
+from reportgen.judgement.judging import judge, sole_winner
 from reportgen.judgement.measured import Measured, Rules
 
 

@@ -15,7 +15,7 @@ from pathlib import Path
 
 import pytest
 
-from reportgen.judgement.judge import judge
+from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Rules
 from tests.campaigns import compile_campaign, result_of
 from tests.judgement.bench import result

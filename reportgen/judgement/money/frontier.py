@@ -17,6 +17,11 @@ def dominated(prices: Prices, pairs: Iterable[Pair]) -> Mapping[str, tuple[str, 
     `prices` holds (low, high) of each priced contender, all in one currency; one price is a range of no width. Of two
     ranges, one is as cheap or cheaper only where its high end does not exceed the other's low end. Contenders without
     a price neither dominate nor are dominated. Names come in the order of `prices`.
+
+    >>> from reportgen.judgement import Rules, from_passes, judge
+    >>> found = judge([from_passes("cheap", 1.0, 1.1, 0.9), from_passes("dear", 9.0, 9.1, 8.9)], Rules("lower"))
+    >>> dominated({"cheap": (60.0, 60.0), "dear": (60.0, 80.0)}, found.pairs)
+    {'cheap': (), 'dear': ('cheap',)}
     """
     found: list[tuple[str, str]] = []
     for pair in pairs:

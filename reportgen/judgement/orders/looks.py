@@ -40,7 +40,12 @@ class Clash:
 
 
 def clashes(said: Iterable[Look]) -> tuple[Clash, ...]:
-    """What can't both hold within one look: a pair said two ways, a circle, alike what a chain sets apart."""
+    """What can't both hold within one look: a pair said two ways, a circle, alike what a chain sets apart.
+
+    >>> said = [Look("a", "b", "less"), Look("b", "c", "less"), Look("c", "a", "less")]
+    >>> clashes(said)[0].round_
+    ('a', 'b', 'c')
+    """
     by_look: dict[str, list[Look]] = {}
     for one in said:
         by_look.setdefault(one.look, []).append(one)

@@ -55,7 +55,13 @@ class Ordered:
 
 
 def order_of(names: Sequence[str], said: Iterable[Look]) -> Ordered:
-    """The partial order of k contenders from what was said of them, look by look. Looks hold no clash."""
+    """The partial order of k contenders from what was said of them, look by look. Looks hold no clash.
+
+    >>> from reportgen.judgement import Look
+    >>> found = order_of("abcd", [Look("a", "b", "less"), Look("b", "c", "less")])
+    >>> found.of("a", "c").told, found.of("a", "c").through, found.of("a", "d").told
+    ('less', ('b',), 'never')
+    """
     by_look: dict[str, list[Look]] = {}
     for one in said:
         by_look.setdefault(one.look, []).append(one)

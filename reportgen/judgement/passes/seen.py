@@ -56,7 +56,13 @@ class PassesSeen:
 
 def passes_seen(measured: Sequence[Measured], rules: Rules) -> PassesSeen:
     """What the passes of the ranked, complete contenders show. Whoever ran in several sessions, or stands on a reading
-    of another, says nothing of steadiness: his passes are not repeats of one thing."""
+    of another, says nothing of steadiness: those passes are not repeats of one thing.
+
+    >>> from reportgen.judgement import Rules, from_passes
+    >>> climbing = [from_passes("a", 1.0, 2.1, 3.0, 4.0), from_passes("b", 11.0, 12.0, 13.1, 14.0)]
+    >>> passes_seen(climbing, Rules("lower")).trend is not None
+    True
+    """
     complete = [m for m in measured if not m.blocked and m.limit is None and m.value is not None and m.values]
     if rules.scatter == "relative":
         complete = [in_logarithms(m) for m in complete] if can_take_logarithms(complete) else []

@@ -47,6 +47,10 @@ def uneven(passes: Passes, rounding: float = 0.0) -> Uneven | None:
     With unequal passes the squares are compared, each with its own degrees of freedom ('t Lam 2010, Analytica Chimica
     Acta 659:68); with equal ones that is Cochran's C. Bonferroni's factor for the number of contenders is exact where C
     exceeds one half, and else on the safe side. `rounding`: the variance that steps give one pass.
+
+    >>> found = uneven({"a": (10.0, 10.1, 9.9), "b": (10.0, 13.0, 7.0), "c": (9.9, 10.0, 10.1)})
+    >>> found.name, found.p < 0.01
+    ('b', True)
     """
     from scipy.special import betainc
 
