@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
+from reportgen.charts.order import in_order
 from reportgen.charts.plate import Plate, Row
 from reportgen.charts.readings import CROSS
 from reportgen.charts.scale import Axis
@@ -18,7 +19,8 @@ _DOT = 8.0  # px from one dot of a grade to the next
 
 
 def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: str) -> str:
-    """The drawing; grades from left to right as declared, contenders in the campaign's order."""
+    """The drawing; grades from left to right as declared, contenders as far in order as they are ranked."""
+    results = in_order(quantity, results)
     lines = named(campaign, results, 34.0)
     place = {grade: n for n, grade in enumerate(quantity.grades)}
     width = ink.WIDE - NAMES - 10

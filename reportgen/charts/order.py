@@ -33,4 +33,5 @@ def by_level(results: Sequence[Result]) -> list[Result]:
 
 def share(result: Result) -> float | None:
     """How many of the passes said yes, from 0 to 1; None where there is no such thing."""
-    return result.yes / result.of if result.yes is not None and result.of else None
+    known = result.kind == "yes/no" and result.yes is not None and result.of
+    return (result.yes or 0) / (result.of or 1) if known else None

@@ -33,9 +33,11 @@ class Finished:
 
     @property
     def told(self) -> str:
-        """Why there is no result: "finished 1 of 3 runs (its chain broke)"."""
+        """Why there is no result: "it finished 1 of 3 runs (its chain broke), and …"."""
         count = {"yes": whole(self.yes), "of": whole(self.of)}
         why = commas(list(self.reasons))
+        if not self.yes:
+            return say("missing.unfinished.none.why", why=why) if why else say("missing.unfinished.none")
         return say("missing.unfinished.why", why=why, **count) if why else say("missing.unfinished", **count)
 
 

@@ -156,6 +156,8 @@ def _says(told: Told, page: str, result: Result, r: Reading) -> Iterator[Said]:
         yield Said(words("reading.corrected", by=joined(by, r.unit), to=joined(to, r.unit)))
     if r.unweighed:
         yield Said(words("reading.some" if r.limit else "reading.nothing"))
+    if r.unfinished:
+        yield Said(words("reading.unfinished"))
     if r.beside:
         yield Said(words("reading.beside"), _other(told, page, result, r))
     if r.for_all:

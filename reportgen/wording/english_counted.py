@@ -20,6 +20,8 @@ COUNTED: Mapping[str, str | Forms] = {
     "chance.now.run": {"one": "one run each", "other": "{count} runs each"},
     "missing.unfinished": "it finished {yes} of {of} runs, and no mean is taken of those that did",
     "missing.unfinished.why": "it finished {yes} of {of} runs ({why}), and no mean is taken of those that did",
+    "missing.unfinished.none": "none of its runs finished",
+    "missing.unfinished.none.why": "none of its runs finished ({why})",
     "chance.finished": "finished {yes} of {of}",
     # first place
     "chance.winner": "{winner} comes {place}: {value}",

@@ -32,6 +32,10 @@ FORMS: dict[str, tuple[str, tuple[str, str, str]]] = {
     "order": ("order, lower", ("less than ostler", "a little less than tamsin", "")),
     "grade": ("{kind: grade, grades: [poor, fair, good]}", ("poor", "good", "fair")),
     "yes or no": ("yes/no", ("yes", "no", "yes")),
+    "ranked grade": ("{kind: grade, grades: [poor, fair, good], better: higher}", ("poor", "good", "fair")),
+    "ranked yes or no": ("yes/no, higher", ("yes", "no", "none (lighter lost)")),
+    "ranked count": ("{kind: count, better: lower, independent: yes}", ("0", "9", ">9")),
+    "unfinished": ("timed, s, lower", ("212", "did not finish (blown out)", "did not finish")),
     "count": ("count, lower", ("3", "5", "over 9")),
     "laboratory": (
         f"{{kind: laboratory, unit: mg/kg, better: lower, laboratory: {LABORATORY}}}",

@@ -97,11 +97,11 @@ def test_events_over_nothing_are_refused():
 
 def test_planned_tries_reach_the_power_they_are_planned_for():
     """By scipy's exact power of Boschloo's test at 2.5 %: 80 %, give or take the steps of a discrete test."""
-    share, other = 0.9, 0.5
+    share, other = 0.9, 0.5  # twenty, says Boschloo; nineteen, the arcsine
     n = tries_for(share, other)
     mine, its = stats.binom(n, share), stats.binom(n, other)
     power = sum(mine.pmf(x) * its.pmf(y) for x in range(n + 1) for y in range(n + 1) if boschloo(x, n, y, n) <= 0.025)
-    assert power == pytest.approx(0.8, abs=0.06)
+    assert 0.8 <= power < 0.86
 
 
 def test_nothing_is_planned_where_nothing_differs():

@@ -75,6 +75,11 @@ def test_some_is_more_than_nothing(told: Told) -> None:
     assert tells(changed) == "More than nothing; how much, nobody measured."
 
 
+def test_a_run_that_did_not_finish_is_told_as_an_outcome(told: Told) -> None:
+    changed = told_with(told)(text="did not finish", value=None, absent_because="did not finish", unfinished=True)
+    assert tells(changed) == "A run that did not finish counts as that, and keeps the others from having a mean."
+
+
 def test_a_reading_against_another_leads_to_the_row_of_that_one(told: Told) -> None:
     changed = told_with(told)(
         text="corvane + about 70", value=Decimal(70), beside="corvane", width=Decimal(10), rough="about"
