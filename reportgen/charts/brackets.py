@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from reportgen.campaign.declared import Quantity
 from reportgen.charts import plate as ink
 from reportgen.charts.plate import Layer, Plate, Row
+from reportgen.charts.side import Named
 from reportgen.charts.ties import tied
 from reportgen.evaluation.evaluated import Comparison, Result
 
@@ -23,6 +24,16 @@ def tie_groups(quantity: Quantity, ordered: Sequence[Result], comparisons: Seque
         return ()
     groups = tied(ranked, [(c.first, c.second) for c in comparisons if c.resolved])
     return groups if groups is not None and len(groups) <= MOST else ()
+
+
+def room_for_brackets(groups: Groups) -> float:
+    """How much room, in px, the brackets take to the right of what else stands there."""
+    return COLUMN * len(groups) + 5.0 if groups else 0.0
+
+
+def places(lines: Sequence[Named], results: Sequence[Result]) -> Mapping[str, float]:
+    """Where each contender's line stands; `results` are those of `lines`."""
+    return {r.contender: line.y for line, r in zip(lines, results, strict=True)}
 
 
 def brackets(sheet: Plate, at: Mapping[str, float], groups: Groups, left: float) -> list[Layer]:

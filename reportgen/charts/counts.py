@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.charts import plate as ink
 from reportgen.charts import readings
+from reportgen.charts.brackets import Groups, brackets, places, room_for_brackets
 from reportgen.charts.convert import draw
 from reportgen.charts.intervals import value_text
 from reportgen.charts.open_ends import open_ends
@@ -19,8 +20,8 @@ from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Result
 
 
-def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: str) -> str:
-    """The drawing; `results` are one a contender."""
+def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], groups: Groups, alt: str) -> str:
+    """The drawing; `results` are one a contender, and a bracket joins each of `groups`."""
     ordered = in_order(quantity, results)
     lines = [Line(n, r, value_text(r)) for n, r in zip(named(campaign, ordered), ordered, strict=True)]
     numbers = room_for([line.printed for line in lines])
@@ -29,7 +30,7 @@ def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: 
     last = max((line.named.y for line in lines), default=0)
     sheet = Plate(
         NAMES,
-        max(numbers + 4, 16),
+        max(numbers + 4, 16) + room_for_brackets(groups),
         6,
         foot(quantity.unit, quantity.better),
         last + 26,
@@ -51,11 +52,12 @@ def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: 
         *open_ends(sheet, lines),
         *names(sheet, [line.named for line in lines]),
         *figures(sheet, [(line.named, line.printed) for line in lines], sheet.width + numbers),
+        *brackets(sheet, places([line.named for line in lines], ordered), groups, sheet.width + numbers + 12),
     ]
     return draw(sheet, layers, "counts", alt)
 
 
-def key(results: Sequence[Result]) -> str:
+def key(results: Sequence[Result], groups: Groups) -> str:
     """How to read the marks, in one sentence."""
     repeated = any(len(r.by_pass) > 1 for r in results)
     crossed = any(p.excluded for r in results for p in r.by_pass)
@@ -63,5 +65,7 @@ def key(results: Sequence[Result]) -> str:
         words("key.count.mean") if repeated else words("key.count"),
         words("key.small-pass") if repeated else "",
         words("key.excluded") if crossed else "",
+        words("key.count.range") if any(known(r.low) and known(r.high) for r in results) else "",
         words("key.arrow") if any(r.estimate and r.estimate.limit for r in results) else "",
+        words("key.tie") if groups else "",
     ])  # fmt: skip

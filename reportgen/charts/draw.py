@@ -98,15 +98,15 @@ def _picture(
 ) -> tuple[str, str]:
     """The drawing, by the kind of result, and how its marks read."""
     kind = results[0].kind
+    groups = tie_groups(quantity, in_order(quantity, results), pairs)
     if kind == "yes/no":
-        return shares.svg(campaign, quantity, results, alt), shares.key(results)
+        return shares.svg(campaign, quantity, results, groups, alt), shares.key(results, groups)
     if kind == "grade":
-        return grades.svg(campaign, quantity, results, alt), grades.key(results)
+        return grades.svg(campaign, quantity, results, groups, alt), grades.key(results, groups)
     if kind == "order":
         return orders.svg(campaign, results, pairs, alt), orders.key(results, pairs)
     if kind == "count":
-        return counts.svg(campaign, quantity, results, alt), counts.key(results)
-    groups = tie_groups(quantity, in_order(quantity, results), pairs)
+        return counts.svg(campaign, quantity, results, groups, alt), counts.key(results, groups)
     return intervals.svg(campaign, quantity, results, pairs, alt), intervals.key(quantity, results, groups)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.charts import plate as ink
+from reportgen.charts.brackets import Groups, brackets, places, room_for_brackets
 from reportgen.charts.convert import draw
 from reportgen.charts.order import in_order
 from reportgen.charts.plate import Plate, Row
@@ -18,17 +19,18 @@ from reportgen.evaluation.evaluated import Result
 _DOT = 8.0  # px from one dot of a grade to the next
 
 
-def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: str) -> str:
+def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], groups: Groups, alt: str) -> str:
     """The drawing; grades from left to right as declared, contenders as far in order as they are ranked."""
     results = in_order(quantity, results)
     lines = named(campaign, results, 34.0)
     place = {grade: n for n, grade in enumerate(quantity.grades)}
-    width = ink.WIDE - NAMES - 10
+    right = 10 + room_for_brackets(groups)
+    width = ink.WIDE - NAMES - right
     column = width / max(len(place), 1)
     names_of = {grade: lines_of(grade, fits=max(4, int(column / 6))) for grade in place}
     under = 12.0 * max((len(told) for told in names_of.values()), default=1)
     below = under + (26 if quantity.better != "neither" else 8)
-    sheet = Plate(NAMES, 10, 4, below, 34.0 * len(lines), Axis(-0.5, len(place) - 0.5, (), 0))
+    sheet = Plate(NAMES, right, 4, below, 34.0 * len(lines), Axis(-0.5, len(place) - 0.5, (), 0))
     in_a_row = max(1, int((column - 6) / _DOT))
     dots: list[Row] = []
     left_out: list[Row] = []
@@ -69,11 +71,12 @@ def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: 
         ink.text(sheet, "good", direction, sheet.width if more else 0.0, bottom + under + 16,
                  align="right" if more else "left", size=ink.SMALL),
         *names(sheet, lines),
+        *brackets(sheet, places(lines, results), groups, sheet.width + 12),
     ]  # fmt: skip
     return draw(sheet, layers, "grades", alt)
 
 
-def key(results: Sequence[Result]) -> str:
+def key(results: Sequence[Result], groups: Groups) -> str:
     """How to read the marks, in one sentence."""
     crossed = any(p.excluded for r in results for p in r.by_pass)
     middle = any(r.grade and r.passes > 1 for r in results)
@@ -81,4 +84,5 @@ def key(results: Sequence[Result]) -> str:
         words("key.grade"),
         words("key.grade.middle") if middle else "",
         words("key.excluded") if crossed else "",
+        words("key.tie") if groups else "",
     ])  # fmt: skip

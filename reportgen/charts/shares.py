@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.charts import plate as ink
+from reportgen.charts.brackets import Groups, brackets, places, room_for_brackets
 from reportgen.charts.convert import draw
 from reportgen.charts.order import in_order
 from reportgen.charts.plate import Plate, Row
@@ -18,13 +19,14 @@ from reportgen.evaluation.evaluated import Result
 _RIGHT = 66.0  # px for "12 of 12"
 
 
-def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: str) -> str:
-    """The drawing; passes run from left to right in their order."""
+def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], groups: Groups, alt: str) -> str:
+    """The drawing; passes run from left to right in their order, and a bracket joins each of `groups`."""
     ordered = in_order(quantity, results)
+    right = _RIGHT + room_for_brackets(groups)
     lines = named(campaign, ordered, 32.0)
     most = max((len(r.by_pass) for r in ordered), default=1) or 1
-    pitch = min(18.0, (ink.WIDE - NAMES - _RIGHT - 8) / most)
-    sheet = Plate(NAMES, _RIGHT, 4, 4, 14 + 32.0 * len(lines) - 14, Axis(0, 1, (), 0))
+    pitch = min(18.0, (ink.WIDE - NAMES - right - 8) / most)
+    sheet = Plate(NAMES, right, 4, 4, 14 + 32.0 * len(lines) - 14, Axis(0, 1, (), 0))
     size = min(90.0, (pitch * 0.62) ** 2)
     yes: list[Row] = []
     no: list[Row] = []
@@ -54,6 +56,7 @@ def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], alt: 
         ink.text(sheet, "not-read", missing, 2.0, size=ink.SMALL, opacity=ink.LIGHT),
         *names(sheet, lines),
         *figures(sheet, told, sheet.width + _RIGHT - 4),
+        *brackets(sheet, places(lines, ordered), groups, sheet.width + _RIGHT + 8),
     ]
     return draw(sheet, layers, "shares", alt)
 
@@ -63,7 +66,9 @@ def count_text(result: Result) -> str:
     return words("of", yes=str(result.yes), of=str(result.of)) if result.of else ""
 
 
-def key(results: Sequence[Result]) -> str:
+def key(results: Sequence[Result], groups: Groups) -> str:
     """How to read the marks, in one sentence."""
     crossed = any(p.excluded for r in results for p in r.by_pass)
-    return sentence([words("key.yes"), words("key.excluded") if crossed else ""])
+    return sentence([
+        words("key.yes"), words("key.excluded") if crossed else "", words("key.tie") if groups else "",
+    ])  # fmt: skip

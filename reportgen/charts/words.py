@@ -33,6 +33,7 @@ PHRASES: Mapping[str, str] = {
     "key.thin": "the thin line is what the instrument alone leaves open",
     "key.arrow": "an arrow begins at a bound, and the value lies somewhere along it",
     "key.break": "behind a double stroke it begins further off than the axis reaches",
+    "key.count.range": "the thin line is its 95 % range",
     "key.tie": "a bracket joins those that can’t be told apart",
     "key.tie.once": "a bracket joins those whose order a repeat may change",
     "key.band": "the grey band is as wide as a difference that would matter",
