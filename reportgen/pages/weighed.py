@@ -34,11 +34,10 @@ class PairRow:
 
 @dataclass(frozen=True)
 class ShareRow:
-    """How often one comes first, and how often it would, had all been equal."""
+    """How often one comes first."""
 
     contender: Named
     first: str
-    equal: str
 
 
 @dataclass(frozen=True)
@@ -82,7 +81,7 @@ def weighed_of(told: Told, overall: Overall, page: str) -> WeighedShown:
         pairs=open_,
         more_pairs=tuple(p for p in pairs if p not in open_),
         shares=tuple(_share(told, overall, c, page) for c in _by_share(overall)),
-        shares_note=prose.how_shared(),
+        shares_note=prose.how_shared(overall),
         criteria=criteria_of(told, page),
         figure=figure,
         pointing=pointing_of(told.campaign, overall) if figure else None,
@@ -113,8 +112,7 @@ def _pair(told: Told, overall: Overall, pair: PairIndex, page: str) -> PairRow:
 
 
 def _share(told: Told, overall: Overall, contender: str, page: str) -> ShareRow:
-    first, equal = of_hundred(overall.places[contender][0]), of_hundred(overall.equal_first[contender])
-    return ShareRow(named(told.campaign, contender, page), first, equal)
+    return ShareRow(named(told.campaign, contender, page), of_hundred(overall.places[contender][0]))
 
 
 def _lead(told: Told, page: str, lead: Lead, what: str, weights: str = "", sign: str = "") -> LeadRow:

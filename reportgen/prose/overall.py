@@ -12,9 +12,11 @@ from reportgen.prose.standing import name, names
 from reportgen.prose.weights import group_titles, weights_in_words
 from reportgen.wording.count import in_words, whole
 from reportgen.wording.language import say, say_of
-from reportgen.wording.listing import or_list
+from reportgen.wording.listing import and_list, or_list
 from reportgen.wording.of_hundred import least_of_hundred, of_hundred
 from reportgen.wording.sentence import paragraph, sentence
+
+_ALIKE = 0.03  # shares no further apart than this are called one and the same
 
 
 def overall_answer(campaign: Campaign, overall: Overall) -> str:
@@ -57,17 +59,13 @@ def _open_key(overall: Overall, known: float) -> str:
 
 def _behind(campaign: Campaign, overall: Overall, leader: str) -> str:
     """Who is firmly behind the leader, where nobody is ahead of all."""
-    known = overall.index_known
-    firmly = [
-        c
-        for c in overall.contenders
-        if c != leader
-        and against(overall.index, leader, c) >= FIRM_FROM
-        and known
-        and against(known, leader, c) >= FIRM_FROM
-    ]
+    firmly = [c for c in overall.contenders if c != leader and _firmly_above(overall, leader, c)]
     if firmly and len(firmly) < len(overall.contenders) - 1:
-        return say_of(len(firmly), "overall.behind", names=names(campaign, firmly), ahead=name(campaign, leader))
+        above = [c for c in overall.contenders if c not in firmly]
+        ahead = [c for c in above if all(_firmly_above(overall, c, behind) for behind in firmly)]
+        gaps = {"names": and_list([name(campaign, c) for c in firmly]), "ahead": names(campaign, ahead)}
+        both = len(ahead) == 2
+        return say("overall.behind.two", **gaps) if both else say_of(len(ahead), "overall.behind", **gaps)
     if any(is_firm(overall, p) for p in overall.index):
         return ""
     return say_of(len(overall.contenders) - 1, "overall.nobody-behind")
@@ -114,9 +112,12 @@ def against(index: Sequence[PairIndex], one: str, other: str) -> float:
 def is_firm(overall: Overall, pair: PairIndex) -> bool:
     """Whether one of the two is worth more firmly: with and without the criteria of unknown scatter."""
     ahead, behind = (pair.first, pair.second) if pair.index >= 0.5 else (pair.second, pair.first)
-    both = max(pair.index, 1.0 - pair.index)
-    known = overall.index_known
-    return both >= FIRM_FROM and bool(known) and against(known, ahead, behind) >= FIRM_FROM
+    return _firmly_above(overall, ahead, behind)
+
+
+def _firmly_above(overall: Overall, one: str, other: str) -> bool:
+    indices = (overall.index, overall.index_known)
+    return all(index and against(index, one, other) >= FIRM_FROM for index in indices)
 
 
 def pair_firmness(overall: Overall, pair: PairIndex) -> str:
@@ -155,13 +156,17 @@ def not_weighed(campaign: Campaign, verdict: Verdict) -> str:
 def how_weighed(campaign: Campaign, overall: Overall) -> str:
     """What a draw is, in plain words, and what counts as firm."""
     drawn = whole(overall.draws)
-    once = say("weighed.unrepeated") if overall.with_repeats < overall.criteria else ""
+    some_once = overall.with_repeats < overall.criteria
+    once, firm = say("weighed.unrepeated") if some_once else "", say(f"weighed.firm{'.known' if some_once else ''}")
     if overall.weights == "given":
         weights = weights_in_words(group_titles(campaign, overall.groups), overall.given)
-        return paragraph(say("weighed.given", weights=weights, draws=drawn), once, say("weighed.firm"))
-    return paragraph(say("weighed.all", draws=drawn), once, say("weighed.firm"))
+        return paragraph(say("weighed.given", weights=weights, draws=drawn), once, firm)
+    return paragraph(say("weighed.all", draws=drawn), once, firm)
 
 
-def how_shared() -> str:
-    """How shares of first place read."""
-    return sentence(say("weighed.shares"))
+def how_shared(overall: Overall) -> str:
+    """How shares of first place read, and what they would be, had all been equal."""
+    least, most = min(overall.equal_first.values()), max(overall.equal_first.values())
+    if most - least < _ALIKE:
+        return sentence(say("weighed.shares", each=of_hundred(1 / len(overall.equal_first))))
+    return sentence(say("weighed.shares.between", least=of_hundred(least), most=of_hundred(most)))

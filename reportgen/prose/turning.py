@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from reportgen.campaign.declared import Campaign
-from reportgen.judgement.verdict.overall import Lead, Overall, Turn
+from reportgen.judgement.verdict.overall import Lead, Overall, Turn, WithoutCriterion
 from reportgen.prose.leads import lead_clause, strength
 from reportgen.prose.standing import name
 from reportgen.prose.weights import group_titles
 from reportgen.wording.interval import percent
 from reportgen.wording.language import say, say_of
-from reportgen.wording.listing import or_list
+from reportgen.wording.listing import and_list
+from reportgen.wording.of_hundred import of_hundred
 from reportgen.wording.sentence import inside, paragraph, sentence
+
+_MUCH = 0.1  # a lead that loses one draw in ten is another lead
 
 
 def turn_lines(campaign: Campaign, overall: Overall) -> tuple[str, ...]:
@@ -37,15 +40,40 @@ def without_line(campaign: Campaign, overall: Overall) -> str:
     """Whether leaving one criterion out changes who leads or whether that is firm; "" with one criterion alone."""
     if len(overall.without) < 2:
         return ""
-    changed = [w for w in overall.without if _changes(overall.lead, w.lead)]
-    if not changed:
+    lead = overall.lead
+    less = [w for w in overall.without if _drops(lead, w.lead)]
+    changed = [w for w in overall.without if w not in less and _changes(lead, w.lead)]
+    if not less and not changed:
         return sentence(say("without.nothing"))
     by_lead: dict[str, list[str]] = {}
     for w in changed:
         by_lead.setdefault(_short(campaign, w.lead), []).append(inside(campaign.quantity(w.quantity).title))
-    said = [say("without.leader", quantities=or_list(titles), lead=lead) for lead, titles in by_lead.items()]
-    rest = len(overall.without) - len(changed)
+    said = [_without(titles, found) for found, titles in by_lead.items()]
+    said += [_less(campaign, lead, w) for w in less]
+    rest = len(overall.without) - len(changed) - len(less)
     return paragraph(*said, say_of(rest, "without.rest") if rest else "")
+
+
+def _without(titles: list[str], lead: str) -> str:
+    gaps = {"quantities": and_list(titles), "lead": lead}
+    return say("without.leader.two", **gaps) if len(titles) == 2 else say_of(len(titles), "without.leader", **gaps)
+
+
+def _less(campaign: Campaign, lead: Lead, without: WithoutCriterion) -> str:
+    """One and the same leads, and in far fewer draws."""
+    return say(
+        "without.less",
+        quantities=inside(campaign.quantity(without.quantity).title),
+        leader=name(campaign, without.lead.leader or ""),
+        draws=of_hundred(without.lead.index),
+        before=of_hundred(lead.index),
+    )
+
+
+def _drops(lead: Lead, other: Lead) -> bool:
+    """Whether the same one leads, but in so many fewer draws that it has to be said."""
+    same = lead.leader is not None and lead.leader == other.leader and strength(other) != "level"
+    return same and lead.index - other.index >= _MUCH
 
 
 def _short(campaign: Campaign, lead: Lead) -> str:
@@ -56,4 +84,9 @@ def _short(campaign: Campaign, lead: Lead) -> str:
 
 
 def _changes(lead: Lead, other: Lead) -> bool:
-    return (lead.leader, lead.firm) != (other.leader, other.firm)
+    return _who(lead) != _who(other)
+
+
+def _who(lead: Lead) -> tuple[str, bool]:
+    """Who is said to lead, and whether firmly; nobody where it is level."""
+    return ("", False) if lead.leader is None or strength(lead) == "level" else (lead.leader, lead.firm)

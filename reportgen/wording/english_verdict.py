@@ -23,7 +23,7 @@ VERDICT: Mapping[str, str | Forms] = {
     # who leads at some weights
     "lead.firm": "{leader} leads, and firmly",
     "lead.nearly": "{leader} leads in {draws} draws, but not firmly",
-    "lead.mostly": "{leader} leads in most draws, but not firmly ({draws} against the nearest)",
+    "lead.mostly": "{leader} probably leads, but not firmly ({draws} against the nearest)",
     "lead.often": "{leader} leads more often than not, but not firmly ({draws} against the nearest)",
     "lead.slightly": "{leader} leads slightly more often than the nearest ({draws}): that is open",
     "lead.open": "{leader} leads, but not firmly",
@@ -31,14 +31,14 @@ VERDICT: Mapping[str, str | Forms] = {
     "lead.none": "nobody can be weighed",
     "firmness.firm": "firmly",
     "firmness.nearly": "not firmly: {draws}",
-    "firmness.mostly": "not firmly: {draws}",
+    "firmness.mostly": "probably: {draws}",
     "firmness.often": "more often than not: {draws}",
     "firmness.slightly": "slightly more often: {draws}",
     "firmness.level": "nobody ahead",
     "firmness.none": "",
     "pair.firm": "firmly",
     "pair.nearly": "only by what wasn’t repeated",
-    "pair.mostly": "most often",
+    "pair.mostly": "probably",
     "pair.often": "more often than not",
     "pair.slightly": "slightly more often",
     "pair.level": "about equally often",
@@ -53,10 +53,10 @@ VERDICT: Mapping[str, str | Forms] = {
     "draws, but no criterion was repeated, so a repeat might come out differently",
     "overall.first-open": "Nobody is called ahead. {how}, {leader} is worth more than {nearest} in {draws} "
     "draws, but first place on the one criterion is open",
-    "overall.mostly": "Nobody is firmly ahead. {how}, {leader} comes out on top in most draws: in {draws} it "
-    "is worth more than {nearest}, the nearest",
-    "overall.often": "Nobody is firmly ahead. {how}, {leader} comes out on top more often than not: in {draws} "
-    "draws it is worth more than {nearest}, the nearest",
+    "overall.mostly": "{how}, {leader} is probably, but not firmly, worth more than {nearest}, the nearest: in {draws} "
+    "draws",
+    "overall.often": "Nobody is firmly ahead. {how}, {leader} is worth more than {nearest}, the nearest, more often "
+    "than not: in {draws} draws",
     "overall.slightly": "Nobody is ahead. {how}, {leader} is worth more than {nearest} only slightly more "
     "often than the other way round: in {draws} draws",
     "overall.level": {
@@ -69,9 +69,10 @@ VERDICT: Mapping[str, str | Forms] = {
     "overall.several": "Nobody is ahead. {how}, several come first exactly as often as each other",
     "overall.none": "Nobody has a value on every criterion, so nothing is weighed",
     "overall.behind": {
-        "one": "{names} is firmly behind {ahead}",
-        "other": "{names} are firmly behind {ahead}",
+        "one": "{ahead} is worth more than {names}, and firmly",
+        "other": "{ahead} are each worth more than {names}, and firmly",
     },
+    "overall.behind.two": "{ahead} are both worth more than {names}, and firmly",
     "overall.nobody-behind": {
         "one": "Neither is firmly behind the other",
         "other": "Nobody is firmly behind another",
@@ -114,9 +115,13 @@ VERDICT: Mapping[str, str | Forms] = {
     "weighed.given": "What counts how much is ours: {weights}. With that, {draws} draws were made: each moves every "
     "result at random as far as its uncertainty reaches, and asks who is then worth more",
     "weighed.unrepeated": "Of what wasn’t repeated only the instrument’s part is known, and only that is moved",
-    "weighed.firm": "Firm is what holds in 98 of 100 draws, with and without the criteria that nobody repeated",
+    "weighed.firm": "Firm is what holds in 98 of 100 draws or more, probable what holds in 90 or more",
+    "weighed.firm.known": "Firm is what holds in 98 of 100 draws or more, with and without the criteria that nobody "
+    "repeated; probable is what holds in 90 or more",
     "weighed.shares": "How often each comes first depends on who else is in; had all been equal, each would come first "
-    "as often as the last column says",
+    "in about {each} draws",
+    "weighed.shares.between": "How often each comes first depends on who else is in; had all been equal, each would "
+    "come first in {least} to {most} draws, as they aren’t known equally well",
     # criteria
     "criterion.beyond.worst": {
         "one": "{names} lies beyond the worst of {quantity}, so it counts less than nothing there",
@@ -136,13 +141,21 @@ VERDICT: Mapping[str, str | Forms] = {
     "turn.rises": "{group}: {before} leads up to {percent} of the weight, {after} from there on",
     "turn.none": "No change in the weight of one group alone changes who leads",
     "without.nothing": "Leaving out any one criterion changes neither who leads nor whether that is firm",
-    "without.leader": "Without {quantities}, {lead}",
+    "without.leader": {
+        "one": "Leave out {quantities}, and {lead}",
+        "other": "Leave out any one of {quantities}, and {lead}",
+    },
+    "without.leader.two": "Leave out either of {quantities}, and {lead}",
+    "without.less": "Leave out {quantities}, and {leader} leads still, but in only {draws} draws against the nearest, "
+    "no longer in {before}",
     "without.rest": {
         "one": "Leaving out the one that remains changes neither who leads nor whether that is firm",
         "other": "Leaving out any of the others changes neither who leads nor whether that is firm",
     },
     "undecided.stays": "Where it is undecided or wasn’t tested whether a condition is met, the contender stays in",
     "said.overall": "Everything weighed",
+    "said.for-the-money": "For the money",
+    "verdict.none": "No overall verdict was made: nothing was set to be weighed, and we name no best",
     "said.borne-out": "That bears out {best} as best",
     "said.leans": "That leans towards {best}, and leaves open whether it is best",
     "said.not-weighed": "{best} isn’t among those weighed, so nothing here bears it out as best",

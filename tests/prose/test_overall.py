@@ -14,6 +14,7 @@ from reportgen.evaluation.evaluated import MustOutcome, Verdict
 from reportgen.judgement.verdict.overall import FIRM_FROM, Cell, Lead, Overall, Turn, WeightMap, WithoutCriterion
 from reportgen.prose.leads import lead_at, lead_clause, strength
 from reportgen.prose.overall import (
+    how_shared,
     how_weighed,
     left_out,
     not_weighed,
@@ -63,18 +64,23 @@ def test_with_the_authors_weights_the_sentence_says_that_they_are_ours() -> None
 @pytest.mark.parametrize(
     ("index", "says"),
     [
-        (0.96, "comes out on top in most draws: in 96 of 100"),
-        (0.80, "on top more often than not: in 80 of 100"),
+        (0.96, "is probably, but not firmly, worth more than Ostler Mk II, the nearest: in 96 of 100 draws"),
+        (0.80, "the nearest, more often than not: in 80 of 100 draws"),
         (0.60, "only slightly more often than the other way round: in 60 of 100 draws"),
         (0.52, "each worth more than the other about equally often"),
     ],
 )
 def test_short_of_firm_nobody_is_called_ahead(index: float, says: str) -> None:
     said = answer(overall((index, 0.99, 0.9), Lead("corvane", index, False)))
-    assert said.startswith(("Nobody is firmly ahead.", "Nobody is ahead."))
+    assert said.startswith(("Nobody is firmly ahead.", "Nobody is ahead.")) or "but not firmly" in said
     assert says in said
     assert "winner" not in said
-    assert "Brindle is firmly behind Corvane Sol" in said  # what was learned all the same
+    assert "Corvane Sol is worth more than Brindle, and firmly" in said  # what was learned all the same
+
+
+def test_where_all_others_are_firmly_worth_more_than_one_it_is_said_of_each() -> None:
+    said = answer(overall((0.92, 0.99, 0.98), Lead("corvane", 0.92, False)))
+    assert said.endswith("Corvane Sol and Ostler Mk II are both worth more than Brindle, and firmly.")
 
 
 def test_what_only_unrepeated_criteria_carry_is_said_with_what_the_rest_shows() -> None:
@@ -222,9 +228,43 @@ def test_leaving_a_criterion_out_is_told_where_it_changes_who_leads_or_whether_f
     )
     looser = replace(same, lead=Lead("corvane", 0.9, False))
     assert without_line(stoves(), firmly(without=(same, looser))).startswith(
-        "Without gas burned, Corvane Sol leads, but not firmly."
+        "Leave out gas burned, and Corvane Sol leads, but not firmly."
     )
+    assert without_line(stoves(), firmly(without=(looser, looser))).startswith("Leave out either of gas burned and gas")
+    assert without_line(stoves(), firmly(without=(looser,) * 3)).startswith("Leave out any one of gas burned, gas")
     assert without_line(stoves(), firmly(without=(same,))) == ""  # nothing is left without it
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "says"),
+    [
+        (Lead("corvane", 0.91, False), Lead("corvane", 0.66, False), "Corvane Sol leads still, but in only 66 of 100 draws against the nearest, no longer in 91 of 100."),
+        (Lead("corvane", 0.995, True), Lead("corvane", 0.8, False), "Corvane Sol leads still, but in only 80 of 100 draws against the nearest, no longer in over 99 of 100."),
+        (Lead("corvane", 0.91, False), Lead("corvane", 0.51, False), "nobody is ahead."),
+        (Lead("corvane", 0.57, False), Lead("corvane", 0.53, False), "nobody is ahead."),
+        (Lead(None, 0.5, False), Lead("corvane", 0.7, False), "Corvane Sol leads, but not firmly."),
+    ],
+)  # fmt: skip
+def test_a_lead_that_drops_much_without_a_criterion_is_told(before: Lead, after: Lead, says: str) -> None:
+    left = (WithoutCriterion("gas-burned", before), WithoutCriterion("gas-burned", after))
+    said = without_line(stoves(), replace(firmly(without=left), lead=before))
+    before_rest, _, rest = said.partition(" Leaving out the one that remains")
+    assert before_rest == f"Leave out gas burned, and {says}"
+    assert rest
+
+
+def test_a_lead_that_drops_a_little_or_stays_level_is_no_change() -> None:
+    for before, after in ((0.91, 0.85), (0.52, 0.5)):
+        left = (WithoutCriterion("gas-burned", Lead("corvane", after, False)),) * 2
+        said = without_line(stoves(), replace(firmly(without=left), lead=Lead("corvane", before, False)))
+        assert said == "Leaving out any one criterion changes neither who leads nor whether that is firm."
+
+
+def test_equal_shares_are_told_once_and_unequal_ones_from_to() -> None:
+    each = {"corvane": 0.33, "ostler": 0.33, "brindle": 0.34}
+    assert how_shared(replace(firmly(), equal_first=each)).endswith("each would come first in about 33 of 100 draws.")
+    apart = {**each, "corvane": 0.2, "brindle": 0.47}
+    assert "in 20 of 100 to 47 of 100 draws" in how_shared(replace(firmly(), equal_first=apart))
 
 
 @pytest.mark.parametrize(
@@ -252,5 +292,6 @@ def test_a_draw_is_explained_and_so_is_firm() -> None:
         said = how_weighed(stoves(), of)
         assert "draws were made" in said
         assert "moves every result at random as far as its uncertainty reaches" in said
-        assert "Firm is what holds in 98 of 100 draws" in said
+        assert "Firm is what holds in 98 of 100 draws or more" in said
+        assert ("criteria that nobody repeated" in said) == (of.with_repeats < of.criteria)
         assert ("only the instrument’s part is known" in said) == (of.with_repeats < of.criteria)
