@@ -14,6 +14,7 @@ MOST_HARMFUL_FIRST = (
     "scatter-uneven",
     "passes-drift",
     "repeatability-contradicted",
+    "events-in-clusters",
     "conditions-differ",
     "instruments-differ",
     "settings-unalike",

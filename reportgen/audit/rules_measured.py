@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reportgen.audit import calibrated, data, formulas, instruments, scatter, traces
+from reportgen.audit import calibrated, clusters, data, formulas, instruments, scatter, traces
 from reportgen.audit.case import Rule
 
 MEASURED: tuple[Rule, ...] = (
@@ -29,6 +29,14 @@ MEASURED: tuple[Rule, ...] = (
         "drown that needn't.",
         "Find out what was different then; state it anew, from these passes too, in the method's next version.",
         scatter.contradicted,
+    ),
+    Rule(
+        "events-in-clusters", "warning",
+        "Where one event brings the next, ten of them say as little as two or three do; limits and first places are "
+        "then promised too firmly.",
+        "Count what started each cluster, once; or take `independent:` out, so that counts are shown and nobody is "
+        "ranked.",
+        clusters.events_in_clusters,
     ),
     Rule(
         "outside-range", "warning",
@@ -112,7 +120,8 @@ MEASURED: tuple[Rule, ...] = (
     Rule(
         "coarser-grid", "warning",
         "The display may have rounded, or the reader did; either way nothing finer is known.",
-        "Declare the step that was read, or type the digits that were shown.",
+        "Type the digits that were shown, or declare the step that was read, under `instruments:`, such as "
+        "`my-stopwatch: 0.1 s, by hand, accuracy unknown`.",
         data.coarser_grid,
     ),
     Rule(
@@ -143,7 +152,8 @@ MEASURED: tuple[Rule, ...] = (
     Rule(
         "empty-cell", "warning",
         "A reader can't tell a lost reading from an unwelcome one.",
-        "Write `none (why)` in the cell.",
+        "Write `none (why)` in the cell. What is read less often than the rest goes into a table of its own: "
+        "`readings: [readings.csv, once.csv]`.",
         data.empty_cells,
     ),
     Rule(

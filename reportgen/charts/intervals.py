@@ -59,6 +59,8 @@ def value_text(result: Result) -> str:
         return interval.as_typed(*limits)
     if read_once(result):
         return interval.value_only(e.value, None, "", decimals=e.decimals)
+    if result.kind != "measured":
+        return interval.value_only(e.value, None, "")
     return interval.value_only(e.value, result.u, "", low=result.low, high=result.high)
 
 

@@ -219,8 +219,17 @@ def test_every_rule_is_tried_here() -> None:
                  "who-pays", "no-instrument", "sessions-apart", "supplied", "no-unit", "number-disagrees", "no-value",
                  "samples-apart", "few-specimens", "background-louder", "limit-passed-often", "clock-not-stated",
                  "percent-twice", "background-subtracted", "pass-apart", "scatter-uneven", "repeatability-contradicted",
-                 "passes-drift", "past-campaigns"}  # fmt: skip
+                 "passes-drift", "past-campaigns", "events-in-clusters"}  # fmt: skip
     assert {r.name for r in RULES} == set(SEEN) | elsewhere | set(CASES) | ELSEWHERE
+
+
+@pytest.mark.parametrize(("first", "second", "asked"), [("12", "0", True), ("7", "5", False)])
+def test_events_that_come_in_clusters_are_asked_about(first: str, second: str, asked: bool, tmp_path: Path) -> None:
+    """Twelve and none: (6² + 6²)/6 = 12, beyond 10.8, the 0.1 % point of χ² with one degree of freedom."""
+    measure = "measure:\n  stalls: {kind: count, better: lower, independent: yes}\nreadings: readings.csv\n"
+    rows = f"contender,pass,stalls\ncorvane,1,{first}\nostler,1,0\nostler,2,0\ncorvane,2,{second}\n"
+    said = [f for f in found(tmp_path, HEAD + measure, readings=rows) if f.rule == "events-in-clusters"]
+    assert [(f.place.file, f.place.line) for f in said] == ([("campaign.yaml", 5)] if asked else [])
 
 
 def test_a_number_typed_by_hand_that_no_result_agrees_with_is_found(tmp_path: Path) -> None:
