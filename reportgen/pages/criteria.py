@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from reportgen.addresses import from_to, quantity_anchor, test_page
-from reportgen.campaign.declared import Criterion, Group
+from reportgen.campaign.declared import Criterion, Group, Quantity
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.prose import amounts
 from reportgen.prose.criteria import criterion_lines
+from reportgen.prose.rests import repeats_of
 from reportgen.wording.interval import percent
 from reportgen.wording.listing import commas
 from reportgen.wording.sentence import capital
@@ -67,13 +68,22 @@ def _share(of: Criterion, group: Group) -> str:
 
 def _row(told: Told, page: str, c: Criterion, share: str) -> CriterionRow:
     quantity = told.campaign.quantity(c.quantity)
-    verdict = told.evaluation.verdict
-    known = {use.quantity: use.known_scatter for use in verdict.criteria} if verdict else {}
     return CriterionRow(
         heading(quantity),
         f"{from_to(page, test_page(told.campaign.id, quantity.test))}#{quantity_anchor(quantity.id)}",
         commas([said for said in (share, words("criterion.ratio") if c.ratio else "") if said]),
         amounts.typed(c.worst),
         amounts.typed(c.best),
-        words("repeats.yes" if known.get(c.quantity) else "repeats.no"),
+        _repeats(told, quantity),
     )
+
+
+def _repeats(told: Told, quantity: Quantity) -> str:
+    """Whether how far a repeat would differ is known, and from where: of those weighed, else of all."""
+    verdict = told.evaluation.verdict
+    overall = verdict.overall if verdict else None
+    known = {use.quantity: use.known_scatter for use in verdict.criteria} if verdict else {}
+    if not known.get(quantity.id):
+        return words("repeats.count" if quantity.kind == "count" else "repeats.no")
+    found = repeats_of(told.evaluation, quantity.id, overall.contenders if overall else ())
+    return words({"some": "repeats.some", "stated": "repeats.stated"}.get(found, "repeats.yes"))

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from reportgen.campaign.declared import Campaign, WeSay
-from reportgen.evaluation.evaluated import MustOutcome
+from reportgen.evaluation.evaluated import Evaluation, MustOutcome, Verdict
 from reportgen.judgement.verdict.overall import Overall
 from reportgen.pages.led import led_on
 from reportgen.pages.money import MoneyShown, money_of
@@ -15,7 +15,8 @@ from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.weighed import WeighedShown, weighed_of
 from reportgen.pages.words import words
-from reportgen.prose.overall import left_out, not_weighed, overall_answer, rests_on, said_against
+from reportgen.prose.overall import left_out, not_weighed, overall_answer, said_against
+from reportgen.prose.rests import repeats_of, rests_on
 from reportgen.prose.sentences import bound, campaign_answer_led, first_place_led, must_line
 from reportgen.theme import Link
 from reportgen.wording.language import say
@@ -87,7 +88,7 @@ def verdict_of(told: Told, page: str) -> VerdictShown | None:
     weighing = bool(plan and plan.groups)
     shown = VerdictShown(
         answer=_answer(told) if weighing else "",
-        rests_on=rests_on(overall) if overall else "",
+        rests_on=_rests_on(told.evaluation, verdict, overall) if overall else "",
         met=_deciding(told, verdict.conditions, bool(overall)),
         weighed=weighed_of(told, overall, page) if overall else None,
         conditions=conditions,
@@ -107,6 +108,11 @@ def _answer(told: Told) -> str:
         return not_weighed(told.campaign, verdict)
     left = left_out(told.campaign, verdict.overall.out)
     return paragraph(overall_answer(told.campaign, verdict.overall), left)
+
+
+def _rests_on(evaluation: Evaluation, verdict: Verdict, overall: Overall) -> str:
+    known = [c.quantity for c in verdict.criteria if c.known_scatter and c.quantity not in overall.left_out]
+    return rests_on(overall, [repeats_of(evaluation, quantity, overall.contenders) for quantity in known])
 
 
 def _deciding(told: Told, outcomes: Sequence[MustOutcome], weighed: bool) -> tuple[str, ...]:

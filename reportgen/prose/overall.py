@@ -1,4 +1,4 @@
-"""The verdict over weighed criteria in sentences: who is worth more, how firmly, on what that rests."""
+"""The verdict over weighed criteria in sentences: who is worth more, how firmly, who was left out."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from reportgen.judgement.verdict.overall import FIRM_FROM, Overall, PairIndex
 from reportgen.prose.leads import strength, strength_of
 from reportgen.prose.standing import name, names
 from reportgen.prose.weights import group_titles, weights_in_words
-from reportgen.wording.count import in_words, whole
+from reportgen.wording.count import whole
 from reportgen.wording.language import say, say_of
 from reportgen.wording.listing import and_list, or_list
 from reportgen.wording.of_hundred import least_of_hundred, of_hundred
@@ -124,14 +124,6 @@ def pair_firmness(overall: Overall, pair: PairIndex) -> str:
     """How firm a pair is, in a word or two; the number stands beside it."""
     word = "firm" if is_firm(overall, pair) else strength_of(max(pair.index, 1.0 - pair.index))
     return say(f"pair.{word}")
-
-
-def rests_on(overall: Overall) -> str:
-    """On how many of its criteria there are repeats."""
-    n, known = overall.criteria, overall.with_repeats
-    if 0 < known < n:
-        return sentence(say_of(known, "overall.rests.some", known=in_words(known), count=in_words(n)))
-    return sentence(say_of(n, "overall.rests.all" if known else "overall.rests.none", count=in_words(n)))
 
 
 def left_out(campaign: Campaign, out: Mapping[str, str]) -> str:

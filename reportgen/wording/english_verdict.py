@@ -77,17 +77,35 @@ VERDICT: Mapping[str, str | Forms] = {
         "one": "Neither is firmly behind the other",
         "other": "Nobody is firmly behind another",
     },
-    "overall.rests.all": {
+    "overall.rests": "It rests on {count} criteria: {some}",
+    "overall.rests.every": {
         "one": "It rests on one criterion, with repeats",
         "other": "It rests on {count} criteria, all with repeats",
     },
     "overall.rests.some": {
-        "one": "One of its {count} criteria has repeats; on the rest one run is all there is",
-        "other": "{known} of its {count} criteria have repeats; on the rest one run is all there is",
+        "one": "It rests on one criterion, on which some contenders were repeated, others not",
+        "other": "It rests on {count} criteria; on each some contenders were repeated, others not",
+    },
+    "overall.rests.stated": {
+        "one": "It rests on one criterion; how much it varies was known before the test, not seen in it",
+        "other": "It rests on {count} criteria; how much they vary was known before the test, not seen in it",
     },
     "overall.rests.none": {
         "one": "It rests on one criterion, without repeats",
         "other": "It rests on {count} criteria, none with repeats",
+    },
+    "overall.rests.of.every": {"one": "one with repeats", "other": "{count} with repeats"},
+    "overall.rests.of.some": {
+        "one": "one on which only some were repeated",
+        "other": "{count} on which only some were repeated",
+    },
+    "overall.rests.of.stated": {
+        "one": "one whose scatter was known before the test, not seen in it",
+        "other": "{count} whose scatter was known before the test, not seen in it",
+    },
+    "overall.rests.of.none": {
+        "one": "one on which a repeat might come out differently",
+        "other": "{count} on which a repeat might come out differently",
     },
     "overall.out.must": {
         "one": "{names} misses a condition and isn’t weighed",

@@ -46,7 +46,7 @@ def test_it_reads_answer_first_then_conditions_pairs_shares_criteria_and_what_wo
     text = verdict(page).text
     order = [
         "Nobody is ahead.",
-        "Two of its three criteria have repeats",
+        "It rests on three criteria: two with repeats and one",
         "Conditions",
         "draws were made",
         "One against one",

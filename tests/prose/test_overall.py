@@ -20,9 +20,9 @@ from reportgen.prose.overall import (
     not_weighed,
     overall_answer,
     pair_firmness,
-    rests_on,
     said_against,
 )
+from reportgen.prose.rests import Repeats, repeats_of, rests_on
 from reportgen.prose.turning import turn_intro, turn_lines, without_line
 from reportgen.prose.weights import weights_in_words
 from reportgen.wording.of_hundred import of_hundred
@@ -154,14 +154,51 @@ def test_who_is_left_out_and_why() -> None:
 @pytest.mark.parametrize(
     ("known", "n", "says"),
     [
-        (2, 7, "Two of its seven criteria have repeats; on the rest one run is all there is."),
-        (1, 3, "One of its three criteria has repeats; on the rest one run is all there is."),
+        (2, 7, "It rests on seven criteria: two with repeats and five on which a repeat might come out differently."),
+        (1, 2, "It rests on two criteria: one with repeats and one on which a repeat might come out differently."),
         (3, 3, "It rests on three criteria, all with repeats."),
         (0, 3, "It rests on three criteria, none with repeats."),
     ],
 )
 def test_it_says_on_what_it_rests(known: int, n: int, says: str) -> None:
     assert rests_on(firmly(with_repeats=known, criteria=n)) == says
+
+
+@pytest.mark.parametrize(
+    ("known", "n", "says"),
+    [
+        (["every", "stated"], 2, "one with repeats and one whose scatter was known before the test, not seen in it."),
+        (["every", "some"], 2, "one with repeats and one on which only some were repeated."),
+        (["stated"], 2, "one whose scatter was known before the test, not seen in it and one on which a repeat might"),
+        (["stated"], 1, "It rests on one criterion; how much it varies was known before the test, not seen in it."),
+        (["stated"] * 2, 2, "two criteria; how much they vary was known before the test, not seen in it."),
+        (["some"] * 2, 2, "two criteria; on each some contenders were repeated, others not."),
+    ],
+)
+def test_a_scatter_stated_beforehand_is_never_called_repeats(known: list[Repeats], n: int, says: str) -> None:
+    said = rests_on(firmly(with_repeats=len(known), criteria=n), known)
+    assert says in said
+    assert "all with repeats" not in said
+
+
+def test_where_a_scatter_is_known_from_is_told_apart() -> None:
+    def of(scatter: str, **passes: int) -> str:
+        found = told("wait", corvane=3.1, ostler=4.0).first("corvane", scatter=scatter)
+        return repeats_of(found.with_results(**{c: {"passes": n} for c, n in passes.items()}).evaluation, "wait")
+
+    assert of("passes", corvane=3, ostler=3) == "every"
+    assert of("passes", corvane=3, ostler=1) == "some"
+    assert of("declared", corvane=1, ostler=1) == "stated"
+    assert of("none", corvane=1, ostler=1) == "none"
+
+
+@pytest.mark.parametrize(
+    ("covers", "tries", "found"), [("events", 1, "stated"), ("events", 2, "every"), ("instrument", 1, "none")]
+)
+def test_a_count_of_one_run_rests_on_what_was_said_of_its_events(covers: str, tries: int, found: str) -> None:
+    counted = {"kind": "count", "covers": covers, "passes": tries, "of": None}
+    shown = told("relights", corvane=3.0, ostler=4.0).with_results(corvane=counted, ostler=counted)
+    assert repeats_of(shown.evaluation, "relights") == found
 
 
 def test_a_pair_is_firm_only_where_the_repeated_criteria_say_so_too() -> None:
