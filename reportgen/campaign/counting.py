@@ -30,6 +30,14 @@ def check_counting(label: str, w: WrittenQuantity, kind: Kind | None, told: list
             error(told, "count-of-another-kind", given.at, says, do="Take it out.")
 
 
+def _not_over_itself(entry: Entry[WrittenQuantity], over: Mapping[str, str], told: list[Finding]) -> None:
+    given, id = entry.value.counted_over, as_id(entry.name.value)
+    if given is not None and over[id] == id:
+        says = f"“{entry.name.value}” is counted over itself"
+        why = "So many events over as many events is one for everybody."
+        error(told, "counted-over-itself", given.at, says, why, "Name a time, a distance or a number of runs.")
+
+
 def counts_alone(quantities: Sequence[Quantity]) -> bool:
     """Whether a test does nothing but count incidents, so that it has no readings of its own."""
     return bool(quantities) and all(q.count_of for q in quantities)
@@ -47,6 +55,7 @@ def with_tests_counted_in(
     found: dict[str, tuple[str, ...]] = {}
     over = {as_id(e.name.value): over_quantity(e.value.counted_over, tests, told) for e in entries}
     for entry in entries:
+        _not_over_itself(entry, over, told)
         inside: list[str] = []
         for given in entry.value.in_:
             id = as_id(given.value)

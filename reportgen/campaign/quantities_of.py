@@ -141,6 +141,11 @@ def _check_kind(
     if kind == "grade" and len(w.grades) < 2:
         do = "Add `grades: [poor, fair, good]`, worst first."
         error(told, "grade-without-grades", at, f"“{label}” doesn't say which grades there are", do=do)
+    names = [g.value for g in w.grades]
+    for i, grade in enumerate(w.grades):
+        if grade.value in names[:i]:
+            says = f"“{label}” lists the grade “{grade.value}” twice"
+            error(told, "grade-twice", grade.at, says, "One grade has one place in the order.", "Take one out.")
     if w.grades and kind != "grade":
         error(told, "grades-of-numbers", at, f"“{label}” lists grades and is of kind {kind}", do="Write `kind: grade`.")
     joins = w.over_passes or (w.over_parts if w.over_parts and w.over_parts.value != "each" else None)

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from reportgen.evaluation.evaluated import MustOutcome, Result
 from reportgen.evaluation.told import QuantityTold
 
-Lacking = Mapping[str, str]  # contender → why it can't be weighed: no-value, bound, blocked
+Lacking = Mapping[str, str]  # contender → why it can't be weighed: no-value, bound, blocked, not-above-zero
 
 
 @dataclass(frozen=True)
@@ -37,7 +37,7 @@ def standing_of(
     missed = {m.contender for m in conditions if m.outcome == "contradicted"}
     left = [c for c in contenders if c not in missed]
     lacking = {q: _lacking(left, parts, q in ratios) for q, parts in told.items()}
-    left_out = {q: "nobody-measured" for q, lack in lacking.items() if len(lack) == len(left)} if left else {}
+    left_out = {q: _why_nobody(lack) for q, lack in lacking.items() if len(lack) == len(left)} if left else {}
     quantities = [q for q in told if q not in left_out]
     while quantities and len(_weighed(left, quantities, lacking)) < 2:
         most = max(len(lacking[q]) for q in quantities)
@@ -56,6 +56,12 @@ def standing_of(
         {c: out[c] for c in contenders if c in out},
         {q: left_out[q] for q in told if q in left_out},
     )
+
+
+def _why_nobody(lacking: Lacking) -> str:
+    """Why a criterion can be weighed for none: for want of any number, or because such as there are can't be used."""
+    reasons = set(lacking.values())
+    return reasons.pop() if reasons in ({"bound"}, {"blocked"}, {"not-above-zero"}) else "nobody-measured"
 
 
 def _weighed(left: Sequence[str], quantities: Sequence[str], lacking: Mapping[str, Lacking]) -> list[str]:
@@ -87,8 +93,10 @@ def _why_not(told: QuantityTold, contender: str, ratio: bool) -> str:
         return "bound"
     if measured.value is None or told.judged.singles[contender].why_no_u == "no-answer":
         return "no-value"
+    if told.judged.first.reason.code == "not-above-zero":
+        return "not-above-zero"  # ratios decide, and somebody's has none: nobody can be set against that one
     needs_logarithm = ratio or told.rules.scatter == "relative"
-    return "no-value" if needs_logarithm and not min(measured.value, *measured.values) > 0.0 else ""
+    return "not-above-zero" if needs_logarithm and not min(measured.value, *measured.values) > 0.0 else ""
 
 
 def result_value(result: Result) -> float | None:

@@ -24,7 +24,7 @@ def verdict_remarks(declared: Declared, told: Sequence[QuantityTold], verdict: V
         says = "fewer than two contenders can be weighed: no index, no map of weights"
         do = "Measure what is missing, or look at the conditions under `must:`."
         yield Finding("warning", "nobody-to-weigh", declared.at("verdict"), says, _who(standing), do)
-    elif verdict.overall is None and len(standing.contenders) > 1:
+    elif verdict.overall is None and len(standing.contenders) > 1 and standing.quantities:
         says, do = (
             "the criteria that can be weighed have no weight",
             "Give one of their groups some, or measure the others.",
@@ -41,22 +41,45 @@ def _met_by_nobody(declared: Declared, verdict: Verdict) -> Iterable[Finding]:
 
 
 def _left_out(declared: Declared, standing: Standing) -> Iterable[Finding]:
+    follows = "What it weighs goes to the others." if standing.quantities else "It leaves nothing to weigh."
     for quantity, why in standing.left_out.items():
         place = declared.at(f"verdict/criterion/{quantity}")
-        if why == "nobody-measured":
-            says = f"no contender has a value on {quantity}, so it isn't weighed"
-            do = "Measure it, or take it out of the criteria."
-            yield Finding("warning", "criterion-not-measured", place, says, "What it weighs goes to the others.", do)
-        else:
-            says = f"{quantity} isn't weighed: with it, fewer than two contenders would have a value on everything"
-            do = "Measure it on the others too, or take it out of the criteria."
-            yield Finding("warning", "criterion-left-out", place, says, "What it weighs goes to the others.", do)
+        rule, reason, do = WHY_LEFT_OUT[why]
+        yield Finding("warning", rule, place, f"{quantity} isn't weighed: {reason}", follows, do)
 
 
+WHY_LEFT_OUT = {
+    "nobody-measured": (
+        "criterion-not-measured",
+        "no contender has a value on it",
+        "Measure it, or take it out of the criteria.",
+    ),
+    "bound": (
+        "criterion-of-bounds",
+        "every contender is known from one side only, and a bound is no number",
+        "Measure it within the range of the instrument, or take it out of the criteria.",
+    ),
+    "not-above-zero": (
+        "criterion-not-above-zero",
+        "ratios decide on it, and not all values are above zero",
+        "Judge it by differences (`scatter: common`, no `ratio:`), or take it out of the criteria.",
+    ),
+    "blocked": (
+        "criterion-blocked",
+        "no result of it is to be ranked",
+        "Look at the caveats that say `do not rank`, or take it out of the criteria.",
+    ),
+    "too-few": (
+        "criterion-left-out",
+        "with it, fewer than two contenders would have a value on everything",
+        "Measure it on the others too, or take it out of the criteria.",
+    ),
+}
 WHY_OUT = {
     "must": "misses a condition",
     "no-value": "has no value on some criterion",
     "bound": "has only a bound on some criterion",
+    "not-above-zero": "has a value that isn't above zero where ratios count",
     "blocked": "has a result that isn't to be ranked",
 }
 

@@ -17,6 +17,9 @@ if TYPE_CHECKING:
     Numbers = NDArray[np.float64]
 
 
+FURTHEST = 300.0  # of a logarithm: with one or two degrees of freedom a draw may lie where no float reaches
+
+
 @dataclass(frozen=True)
 class ValueFunction:
     """`worst` and `best` in the quantity's unit; `ratio`: equal ratios are worth alike, so logarithms count.
@@ -51,6 +54,8 @@ class ValueFunction:
         """The worth of every draw: `off` is how far each lies from `value`, as its logarithm where `relative`."""
         import numpy as np
 
+        if relative:
+            off = np.clip(off, -FURTHEST, FURTHEST)
         if self.ratio:
             return self.of(value) + (off if relative else off / value) / log(self.best / self.worst)
         return self.of(value) + (value * np.expm1(off) if relative else off) / (self.best - self.worst)

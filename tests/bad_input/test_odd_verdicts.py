@@ -1,0 +1,86 @@
+"""Verdicts over odd numbers: what can't be weighed is left out with its true reason, and nobody wins by it."""
+
+from __future__ import annotations
+
+import warnings
+from pathlib import Path
+
+import pytest
+
+from reportgen.build.run import audit_path
+from reportgen.finding import Finding
+from tests.campaigns import compile_campaign, refusal
+
+GAS = """\
+title: T
+contenders: {corvane: Corvane, ostler: Ostler, tamsin: Tamsin}
+measure:
+  gas: {kind: one reading, unit: g, better: lower, scatter: SCATTER}
+readings: readings.csv
+verdict:
+  groups:
+    thrift:
+      criteria:
+        gas: {worst: 20 g, best: 5 gRATIO}
+"""
+
+
+def rows(**passes: str) -> str:
+    told = {name: values.split(",") for name, values in passes.items()}
+    return "contender,pass,gas\n" + "".join(
+        f"{name},{n + 1},{values[n]}\n" for n in range(2) for name, values in told.items()
+    )
+
+
+def compiled(place: Path, scatter: str, ratio: str, readings: str) -> tuple[dict, str, dict[str, Finding]]:  # type: ignore[type-arg]
+    record = compile_campaign(place, GAS.replace("SCATTER", scatter).replace("RATIO", ratio), readings=readings)
+    page = (place / "stoves" / ".site" / record["campaign"] / "index.html").read_text(encoding="utf-8")
+    return record["verdict"], page, {f.rule: f for f in audit_path(place / "stoves")}
+
+
+def test_where_ratios_decide_and_one_value_is_below_zero_nobody_wins_among_the_rest(tmp_path):
+    """The one below zero is ahead of both others: a winner among those would be a false one."""
+    readings = rows(corvane="-3,-3.1", ostler="2,2.1", tamsin="4,4.4")
+    found, _, findings = compiled(tmp_path, "relative", "", readings)
+    assert found["winner"] is None
+    assert found["overall"] is None
+    assert "ratios decide on it" in findings["criterion-not-above-zero"].says
+    assert "nothing-to-weigh" not in findings
+
+
+def test_who_has_no_logarithm_is_not_said_to_lack_a_value(tmp_path):
+    readings = rows(corvane="0,0", ostler="6.0,6.2", tamsin="9.1,9.4")
+    found, page, _ = compiled(tmp_path, "common", ", ratio: yes", readings)
+    assert found["overall"]["out"] == {"corvane": "not-above-zero"}
+    assert "its value there isn’t above zero" in page
+    assert "lacks a value" not in page
+
+
+def test_a_criterion_known_from_one_side_only_is_not_said_to_be_unmeasured(tmp_path):
+    readings = rows(corvane="over 50,over 50", ostler="over 50,over 50", tamsin="over 50,over 50")
+    found, _, findings = compiled(tmp_path, "common", "", readings)
+    assert found["winner"] is None
+    assert findings["criterion-of-bounds"].why == "It leaves nothing to weigh."
+    assert not {"nothing-to-weigh", "criterion-not-measured"} & set(findings)
+
+
+def test_draws_beyond_any_float_stay_numbers(tmp_path):
+    """One degree of freedom and scatter in ratios: a draw of Student's t may lie thousands of scatters away."""
+    readings = "contender,pass,gas\ncorvane,1,1\nostler,1,4\ncorvane,2,9\n"
+    with warnings.catch_warnings():
+        warnings.simplefilter("error", RuntimeWarning)
+        found, _, _ = compiled(tmp_path, "relative", "", readings)
+    assert sum(found["rank_shares"]["corvane"]) == pytest.approx(1.0)
+
+
+def test_an_order_of_grades_names_each_once(tmp_path):
+    grip = "title: T\ncontenders: {corvane: Corvane}\nmeasure:\n  grip: {kind: grade, grades: [bad, good, bad]}\n"
+    (found,) = refusal(tmp_path, grip + "readings: readings.csv\n", readings="contender,pass,grip\ncorvane,1,bad\n")
+    assert (found.rule, found.place.line) == ("grade-twice", 4)
+
+
+def test_a_count_is_not_counted_over_itself(tmp_path):
+    lost = "  lost: {kind: count, better: lower, independent: yes, counted over: lost}\nreadings: readings.csv\n"
+    yaml = "title: T\ncontenders: {corvane: Corvane, ostler: Ostler}\nmeasure:\n" + lost
+    (found,) = refusal(tmp_path, yaml, readings="contender,pass,lost\ncorvane,1,2\nostler,1,9\n")
+    assert (found.rule, found.place.line) == ("counted-over-itself", 4)
