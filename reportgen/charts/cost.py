@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from reportgen.campaign.declared import Campaign
@@ -40,8 +40,8 @@ def lines_of_cost(campaign: Campaign, cost: CostOfUse) -> tuple[Line, ...]:
     return tuple(Line(line, marks[line.name]) for line in cost.lines if known(line.cost))
 
 
-def svg(campaign: Campaign, cost: CostOfUse, alt: str) -> str:
-    """The drawing, with `alt` for whoever doesn't see it."""
+def svg(campaign: Campaign, cost: CostOfUse, alt: str, out: Collection[str] = ()) -> str:
+    """The drawing, with `alt` for whoever doesn't see it; of those `out` the key says so."""
     lines = lines_of_cost(campaign, cost)
     ends = (cost.low, cost.high)
     up = axis([v for line in lines for n in ends for v in (*line.cost.total(n), line.middle(n))], at_most=5)
@@ -49,10 +49,10 @@ def svg(campaign: Campaign, cost: CostOfUse, alt: str) -> str:
     widest = max((len(number.fixed(t, up.decimals)) for t in up.ticks), default=1)
     head = 32 + _ROW * ((len(lines) + 1) // 2)
     plate = Plate(14 + 7 * widest, 30, head, 42, HEIGHT, across, up)
-    layers = [*_axes(plate, cost), *_legend(plate, campaign, lines, head)]
+    layers = [*_axes(plate, cost), *_legend(plate, campaign, lines, head, out)]
     for n, line in enumerate(lines):
         layers += _band(plate, n, line, ends)
-    layers += [*_breaks(plate, cost), *_ends(plate, lines, cost.high)]
+    layers += _ends(plate, lines, cost.high)
     return draw(plate, layers, "cost", alt)
 
 
@@ -72,13 +72,14 @@ def _axes(plate: Plate, cost: CostOfUse) -> list[Layer]:
     ]  # fmt: skip
 
 
-def _legend(plate: Plate, campaign: Campaign, lines: Sequence[Line], head: float) -> list[Layer]:
+def _legend(plate: Plate, campaign: Campaign, lines: Sequence[Line], head: float, out: Collection[str]) -> list[Layer]:
     """Every contender's mark, letter and name over the field, two in a row."""
     layers: list[Layer] = []
     wide = (ink.WIDE - 12) / 2
     for n, line in enumerate(lines):
         x, y = n % 2 * wide - plate.left + 8, 9 - head + n // 2 * _ROW
-        text = f"{line.mark.letter} {lines_of(campaign.contender(line.cost.name).title, 20, 1)[0]}"
+        short = lines_of(campaign.contender(line.cost.name).title, 15 if line.cost.name in out else 20, 1)[0]
+        text = f"{line.mark.letter} {say('cost.chart.out', name=short) if line.cost.name in out else short}"
         layers += [
             ink.points(plate, f"marks-{n}", [{"shape": line.mark.shape, "fill": line.mark.ink}], x=x, y=y, size=60),
             ink.text(plate, f"names-{n}", [{"text": text}], x + 10, y, size=ink.SMALL + 1),
@@ -96,16 +97,6 @@ def _band(plate: Plate, n: int, line: Line, ends: tuple[float, float]) -> list[L
         ink.bands(plate, f"band-{n}", band, ink=line.mark.ink),
         ink.lines(plate, f"line-{n}", rows, ink=line.mark.ink, width=1.6, dash=(5, 3) if line.cost.limit else ()),
     ]
-
-
-def _breaks(plate: Plate, cost: CostOfUse) -> list[Layer]:
-    """Where a break-even lies within the stated use: thick strokes on the lower edge, one over the other."""
-    found = [b for b in cost.break_evens if b.why == "crosses" and b.low is not None and b.high is not None]
-    return [
-        ink.rules(plate, f"break-{n}", [{"x": max(b.low or 0.0, cost.low), "x2": min(b.high or 0.0, cost.high)}],
-                  x2="x2", y=HEIGHT - 4 - 6 * n, ink=ink.INK, width=3.5, opacity=0.55)
-        for n, b in enumerate(found[:LABELS])
-    ]  # fmt: skip
 
 
 def _ends(plate: Plate, lines: Sequence[Line], uses: float) -> list[Layer]:

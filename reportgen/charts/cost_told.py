@@ -9,6 +9,8 @@ from reportgen.charts.telling import alternative
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.prose.cost import cheapest_line, in_all, of_one_use
+from reportgen.prose.out import name_or_out, out_by
+from reportgen.prose.standing import name
 from reportgen.wording.count import whole
 from reportgen.wording.language import say
 
@@ -20,11 +22,11 @@ def figure(campaign: Campaign, evaluation: Evaluation) -> Figure | None:
     found = evaluation.verdict.cost if evaluation.verdict else None
     if found is None or len(cost.lines_of_cost(campaign, found)) < 2:
         return None
-    title, cheapest = say("cost.chart"), cheapest_line(campaign, found)
+    title, cheapest = say("cost.chart"), cheapest_line(campaign, evaluation, found)
     prices = {v.contender: v.price for v in evaluation.verdict.value} if evaluation.verdict else {}
     rows = tuple(
         (
-            campaign.contender(line.name).title,
+            name_or_out(campaign, evaluation, line.name),
             prices.get(line.name, ""),
             of_one_use(line, found.currency),
             in_all(line, found.high, found.currency),
@@ -34,6 +36,16 @@ def figure(campaign: Campaign, evaluation: Evaluation) -> Figure | None:
     alt = alternative(title, cheapest, [(row[0], f"{row[1]}, {row[2]}, {row[3]}") for row in rows])
     headings = (words("contender"), words("price"), say("cost.chart.one"),
                 say("cost.in-all", uses=whole(round(found.high))))  # fmt: skip
-    even = any(b.why == "crosses" for b in found.break_evens)
-    key = sentence([say("cost.chart.key"), say("cost.chart.key.even") if even else ""])
-    return Figure(ADDRESS, cost.svg(campaign, found, alt), alt, title, cheapest, rows, headings, key)
+    out = {line.name: out_by(campaign, evaluation, line.name) for line in found.lines}
+    gone = [say("cost.chart.key.out", name=name(campaign, c), out=why) for c, why in out.items() if why]
+    key = sentence([say("cost.chart.key"), *gone])
+    return Figure(
+        ADDRESS,
+        cost.svg(campaign, found, alt, {c for c, why in out.items() if why}),
+        alt,
+        title,
+        cheapest,
+        rows,
+        headings,
+        key,
+    )

@@ -185,10 +185,11 @@ class Box:
         return (self.right - self.left) * (self.bottom - self.top) - self.overlap(other)
 
 
-def key(shown: Sequence[Offer]) -> str:
+def key(shown: Sequence[Offer], out: Sequence[str] = ()) -> str:
     """How to read the marks, in one sentence."""
     return sentence([
         words("key.money"),
         words("key.money.range") if any(o.high > o.low for o in shown) else "",
         words("key.money.beaten") if any(o.beaten_by for o in shown) else "",
+        *out,
     ])  # fmt: skip

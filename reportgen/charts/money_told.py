@@ -11,7 +11,10 @@ from reportgen.charts.money import Offer
 from reportgen.charts.telling import alternative, printed
 from reportgen.charts.words import words
 from reportgen.evaluation.evaluated import Evaluation
-from reportgen.wording.listing import and_list, commas
+from reportgen.prose.out import name_or_out, names_or_out, out_by
+from reportgen.prose.standing import name
+from reportgen.wording.language import say
+from reportgen.wording.listing import commas
 from reportgen.wording.sentence import inside
 
 
@@ -27,25 +30,55 @@ def figure(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
         return words("absent.currencies")
     title = words("money.title", what=inside(quantity.title))
     found = _found(campaign, evaluation, quantity, shown)
-    told = [(o.contender.title, f"{o.price.price}, {printed(o.result)}") for o in shown]
+    told = [(name_or_out(campaign, evaluation, o.contender.id), f"{o.price.price}, {printed(o.result)}") for o in shown]
     alt = alternative(title, found, told)
-    table = tuple((o.contender.title, o.price.price, printed(o.result), _by(campaign, o)) for o in shown)
+    table = tuple(
+        (
+            name_or_out(campaign, evaluation, o.contender.id),
+            o.price.price,
+            printed(o.result),
+            _by(campaign, evaluation, o),
+        )
+        for o in shown
+    )
     headings = (words("contender"), words("price"), quantity.title, words("beaten"))
-    return Figure("money", money.svg(quantity, shown, alt), alt, title, found, table, headings, money.key(shown))
+    return Figure(
+        "money",
+        money.svg(quantity, shown, alt),
+        alt,
+        title,
+        found,
+        table,
+        headings,
+        money.key(shown, _out(campaign, evaluation, shown)),
+    )
 
 
 def _found(campaign: Campaign, evaluation: Evaluation, quantity: Quantity, shown: Sequence[Offer]) -> str:
     what = inside(quantity.title)
     beaten = [
-        words("money.beaten", what=what, name=o.contender.title, by=_by(campaign, o)) for o in shown if o.beaten_by
+        words(
+            "money.beaten",
+            what=what,
+            name=name_or_out(campaign, evaluation, o.contender.id),
+            by=_by(campaign, evaluation, o),
+        )
+        for o in shown
+        if o.beaten_by
     ]
     left = [*_not_drawn(campaign, evaluation, quantity, shown)]
     missing = [words("money.not-drawn", names=commas(left))] if left else []
     return " ".join((*(beaten or [words("money.none-beaten", what=what)]), *missing))
 
 
-def _by(campaign: Campaign, offer: Offer) -> str:
-    return and_list([campaign.contender(b).title for b in offer.beaten_by])
+def _out(campaign: Campaign, evaluation: Evaluation, shown: Sequence[Offer]) -> tuple[str, ...]:
+    """Who of those drawn is out, and by what."""
+    found = {o.contender.id: out_by(campaign, evaluation, o.contender.id) for o in shown}
+    return tuple(say("cost.chart.key.out", name=name(campaign, c), out=why) for c, why in found.items() if why)
+
+
+def _by(campaign: Campaign, evaluation: Evaluation, offer: Offer) -> str:
+    return names_or_out(campaign, evaluation, offer.beaten_by)
 
 
 def _not_drawn(campaign: Campaign, evaluation: Evaluation, quantity: Quantity, shown: Sequence[Offer]) -> Sequence[str]:

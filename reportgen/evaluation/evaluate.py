@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 
 from reportgen.campaign.declared import Declared, Instrument
 from reportgen.evaluation.caveats import caveats_of
@@ -18,6 +17,7 @@ from reportgen.evaluation.looking_back import with_history
 from reportgen.evaluation.observing import Observer, ReadingRefused
 from reportgen.evaluation.otherwise import with_other_records
 from reportgen.evaluation.prepared import Prepared, formula_finding, known_units, prepare
+from reportgen.evaluation.prices_otherwise import with_money
 from reportgen.evaluation.scatter_used import with_past
 from reportgen.evaluation.told import Bench, QuantityTold, tell
 from reportgen.evaluation.traces_read import Pieces, no_samples
@@ -65,7 +65,7 @@ def evaluate(
     told_caveats = with_other_records(declared, readings, caveats, told, units, bench_of)
     claims = claim_outcomes(declared, told, units)
     verdict = verdict_of(declared, told, units, readings.readings)
-    verdict = replace(verdict, cost=cost_of_use(declared, readings, prepared, wider_bench))
+    verdict = with_money(declared, told, verdict, cost_of_use(declared, readings, prepared, wider_bench))
     return Evaluation(
         campaign=campaign.id,
         results=results,

@@ -21,7 +21,9 @@ from reportgen.evaluation.claimed import MustOutcome as MustOutcome
 from reportgen.evaluation.hanging import HangsOn as HangsOn
 from reportgen.evaluation.history import LookedBack as LookedBack
 from reportgen.evaluation.history import PastScatter as PastScatter
+from reportgen.evaluation.priced import Beaten as Beaten
 from reportgen.evaluation.priced import CostOfUse as CostOfUse
+from reportgen.evaluation.priced import PriceOtherwise as PriceOtherwise
 from reportgen.evaluation.priced import ValueForMoney as ValueForMoney
 from reportgen.finding import Finding
 from reportgen.intake.reading import ReadingKey
@@ -279,6 +281,7 @@ class Verdict:
     rests_on: Keys
     overall: Overall | None = None  # where the author set value functions, and two contenders can be weighed
     cost: CostOfUse | None = None  # where the author states a use
+    prices_otherwise: tuple[PriceOtherwise, ...] = ()  # further prices that would change what is said of money
 
 
 @dataclass(frozen=True)

@@ -20,11 +20,16 @@ def price_of(contender: Contender) -> Price | None:
 
 
 def value_for_money(
-    declared: Declared, told: Sequence[QuantityTold], overall: Overall | None = None
+    declared: Declared,
+    told: Sequence[QuantityTold],
+    overall: Overall | None = None,
+    instead: Mapping[str, Price] | None = None,
 ) -> tuple[ValueForMoney, ...]:
     """Of every contender with a price, who costs no more and is resolved better: on each of the quantities `told`, on
-    some and worse on none, and over all that is weighed. Prices of one currency alone are compared."""
+    some and worse on none, and over all that is weighed. Prices of one currency alone are compared; those of `instead`
+    stand in place of the ones that count."""
     prices = {c.id: p for c in declared.campaign.contenders if (p := price_of(c))}
+    prices |= instead or {}
     pairs = [pair for q in told if q.judged for pair in q.judged.pairs]
     beaten = {
         (pair.second if pair.favours == pair.first else pair.first, pair.favours) for pair in pairs if pair.favours
@@ -38,7 +43,9 @@ def value_for_money(
         for q in told:
             found = dominated(same, q.judged.pairs)[contender] if q.judged else ()
             on[q.quantity] = tuple(dict.fromkeys((*on.get(q.quantity, ()), *found)))
-        whole = dominated_over_all(same, overall.index)[contender] if overall else ()
+        # firm is what holds with and without the criteria that nobody repeated
+        each = [dominated_over_all(same, i)[contender] for i in (overall.index, overall.index_known)] if overall else []
+        whole = tuple(c for c in each[0] if c in each[1]) if each else ()
         low, high = float(price.low), float(price.high)
         return ValueForMoney(contender, price.text, low, high, price.currency, tuple(better), on, whole)
 

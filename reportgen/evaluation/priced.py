@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from reportgen.campaign.declared import Price
 from reportgen.evaluation.caveat import Keys
 from reportgen.judgement.money.break_even import BreakEven, CostLine, Slope, Stretch
 
@@ -14,7 +15,7 @@ class ValueForMoney:
     """`dominated_by` cost no more, are resolved better on some criterion and resolved worse on none.
 
     `on`: by criterion, those that cost no more and are resolved better on it; `on_verdict`: those that cost no more and
-    are worth more over all that is weighed, with a pairwise index of `FIRM_FROM` or more.
+    are worth more over all that is weighed, and firmly: with and without the criteria of unknown scatter.
     """
 
     contender: str
@@ -51,3 +52,36 @@ class CostOfUse:
     stands_on: frozenset[str] = frozenset()  # quantities, and what feeds them
     once: bool = False
     why: str = ""
+    cheapest_in: tuple[Stretch, ...] = ()  # the same of those that miss no condition, where another has a line
+
+
+@dataclass(frozen=True)
+class Beaten:
+    """`better` costs no more than `worse` and is resolved better on `quantity`, "" for all that is weighed."""
+
+    worse: str
+    better: str
+    quantity: str
+
+
+@dataclass(frozen=True)
+class PriceOtherwise:
+    """What would be otherwise, did `contender` cost `at`, one end of a further price of it.
+
+    `dearer_than`: those that it costs no more than now, and would cost more than; `cheaper_than` the other way round.
+    `no_longer` and `newly`: who would be beaten at no higher price by whom. `cheapest`: where who of those that aren't
+    out may be the cheapest would change, the stretches then; () else.
+    """
+
+    contender: str
+    price: Price
+    at: float
+    dearer_than: tuple[str, ...] = ()
+    cheaper_than: tuple[str, ...] = ()
+    no_longer: tuple[Beaten, ...] = ()
+    newly: tuple[Beaten, ...] = ()
+    cheapest: tuple[Stretch, ...] = ()
+
+    @property
+    def changes(self) -> bool:
+        return bool(self.dearer_than or self.cheaper_than or self.no_longer or self.newly or self.cheapest)

@@ -38,6 +38,11 @@ def _on_no_scale(quantity: Quantity, place: Place) -> Finding | None:
         why = "Its scatter isn't known: more passes alone move it."
         do = "Weigh the mean of the passes, or take it out of the criteria."
         return Finding("error", "criterion-not-ranked", place, says, why, do)
+    if quantity.counted_over:
+        says = f"{quantity.id} is counted over {quantity.counted_over}, and its anchors are so many events a run"
+        why = "Runs over more and over less would count alike; what is compared is the rate, which has no anchors here."
+        do = "Take it out of the criteria: it is judged by its rate all the same."
+        return Finding("error", "criterion-counted-over", place, says, why, do)
     return None
 
 

@@ -172,8 +172,8 @@ def _first(told: QuantityTold, contenders: Sequence[str], better: Better) -> str
 
 
 def _counted(told: QuantityTold, function: ValueFunction, contenders: Sequence[str], joint: Joint) -> Criterion:
-    """Shares of yes, or events a pass. What is drawn for a count holds where events come by themselves, which nothing
-    says: so its scatter isn't known."""
+    """Shares of yes, or events a pass. What is drawn for a count holds where events come independently of each other:
+    only where the author says so is its scatter known, and then of a single pass too."""
     import numpy as np
 
     worth, estimate, tries = {}, {}, []
@@ -186,7 +186,8 @@ def _counted(told: QuantityTold, function: ValueFunction, contenders: Sequence[s
         worth[result.contender] = function.of_draws(middle, off, relative=False)
         estimate[result.contender] = function.of(middle)
         tries.append(n)
-    known = all(n > 1 for n in tries) and not any(r.kind == "count" for r in told.results)
+    counts = [r for r in told.results if r.kind == "count" and r.contender in contenders]
+    known = all(r.covers == "events" for r in counts) if counts else all(n > 1 for n in tries)
     return Criterion(told.quantity, "", worth, estimate, known, first=_first(told, contenders, "lower"))
 
 

@@ -9,16 +9,19 @@ from reportgen.evaluation.evaluated import CostOfUse, caveats_on_cost
 from reportgen.pages.limits import CaveatMark, marks
 from reportgen.pages.named import Named, named
 from reportgen.pages.told import Told
-from reportgen.prose.cost import break_even_lines, cheapest_line, in_all, left_out_lines, of_one_use, use_line
+from reportgen.prose.break_even import break_even_lines
+from reportgen.prose.cost import cheapest_line, in_all, left_out_lines, of_one_use, use_line
+from reportgen.prose.out import out_by
 from reportgen.wording.count import whole
 from reportgen.wording.language import say
 
 
 @dataclass(frozen=True)
 class CostRow:
-    """One contender: what a use costs, and what all the stated uses cost with the price."""
+    """One contender: what a use costs, and what all the stated uses cost with the price; `out` by what it is out."""
 
     contender: Named
+    out: str
     once: str
     in_all: str
 
@@ -43,6 +46,7 @@ def cost_of(told: Told, cost: CostOfUse, page: str) -> CostShown:
     rows = tuple(
         CostRow(
             named(campaign, line.name, page),
+            out_by(campaign, told.evaluation, line.name),
             of_one_use(line, cost.currency),
             in_all(line, cost.high, cost.currency),
         )
@@ -51,8 +55,8 @@ def cost_of(told: Told, cost: CostOfUse, page: str) -> CostShown:
     return CostShown(
         use=use_line(cost),
         marks=marks(caveats_on_cost(told.evaluation, cost)),
-        cheapest=cheapest_line(campaign, cost),
-        break_evens=break_even_lines(campaign, cost),
+        cheapest=cheapest_line(campaign, told.evaluation, cost),
+        break_evens=break_even_lines(campaign, told.evaluation, cost),
         rows=rows,
         in_all=say("cost.in-all", uses=whole(round(cost.high))),
         notes=left_out_lines(campaign, cost),

@@ -15,7 +15,17 @@ from reportgen.pages.named import Named, named
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
-from reportgen.prose.money import beaten_on, beaten_over_all, currencies, money_notes, other_prices, price_dated
+from reportgen.prose.money import (
+    all_round_line,
+    beaten_on,
+    beaten_over_all,
+    currencies,
+    money_notes,
+    other_prices,
+    price_dated,
+)
+from reportgen.prose.out import out_by
+from reportgen.prose.prices_otherwise import other_price_lines
 from reportgen.prose.sentences import money_line_led
 from reportgen.theme import Link
 
@@ -24,10 +34,12 @@ from reportgen.theme import Link
 class MoneyRow:
     """`beaten` says whether someone costs no more and is resolved better; `says` tells it as a sentence with its ways.
 
-    `dated`: whether the price was paid or listed, and when; `others`: further prices, each with the same.
+    `out`: by what it is out, "" where it isn't. `dated`: whether the price was paid or listed, and when; `others`:
+    further prices, each with the same.
     """
 
     contender: Named
+    out: str
     price: str
     dated: str
     others: tuple[str, ...]
@@ -40,6 +52,7 @@ class OnEach:
     """On each thing compared, in the order of `on`: by whom one is beaten at no higher price."""
 
     contender: Named
+    out: str
     met: tuple[str, ...]
 
 
@@ -48,6 +61,7 @@ class MoneyShown:
     """The table of prices, what it leaves out, and its picture; `each` is empty where one thing alone was compared."""
 
     rows: tuple[MoneyRow, ...]
+    all_round: str
     notes: tuple[str, ...]
     on: tuple[str, ...]
     each: tuple[OnEach, ...]
@@ -66,7 +80,12 @@ def money_of(told: Told, page: str) -> MoneyShown | None:
     notes = money_notes(told.campaign, verdict.value) if verdict.value else ()
     return MoneyShown(
         rows=tuple(_row(told, v, page) for v in ranked),
-        notes=(*notes, *beaten_over_all(told.campaign, verdict.value)),
+        notes=(
+            *notes,
+            *beaten_over_all(told.campaign, verdict.value, told.evaluation),
+            *(other_price_lines(told.campaign, told.evaluation) if verdict.value else ()),
+        ),
+        all_round=all_round_line(told.campaign, verdict.value_quantities, verdict.value),
         on=on,
         each=each,
         figure=told.figures.get("money"),
@@ -80,6 +99,7 @@ def _row(told: Told, v: ValueForMoney, page: str) -> MoneyRow:
     contender = told.campaign.contender(v.contender)
     return MoneyRow(
         contender=named(told.campaign, v.contender, page),
+        out=out_by(told.campaign, told.evaluation, v.contender),
         price=v.price or words("price.none"),
         dated=_dated(contender),
         others=other_prices(contender),
@@ -100,7 +120,11 @@ def _on_each(told: Told, ranked: Sequence[ValueForMoney], page: str) -> tuple[tu
         return (), ()
     on = tuple(heading(told.campaign.quantity(q)) for q in quantities)
     rows = tuple(
-        OnEach(named(told.campaign, v.contender, page), tuple(beaten_on(told.campaign, v, q) for q in quantities))
+        OnEach(
+            named(told.campaign, v.contender, page),
+            out_by(told.campaign, told.evaluation, v.contender),
+            tuple(beaten_on(told.campaign, v, q, told.evaluation) for q in quantities),
+        )
         for v in ranked
     )
     return on, rows

@@ -15,9 +15,11 @@ from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.pages.weighed import WeighedShown, weighed_of
 from reportgen.pages.words import words
+from reportgen.prose.for_the_money import held_for_the_money
 from reportgen.prose.overall import left_out, not_weighed, overall_answer, said_against
 from reportgen.prose.rests import repeats_of, rests_on
 from reportgen.prose.sentences import bound, campaign_answer_led, first_place_led, must_line
+from reportgen.prose.standing import name
 from reportgen.theme import Link
 from reportgen.wording.language import say
 from reportgen.wording.listing import and_list
@@ -58,9 +60,11 @@ class Supported:
 
 @dataclass(frozen=True)
 class VerdictShown:
-    """`answer` and what it rests on where criteria are weighed, "" else; `met` says who is out and what is open."""
+    """`answer` and what it rests on where criteria are weighed, "" else; `unmade` says so where no verdict was made, by
+    weighing or in the author's words; `met` says who is out and what is open."""
 
     answer: str
+    unmade: str
     rests_on: str
     met: tuple[str, ...]
     weighed: WeighedShown | None
@@ -88,6 +92,7 @@ def verdict_of(told: Told, page: str) -> VerdictShown | None:
     weighing = bool(plan and plan.groups)
     shown = VerdictShown(
         answer=_answer(told) if weighing else "",
+        unmade="" if weighing or we_say else _unmade(told),
         rests_on=_rests_on(told.evaluation, verdict, overall) if overall else "",
         met=_deciding(told, verdict.conditions, bool(overall)),
         weighed=weighed_of(told, overall, page) if overall else None,
@@ -108,6 +113,13 @@ def _answer(told: Told) -> str:
         return not_weighed(told.campaign, verdict)
     left = left_out(told.campaign, verdict.overall.out)
     return paragraph(overall_answer(told.campaign, verdict.overall), left)
+
+
+def _unmade(told: Told) -> str:
+    """That nothing was weighed, nor called best by the author."""
+    winner = told.evaluation.verdict.winner if told.evaluation.verdict else None
+    who = name(told.campaign, winner) if winner else ""
+    return sentence(say("verdict.none.first", name=who) if winner else say("verdict.none"))
 
 
 def _rests_on(evaluation: Evaluation, verdict: Verdict, overall: Overall) -> str:
@@ -142,6 +154,12 @@ def _said(told: Told, page: str, we_say: WeSay) -> SaidShown:
 
 
 def _support(told: Told, page: str, we_say: WeSay | None) -> tuple[Supported, ...]:
+    held = held_for_the_money(told.campaign, told.evaluation, we_say.best_for_the_money if we_say else "")
+    money = (Supported(say("said.for-the-money"), led_on(page, held)),) if held else ()
+    return (*_of_best(told, page, we_say), *money)
+
+
+def _of_best(told: Told, page: str, we_say: WeSay | None) -> tuple[Supported, ...]:
     campaign, evaluation = told.campaign, told.evaluation
     overall = evaluation.verdict.overall if evaluation.verdict else None
     if we_say and we_say.because:

@@ -1,19 +1,21 @@
-"""What using costs, in sentences: from how many uses on which of two is the cheaper, and who is cheapest where."""
+"""What using costs, in sentences: what a use is, who is cheapest where, and who has no line."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import ceil, floor
 
 from reportgen.campaign.declared import Campaign
-from reportgen.evaluation.evaluated import CostOfUse
-from reportgen.judgement.money.break_even import BreakEven, CostLine, Stretch
+from reportgen.evaluation.evaluated import CostOfUse, Evaluation
+from reportgen.judgement.money.break_even import CostLine, Stretch
+from reportgen.prose.out import name_or_out
 from reportgen.prose.standing import name
 from reportgen.wording.count import whole
 from reportgen.wording.interval import printed
 from reportgen.wording.language import say
 from reportgen.wording.listing import or_list
 from reportgen.wording.money import amount
-from reportgen.wording.sentence import sentence
+from reportgen.wording.sentence import paragraph, sentence
 
 
 def use_line(cost: CostOfUse) -> str:
@@ -22,23 +24,23 @@ def use_line(cost: CostOfUse) -> str:
     return sentence(say("cost.use", per=cost.per, formula=written))
 
 
-def cheapest_line(campaign: Campaign, cost: CostOfUse) -> str:
-    """Who is the cheapest over which stretch of the use; "" where there are no two lines."""
-    found = cost.cheapest
-    if not found:
-        return ""
+def cheapest_line(campaign: Campaign, evaluation: Evaluation, cost: CostOfUse) -> str:
+    """Who is the cheapest over which stretch of the use, and of those that aren't out; "" where there are no two
+    lines."""
+    said = stretches(campaign, evaluation, cost.cheapest)
+    of_the_rest = stretches(campaign, evaluation, cost.cheapest_in)
+    return paragraph(said, say("cost.cheapest.in", cheapest=of_the_rest) if of_the_rest else "")
+
+
+def stretches(campaign: Campaign, evaluation: Evaluation, found: Sequence[Stretch]) -> str:
+    """Who may be the cheapest where, as a clause; "" for no stretch."""
     if len(found) == 1:
         (one,) = found
         gaps = {"from_": whole(floor(one.low)), "to": whole(ceil(one.high))}
         if len(one.may_be) == 1:
-            return sentence(say("cost.cheapest", name=name(campaign, one.may_be[0]), **gaps))
-        return sentence(say("cost.cheapest.open", names=_any(campaign, one), **gaps))
-    return sentence("; ".join(_stretch(campaign, s) for s in found))
-
-
-def break_even_lines(campaign: Campaign, cost: CostOfUse) -> tuple[str, ...]:
-    """A sentence a pair."""
-    return tuple(sentence(_pair(campaign, cost, b)) for b in cost.break_evens)
+            return say("cost.cheapest", name=name_or_out(campaign, evaluation, one.may_be[0]), **gaps)
+        return say("cost.cheapest.open", names=_any(campaign, evaluation, one), **gaps)
+    return "; ".join(_stretch(campaign, evaluation, s) for s in found)
 
 
 def left_out_lines(campaign: Campaign, cost: CostOfUse) -> tuple[str, ...]:
@@ -69,30 +71,13 @@ def in_all(line: CostLine, uses: float, currency: str) -> str:
     return say("cost.range", low=amount(low, like=currency), high=amount(high, currency))
 
 
-def _stretch(campaign: Campaign, s: Stretch) -> str:
+def _stretch(campaign: Campaign, evaluation: Evaluation, s: Stretch) -> str:
     gaps = {"from_": whole(round(s.low)), "to": whole(round(s.high))}
     if len(s.may_be) == 1:
-        return say("cost.stretch", name=name(campaign, s.may_be[0]), **gaps)
-    return say("cost.stretch.pair" if len(s.may_be) == 2 else "cost.stretch.open", names=_any(campaign, s), **gaps)
+        return say("cost.stretch", name=name_or_out(campaign, evaluation, s.may_be[0]), **gaps)
+    key = "cost.stretch.pair" if len(s.may_be) == 2 else "cost.stretch.open"
+    return say(key, names=_any(campaign, evaluation, s), **gaps)
 
 
-def _any(campaign: Campaign, s: Stretch) -> str:
-    return or_list([name(campaign, c) for c in s.may_be])
-
-
-def _pair(campaign: Campaign, cost: CostOfUse, b: BreakEven) -> str:
-    first, second = name(campaign, b.first), name(campaign, b.second)
-    if b.why == "cheaper-throughout" and b.later:
-        other = b.second if b.later == b.first else b.first
-        return say("cost.throughout", later=name(campaign, b.later), other=name(campaign, other))
-    if b.later is None or b.sooner is None or b.low is None or b.high is None:
-        return say(f"cost.{b.why}", first=first, second=second)
-    gaps = {"later": name(campaign, b.later), "sooner": name(campaign, b.sooner), "high": whole(ceil(b.high))}
-    low = whole(floor(b.low))
-    if b.why == "beyond-the-use":
-        if b.high < cost.low or (b.at is not None and b.at < cost.low):
-            return say("cost.beyond.before", low=low, from_=whole(ceil(cost.low)), **gaps)
-        return say("cost.beyond.after", low=low, to=whole(floor(cost.high)), **gaps)
-    if b.at is not None:
-        return say("cost.crosses", low=low, at=whole(max(1, round(b.at))), **gaps)
-    return say("cost.crosses.loose", low=low, **gaps) if b.low > 0.0 else say("cost.crosses.latest", **gaps)
+def _any(campaign: Campaign, evaluation: Evaluation, s: Stretch) -> str:
+    return or_list([name_or_out(campaign, evaluation, c) for c in s.may_be])

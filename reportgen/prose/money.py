@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from reportgen.campaign.declared import Campaign, Contender, Price
 from reportgen.evaluation.evaluated import Evaluation, ValueForMoney
 from reportgen.evaluation.money import price_of
+from reportgen.prose.out import missed, name_or_out, names_or_out
 from reportgen.prose.standing import name, names, standing
 from reportgen.wording.count import in_words
 from reportgen.wording.day import day
@@ -48,17 +49,40 @@ def other_prices(contender: Contender) -> tuple[str, ...]:
     )
 
 
-def beaten_on(campaign: Campaign, value: ValueForMoney, quantity: str) -> str:
+def beaten_on(campaign: Campaign, value: ValueForMoney, quantity: str, evaluation: Evaluation | None = None) -> str:
     """By whom it is beaten on one quantity at no higher price, in a word or two."""
     by = value.on.get(quantity, ())
-    return say("money.on.beaten", names=names(campaign, by)) if by else say("money.on.unbeaten")
+    return say("money.on.beaten", names=names_or_out(campaign, evaluation, by)) if by else say("money.on.unbeaten")
 
 
-def beaten_over_all(campaign: Campaign, value: Sequence[ValueForMoney]) -> tuple[str, ...]:
+def costs_beside(campaign: Campaign, evaluation: Evaluation | None, value: ValueForMoney, better: Sequence[str]) -> str:
+    """That it costs more than those that beat it at no higher price, or as much as they do or more."""
+    among = evaluation.verdict.value if evaluation and evaluation.verdict else ()
+    highs = [v.high for v in among if v.contender in better]
+    more = bool(highs) and all(h is not None and value.low is not None and value.low > h for h in highs)
+    key = "money.costs-more" if more else "money.costs-no-less"
+    return say(key, better=names_or_out(campaign, evaluation, better))
+
+
+def all_round_line(campaign: Campaign, quantities: Sequence[str], value: Sequence[ValueForMoney]) -> str:
+    """What beating all round means, where more than one thing was compared and somebody else has a price."""
+    asked = len(quantities) > 1 and len(value) > 1
+    return sentence(say("money.all-round", things=things_compared(campaign, quantities))) if asked else ""
+
+
+def beaten_over_all(
+    campaign: Campaign, value: Sequence[ValueForMoney], evaluation: Evaluation | None = None
+) -> tuple[str, ...]:
     """A sentence for each that costs as much as another or more and is worth less over all that is weighed."""
     found = [v for v in value if v.on_verdict and len(v.on) > 1]  # of one thing alone its own line says so
     return tuple(
-        sentence(say("money.on-verdict", name=name(campaign, v.contender), better=names(campaign, v.on_verdict)))
+        sentence(
+            say(
+                "money.on-verdict",
+                name=name_or_out(campaign, evaluation, v.contender),
+                costs=costs_beside(campaign, evaluation, v, v.on_verdict),
+            )
+        )
         for v in found
     )
 
@@ -78,12 +102,13 @@ def money_line_led(
     `quantities` are those it was asked of, and the sentence says so: all that was compared, or what the verdict weighs.
     With `evaluation` only those are named on which it was beaten, and where it is better outside them.
     """
-    who = name(campaign, value.contender)
+    who = name_or_out(campaign, evaluation, value.contender)
     if not value.dominated_by:
-        return sentence(_unbeaten(campaign, quantities, value, evaluation))
+        return paragraph(_unbeaten(campaign, quantities, value, evaluation), _cheapest_in(campaign, value, evaluation))
     lost = _better_than(evaluation, value, False) if evaluation else ()
     beaten_on = tuple(q for q in quantities if q in lost)
-    gaps = {"name": who, "better": names(campaign, value.dominated_by), "things": _things(campaign, quantities)}
+    gaps = {"name": who, "things": things_compared(campaign, quantities)}
+    gaps |= {"costs": costs_beside(campaign, evaluation, value, value.dominated_by)}
     gaps |= {"quantity": _titles(campaign, beaten_on or quantities, evaluation)}
     one = ".one" if len(quantities) == 1 else "" if beaten_on else ".some"
     return paragraph(say(f"money.dominated{one}", **gaps), _elsewhere(campaign, quantities, value, evaluation))
@@ -95,8 +120,8 @@ def _unbeaten(
     """That nobody who costs no more is shown to be better, and over what that was asked."""
     among = evaluation.verdict.value if evaluation and evaluation.verdict else ()
     others = [v for v in among if v.contender != value.contender and v.currency == value.currency]
-    gaps = {"name": name(campaign, value.contender), "currency": value.currency}
-    gaps |= {"things": _things(campaign, quantities)}
+    gaps = {"name": name_or_out(campaign, evaluation, value.contender), "currency": value.currency}
+    gaps |= {"things": things_compared(campaign, quantities)}
     foreign = ".currency" if len(currencies(among)) > 1 else ""
     if among and not others:
         return say(f"money.alone{foreign}", **gaps)
@@ -105,7 +130,21 @@ def _unbeaten(
     return say_of(len(quantities), f"money.frontier{foreign}", **gaps)
 
 
-def _things(campaign: Campaign, quantities: Sequence[str]) -> str:
+def _cheapest_in(campaign: Campaign, value: ValueForMoney, evaluation: Evaluation | None) -> str:
+    """That it costs least of those that aren't out, where one that costs less is out; "" else."""
+    among = evaluation.verdict.value if evaluation and evaluation.verdict else ()
+    others = [v for v in among if v.contender != value.contender and v.currency == value.currency]
+    left = [v for v in others if not missed(evaluation, v.contender)]
+    if missed(evaluation, value.contender) or not left or len(left) == len(others) or value.high is None:
+        return ""
+    high = value.high
+    least_of = {True: left, False: others}
+    cheapest = {k: all(v.low is not None and v.low > high for v in of) for k, of in least_of.items()}
+    found = cheapest[True] and not cheapest[False]
+    return say("money.cheapest-in", name=name(campaign, value.contender)) if found else ""
+
+
+def things_compared(campaign: Campaign, quantities: Sequence[str]) -> str:
     """ "seven things compared"; where the author chose what the verdict weighs, those."""
     weighed = bool(campaign.verdict and campaign.verdict.groups)
     titles = _titles(campaign, quantities)
@@ -125,7 +164,8 @@ def _elsewhere(
     outside = [q for q in dict.fromkeys(won) if q not in quantities]
     if not outside:
         return ""
-    gaps = {"name": name(campaign, value.contender), "better": names(campaign, value.dominated_by)}
+    gaps = {"name": name_or_out(campaign, evaluation, value.contender)}
+    gaps |= {"better": names_or_out(campaign, evaluation, value.dominated_by)}
     key = "money.elsewhere" if len(value.dominated_by) == 1 else "money.elsewhere.some"
     return say(key, quantity=_titles(campaign, outside, evaluation), **gaps)
 

@@ -59,10 +59,10 @@ def _open_key(overall: Overall, known: float) -> str:
 
 def _behind(campaign: Campaign, overall: Overall, leader: str) -> str:
     """Who is firmly behind the leader, where nobody is ahead of all."""
-    firmly = [c for c in overall.contenders if c != leader and _firmly_above(overall, leader, c)]
+    firmly = [c for c in overall.contenders if c != leader and is_firmly_above(overall, leader, c)]
     if firmly and len(firmly) < len(overall.contenders) - 1:
         above = [c for c in overall.contenders if c not in firmly]
-        ahead = [c for c in above if all(_firmly_above(overall, c, behind) for behind in firmly)]
+        ahead = [c for c in above if all(is_firmly_above(overall, c, behind) for behind in firmly)]
         gaps = {"names": and_list([name(campaign, c) for c in firmly]), "ahead": names(campaign, ahead)}
         both = len(ahead) == 2
         return say("overall.behind.two", **gaps) if both else say_of(len(ahead), "overall.behind", **gaps)
@@ -112,10 +112,11 @@ def against(index: Sequence[PairIndex], one: str, other: str) -> float:
 def is_firm(overall: Overall, pair: PairIndex) -> bool:
     """Whether one of the two is worth more firmly: with and without the criteria of unknown scatter."""
     ahead, behind = (pair.first, pair.second) if pair.index >= 0.5 else (pair.second, pair.first)
-    return _firmly_above(overall, ahead, behind)
+    return is_firmly_above(overall, ahead, behind)
 
 
-def _firmly_above(overall: Overall, one: str, other: str) -> bool:
+def is_firmly_above(overall: Overall, one: str, other: str) -> bool:
+    """Whether `one` is worth more than `other`, with and without the criteria of unknown scatter."""
     indices = (overall.index, overall.index_known)
     return all(index and against(index, one, other) >= FIRM_FROM for index in indices)
 
@@ -129,7 +130,7 @@ def pair_firmness(overall: Overall, pair: PairIndex) -> str:
 def left_out(campaign: Campaign, out: Mapping[str, str]) -> str:
     """Who isn't weighed, and why."""
     said = []
-    for why in ("must", "no-value", "bound", "blocked"):
+    for why in ("must", "no-value", "bound", "not-above-zero", "blocked"):
         who = [c.id for c in campaign.contenders if out.get(c.id) == why]
         said.append(say_of(len(who), f"overall.out.{why}", names=names(campaign, who)) if who else "")
     return paragraph(*said)

@@ -53,6 +53,9 @@ def cost_row(cost: CostOfUse | None, caveats: Sequence[str]) -> Row | None:
         ],
         "left_out": dict(cost.left_out),
         "cheapest": [{"from": number(s.low), "to": number(s.high), "may_be": list(s.may_be)} for s in cost.cheapest],
+        "cheapest_in": [
+            {"from": number(s.low), "to": number(s.high), "may_be": list(s.may_be)} for s in cost.cheapest_in
+        ],
         "why": cost.why or None,
         "caveats": list(caveats),
     }

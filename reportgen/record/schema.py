@@ -188,8 +188,8 @@ COST = row(
     per=NAME, formula=NAME, **{"from": NUMBER}, to=NUMBER, currency=NAME,
     lines=every(row(contender=NAME, price_low=NUMBER, price_high=NUMBER, cost=NUMBER, low=NUMBER, high=NUMBER,
                     limit=LIMIT)),
-    left_out=TEXTS, cheapest=every(row(**{"from": NUMBER}, to=NUMBER, may_be=NAMES)), why=MAYBE_TEXT,
-    caveats=NAMES,
+    left_out=TEXTS, cheapest=every(row(**{"from": NUMBER}, to=NUMBER, may_be=NAMES)),
+    cheapest_in=every(row(**{"from": NUMBER}, to=NUMBER, may_be=NAMES)), why=MAYBE_TEXT, caveats=NAMES,
 )  # fmt: skip
 BREAK_EVEN = row(
     first=NAME, second=NAME, why=one_of(*get_args(Why)), at=NUMBER, low=NUMBER, high=NUMBER, sooner=MAYBE_TEXT,

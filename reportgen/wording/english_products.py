@@ -49,10 +49,8 @@ PRODUCTS: Mapping[str, str | Forms] = {
     "money.currencies": "Prices are in {currencies}, and no rate is assumed: only prices in one currency are compared",
     "money.no-price": "No price is noted for {names}",
     "money.frontier.currency": {
-        "one": "Of those priced in {currency} that cost as much as {name} or less, none is shown to be better on "
-        "{things}",
-        "other": "Of those priced in {currency} that cost as much as {name} or less, none is shown to be better on one "
-        "of the {things} and worse on none",
+        "one": "Nothing priced in {currency} that costs no more is shown to be better than {name} on {things}",
+        "other": "Nothing priced in {currency} that costs no more beats {name} all round",
     },
     "money.cheapest.currency": "{name} costs least of those priced in {currency}",
     "money.alone.currency": "No other is priced in {currency}",

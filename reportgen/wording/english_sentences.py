@@ -29,6 +29,9 @@ SENTENCES: Mapping[str, str | Forms] = {
     "with {yardstick}: if all scatter alike, a repeat should agree",
     "first.lead.unseen": "Each was run once: how far a repeat would differ was stated before testing, not seen here",
     "first.with-excluded": "Counting what was left out would change some places",
+    "first.with-excluded.first": "Counting what was left out would change who may be first",
+    "first.with-excluded.lower": "If what was left out counted, first place would stay as it is; lower places would "
+    "change",
     "first.lead.plain": "A repeat should agree",
     "first.lead.plain.alike": "If all scatter alike, a repeat should agree",
     "first.matters.yes": "That is more than the {matters} that we say would matter",
@@ -121,10 +124,11 @@ SENTENCES: Mapping[str, str | Forms] = {
     "comparison.ahead": "{name} is ahead",
     "comparison.line": "{first} against {second}: {difference}. {decision}. {means}",
     "comparison.line.no-difference": "{first} against {second}: no difference can be given. {decision}. {means}",
-    "within.rounds": "{names} isn't counted in every round, so the gap allows for what its missing "
-    "rounds did to the others (least squares); the means as shown differ by {plain}",
-    "within.rounds.some": "Not all are counted in every round, so the gap allows for what each round did to those "
-    "in it (least squares); the means as shown differ by {plain}",
+    "within.rounds": "{names} isn't counted in every round, so the gap makes up for the rounds it missed, going by "
+    "how the others fared in them; the means as shown differ by {plain} (for specialists: least squares on contender "
+    "and round)",
+    "within.rounds.some": "Not all are counted in every round, so the gap makes up for whether rounds were good or bad "
+    "for those in them; the means as shown differ by {plain} (for specialists: least squares on contender and round)",
     "within.sessions": "The gap is taken within sessions, since {names} didn't run in all of them; "
     "the means as shown differ by {plain}",
     "within.sessions.some": "The gap is taken within sessions, since not all ran in all of them; "
@@ -229,10 +233,10 @@ SENTENCES: Mapping[str, str | Forms] = {
     "interval.counted": "{value}, counted",
     "note.assumed-step": "No instrument is named: the finest digit written counts as its step, and how far it may be "
     "off isn't known",
-    "money.dominated": "{name} costs as much as {better} or more, and is shown to be worse on {quantity} "
+    "money.dominated": "{name} {costs}, and is shown to be worse on {quantity} "
     "and better on none of the {things}",
-    "money.dominated.one": "{name} costs as much as {better} or more, and is shown to be worse on {things}",
-    "money.dominated.some": "{name} costs as much as {better} or more, and is shown to be worse on at least one of the "
+    "money.dominated.one": "{name} {costs}, and is shown to be worse on {things}",
+    "money.dominated.some": "{name} {costs}, and is shown to be worse on at least one of the "
     "{things} and better on none",
     "money.elsewhere": "Outside these, {name} is shown to be better than {better} on {quantity}",
     "money.elsewhere.some": "Outside these, {name} is shown to be better than one or more of {better} on {quantity}",
@@ -242,9 +246,8 @@ SENTENCES: Mapping[str, str | Forms] = {
     "money.thing": "{quantity}, the one thing compared",
     "money.thing.weighed": "{quantity}, the one thing the verdict weighs",
     "money.frontier": {
-        "one": "Of those that cost as much as {name} or less, none is shown to be better on {things}",
-        "other": "Of those that cost as much as {name} or less, none is shown to be better on one of the {things} "
-        "and worse on none",
+        "one": "Nothing that costs no more is shown to be better than {name} on {things}",
+        "other": "Nothing that costs no more beats {name} all round",
     },
     "money.cheapest": "{name} costs least",
     "money.alone": "No other price is noted to hold it against",

@@ -119,6 +119,11 @@ VERDICT: Mapping[str, str | Forms] = {
         "one": "{names} isn’t weighed: on one criterion or more only a bound is known",
         "other": "{names} aren’t weighed: on one criterion or more only a bound is known",
     },
+    "overall.out.not-above-zero": {
+        "one": "{names} isn’t weighed: ratios count on one criterion or more, and its value there isn’t above zero",
+        "other": "{names} aren’t weighed: ratios count on one criterion or more, and their values there aren’t "
+        "above zero",
+    },
     "overall.out.blocked": {
         "one": "{names} isn’t weighed: a result of it isn’t to be ranked",
         "other": "{names} aren’t weighed: results of them aren’t to be ranked",
@@ -151,6 +156,12 @@ VERDICT: Mapping[str, str | Forms] = {
     },
     "criterion.left-out.nobody-measured": "{quantity} isn’t weighed, as nobody has a value on it; its weight goes to "
     "the others",
+    "criterion.left-out.bound": "{quantity} isn’t weighed, as it is known from one side only; its weight goes to the "
+    "others",
+    "criterion.left-out.not-above-zero": "{quantity} isn’t weighed, as ratios decide on it and not all values are "
+    "above zero; its weight goes to the others",
+    "criterion.left-out.blocked": "{quantity} isn’t weighed, as no result of it is to be ranked; its weight goes to "
+    "the others",
     "criterion.left-out.too-few": "{quantity} isn’t weighed, as with it fewer than two would have a value on "
     "everything; its weight goes to the others",
     # which weights would change it
@@ -173,6 +184,8 @@ VERDICT: Mapping[str, str | Forms] = {
     "undecided.stays": "Where it is undecided or wasn’t tested whether a condition is met, the contender stays in",
     "said.overall": "Everything weighed",
     "said.for-the-money": "For the money",
+    "verdict.none.first": "Nothing was set to be weighed, and we name no best; {name} is alone in first place on all "
+    "that was ranked",
     "verdict.none": "No overall verdict was made: nothing was set to be weighed, and we name no best",
     "said.borne-out": "That bears out {best} as best",
     "said.leans": "That leans towards {best}, and leaves open whether it is best",

@@ -108,6 +108,24 @@ def test_an_unknown_scatter_is_guarded_and_said(tmp_path):
     assert not any(c.lead.firm for c in found.map.cells)
 
 
+def test_several_tries_of_a_yes_or_no_are_repeats_and_one_is_not(tmp_path):
+    plan = """\
+verdict:
+  groups:
+    lid: {criteria: {lid held: {worst: 50 %, best: 100 %}}}
+    catch: {criteria: {catch held: {worst: 50 %, best: 100 %}}}
+    peace: {criteria: {noise: {worst: 80 dB, best: 40 dB}}}
+"""
+    measure = "  noise: one reading, dB, lower\n  lid held: yes/no, higher\n  catch held: yes/no, higher\n"
+    text = HEAD + measure + plan + "readings: [once.csv, tries.csv]\n"
+    once = "contender,noise,catch held\na,40,yes\nb,79,no\nc,78,no\n"
+    tries = "contender,pass,lid held\n" + "".join(f"{who},{n},yes\n" for n in (1, 2, 3) for who in "abc")
+    found = evaluated(tmp_path, text, **{"once.csv": once, "tries.csv": tries})
+    uses = {use.quantity: use.known_scatter for use in found.verdict.criteria}
+    assert uses == {"lid-held": True, "catch-held": False, "noise": False}
+    assert overall(found).with_repeats == sum(uses.values())
+
+
 def test_a_clear_lead_on_all_criteria_with_repeats_wins(tmp_path):
     found = verdict(
         tmp_path,
@@ -210,6 +228,25 @@ def test_counts_are_drawn_from_their_gamma(tmp_path):
     wanted = stats.beta(3.5, 9.5).cdf(0.5)
     assert found.index[0].index == pytest.approx(wanted, abs=NEAR)
     assert found.with_repeats == 0  # nothing says that events come by themselves
+
+
+def test_counts_that_are_said_to_be_independent_have_a_known_scatter(tmp_path):
+    measure = "  sparks: {kind: count, better: lower, independent: yes}\n"
+    plan = "verdict: {groups: {g: {criteria: {sparks: {worst: 20, best: 0}}}}}\n"
+    rows = "contender,pass,sparks\na,1,2\nb,1,4\nc,1,40\n"
+    found = overall(verdict(tmp_path, plan, rows, measure))
+    assert found.with_repeats == found.criteria == 1
+    assert found.index_known == found.index
+
+
+def test_a_count_over_a_quantity_is_no_criterion(tmp_path):
+    measure = TIMES + "  sparks: {kind: count, better: lower, independent: yes, counted over: boil time}\n"
+    plan = "verdict: {groups: {g: {criteria: {sparks: {worst: 20, best: 0}}}}}\n"
+    rows = "contender,pass,boil time,noise,sparks\na,1,150,60,2\nb,1,160,60,4\nc,1,170,60,9\n"
+    (found,) = refusal(tmp_path, HEAD + measure + plan + "readings: readings.csv\n", readings=rows)
+    assert found.rule == "criterion-counted-over"
+    assert found.place.line
+    assert "judged by its rate" in found.do
 
 
 def test_parts_that_stay_apart_share_the_weight_of_their_criterion(tmp_path):

@@ -73,7 +73,10 @@ def test_a_break_even_has_fiellers_limits(tmp_path: Path) -> None:
     assert stretches[0][1] == pytest.approx(found["low"], rel=1e-9)
     assert stretches[1][1] == pytest.approx(found["high"], rel=1e-9)
     text = said(tmp_path)
-    assert "Harl One costs more to buy than Tolk Beam and less to use: after about 260 uses (" in text
+    assert (
+        "Harl One costs more to buy than Tolk Beam and less to use: what it saves has paid back the dearer price after about 260 uses, at the earliest "
+        in text
+    )
     assert "is the cheapest" in text
 
 
@@ -138,11 +141,27 @@ def test_a_break_even_outside_the_stated_use_is_none(tmp_path: Path) -> None:
     told = verdict(tmp_path / "a", yaml(times="0 to 100"))
     assert told["break_even"][0]["why"] == "beyond-the-use"
     assert [s["may_be"] for s in told["cost"]["cheapest"]] == [["tolk"]]
-    assert "within the 100 uses that we state it isn't shown to make up for its price" in said(tmp_path / "a")
+    assert ": all beyond the 100 that we ask about." in said(tmp_path / "a")
     told = verdict(tmp_path / "b", yaml(times="400 to 900"))
     assert told["break_even"][0]["why"] == "beyond-the-use"
     assert [s["may_be"] for s in told["cost"]["cheapest"]] == [["harl"]]
-    assert "before the 400 that we begin with" in said(tmp_path / "b")
+    assert ": all before the 400 that we begin with." in said(tmp_path / "b")
+
+
+def test_where_only_a_limit_or_the_middle_lies_outside_the_stated_use_it_is_said_the_same_way(tmp_path: Path) -> None:
+    low, high = of_two_means(0.012)  # about 244 to 279, the middle 260
+    for n, (times, says) in enumerate({
+        f"0 to {high - 5:.0f}": "; the latest lies beyond the ",
+        f"0 to {low + 5:.0f}": "; all but the earliest lies beyond the ",
+        f"{low + 5:.0f} to 900": "; the earliest lies before the ",
+        f"{high - 5:.0f} to 900": "; all but the latest lies before the ",
+        f"{low + 5:.0f} to {high - 5:.0f}": "; the earliest lies before the ",
+    }.items()):  # fmt: skip
+        verdict(tmp_path / str(n), yaml(times=times))
+        text = said(tmp_path / str(n))
+        assert "after about 260 uses, at the earliest " in text
+        assert says in text
+    assert "that we begin with; the latest lies beyond the " in text
 
 
 def test_a_price_that_is_a_range_takes_its_ends(tmp_path: Path) -> None:
@@ -160,7 +179,8 @@ def test_a_cost_that_is_only_a_bound_stays_one(tmp_path: Path) -> None:
     assert (found["at"], found["low"]) == (None, 0.0)
     assert found["high"] > 30 / least
     assert {line["contender"]: line["limit"] for line in told["cost"]["lines"]} == {"harl": None, "tolk": "above"}
-    assert "it is the cheaper" in said(tmp_path)
+    assert "has paid back the dearer price after" in said(tmp_path)  # 90 EUR is more than 60, whatever a use costs
+    assert "uses at the latest" in said(tmp_path)
 
 
 def test_two_currencies_are_never_compared_by_use_either(tmp_path: Path) -> None:

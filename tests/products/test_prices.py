@@ -92,9 +92,10 @@ def test_the_chart_tells_of_the_one_thing_it_draws_and_the_table_of_all(tmp_path
     assert "Not drawn: Wenn Duo (more than 30" in text
     assert "Ruske (no price is noted)." in text
     assert "Harl One costs least." in text
+    assert "Nothing that costs no more beats Tolk Beam all round." in text
     assert (
-        "Of those that cost as much as Tolk Beam or less, none is shown to be better on one of the two things compared "
-        "and worse on none." in text
+        "What beats another all round is shown to be better on one or more of the two things compared, and worse on "
+        "none." in text
     )
 
 
@@ -141,7 +142,7 @@ def test_who_is_beaten_is_told_for_each_thing_and_over_all_that_is_weighed(tmp_p
     assert (value["tolk"]["dominated_by"], value["tolk"]["on_verdict"]) == ([], ["harl"])
     page = (tmp_path / "stoves/.site/stoves/index.html").read_text(encoding="utf-8")
     text = " ".join(html.unescape(re.sub(r"<[^>]+>", " ", page)).split())
-    assert "Tolk Beam costs as much as Harl One or more, and over all that is weighed is worth less." in text
+    assert "Tolk Beam costs more than Harl One, and over all that is weighed is worth less, firmly." in text
     assert "By whom each is beaten at no higher price Contender Left Heat A Harl One not beaten not beaten" in text
 
 
