@@ -179,7 +179,7 @@ def _claims(told: Told, page: str, c: Contender) -> tuple[ClaimShown, ...]:
                 anchor=f"claim-{claim.id}",
                 sources=tuple(Fact(source, said) for source, said in claim.says.items()),
                 bound=claim_in_short(claim),
-                outcome=capital(outcome_line(found, result) if found else outcome("not tested")),
+                outcome=capital(outcome_line(c, claim, found, result) if found else outcome("not tested")),
                 code=(found.outcome if found else "not tested").replace(" ", "-"),
                 evidence=evidence(told.campaign, c, claim, found, result) if found else "",
                 marks=marks(told.evaluation.caveats_on(claim.quantity, found.rests_on)) if found else (),

@@ -235,7 +235,7 @@ PHRASES: Mapping[str, str] = {
     "foot.text": (
         "Of a hundred 95 % ranges about ninety-five hold the true value, as far as the instruments are known. "
         "Places are shared, as 1–2, where a gap is too small to tell or nothing shows how far a repeat would differ. "
-        "Each product is the one we bought; another of its kind may differ."
+        "What is said of a product is said of what we tested; another of its kind may differ."
     ),
     "changes.first": "Issue {n}: first publication.",
     "changes.first-on": "{date}: issue {n}, first publication.",

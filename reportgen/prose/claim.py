@@ -13,7 +13,7 @@ from reportgen.prose.box import item_found
 from reportgen.wording.count import in_words
 from reportgen.wording.decision import outcome as outcome_in_a_word
 from reportgen.wording.interval import probability
-from reportgen.wording.language import say
+from reportgen.wording.language import say, say_of
 from reportgen.wording.limit import at_the_limit, share
 from reportgen.wording.listing import and_list, commas
 from reportgen.wording.reason import why_blocked
@@ -28,20 +28,39 @@ def claim_line(campaign: Campaign, evaluation: Evaluation, outcome: ClaimOutcome
     claim = next(c for c in contender.claims if c.id == outcome.claim)
     result = result_for(evaluation, outcome, claim)
     key, count = f"claim.line.{outcome.outcome}".replace(" ", "-"), _specimens(result)
-    several = {"count": in_words(count)} if count > 1 and outcome.outcome != "not tested" else {}
-    said = say(f"{key}.several" if several else key, says=claimed(claim), **several)
+    if outcome.outcome == "not tested":
+        said = say(key, says=claimed(claim))
+    else:
+        several = {"count": in_words(count)} if count > 1 else {}
+        of = f"{'.several' if several else ''}{_tested(contender, count)}"
+        said = _reach(claim, outcome, count, say(f"{key}{of}", says=claimed(claim), **several))
     return paragraph(said, evidence(campaign, contender, claim, outcome, result))
 
 
-def outcome_line(outcome: ClaimOutcome, result: Result | None) -> str:
-    """The outcome and of what: "supported for the one we bought", "not tested"."""
+def outcome_line(contender: Contender, claim: Claim, outcome: ClaimOutcome, result: Result | None) -> str:
+    """The outcome, and how far it reaches: "supported for the one we bought, as we tested it", "not tested"."""
     word = outcome_in_a_word(outcome.outcome)
     if outcome.outcome == "not tested":
         return word
     count = _specimens(result)
+    tested = _tested(contender, count)
     if count > 1:
-        return say("claim.of.several", outcome=word, count=in_words(count))
-    return say("claim.of.one", outcome=word)
+        return _reach(claim, outcome, count, say(f"claim.of.several{tested}", outcome=word, count=in_words(count)))
+    return _reach(claim, outcome, count, say(f"claim.of{tested or '.one'}", outcome=word))
+
+
+def _tested(contender: Contender, count: int) -> str:
+    """Of which words that say "the one we bought" have to say "the one we tested": of what was supplied, and where more
+    were bought than this rests on."""
+    return ".tested" if contender.supplied_by or count < len(contender.specimens) else ""
+
+
+def _reach(claim: Claim, outcome: ClaimOutcome, specimens: int, said: str) -> str:
+    """Under our conditions, unless they are those of the claim; in this run alone where no repeat is known. What was
+    in the box or was looked at needs neither."""
+    if claim.included or claim.looked or not outcome.scope or (outcome.scope == "repeat" and claim.under):
+        return said
+    return say_of(max(1, specimens), f"claim.reach.{outcome.scope.replace(' ', '-')}", said=said)
 
 
 def claimed(claim: Claim) -> str:
@@ -57,7 +76,7 @@ def evidence(
     so = claim.under and outcome.outcome != "not tested"
     under = [say("claim.tested-so", under=claim.under)] if so else []
     found = _evidence(campaign, contender, claim, outcome, result)
-    return paragraph(*_odds(contender, outcome), *under, found, would_show(outcome, result))
+    return paragraph(*_odds(contender, claim, outcome), *under, found, would_show(outcome, result))
 
 
 def would_show(outcome: ClaimOutcome, result: Result | None) -> str:
@@ -81,12 +100,14 @@ def _specimens(result: Result | None) -> int:
     return len({p.specimen for p in result.by_pass if not p.excluded}) if result else 0
 
 
-def _odds(contender: Contender, outcome: ClaimOutcome) -> list[str]:
+def _odds(contender: Contender, claim: Claim, outcome: ClaimOutcome) -> list[str]:
+    """That the maker contradicts itself; where one claim does, which of its figures the outcome is about."""
     others = [c for c in contender.claims if c.id in outcome.at_odds and c.id != outcome.claim]
     said = []
     if outcome.claim in outcome.at_odds:
-        own = next((c.says for c in contender.claims if c.id == outcome.claim), {})
-        said = [say("claim.at-odds.itself.both" if len(own) == 2 else "claim.at-odds.itself")]
+        said = [say("claim.at-odds.itself.both" if len(claim.says) == 2 else "claim.at-odds.itself")]
+        held = bound(claim.at_most, claim.at_least, claim.nominal, claim.within)
+        said += [say("claim.at-odds.held", bound=held)] if held and outcome.outcome != "not tested" else []
     return said + [say("claim.at-odds.other", says=claimed(other)) for other in others]
 
 

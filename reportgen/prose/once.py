@@ -65,8 +65,31 @@ def once(s: Standing) -> list[str]:
         runner_up = s.led_to(name(s.campaign, nearest.contender), leader, nearest.contender)
         gap = amounts.gap_alone(pair, s.of_pair(pair))
         return [opening, say(key, leader=who, place=place, gap=gap, than=than, beside=beside, next=runner_up)]
-    group = names(s.campaign, not_told_apart(s, leader))
-    return [opening, say("first.once.alike", names=group), *_gaps(s, leader), say("first.once.repeat")]
+    alike = not_told_apart(s, leader)
+    who, others = names(s.campaign, alike), _all_behind(s, alike)
+    said = say("first.once.alike", names=who)
+    if others:
+        gaps = {"place": place, "beside": say(f"beside.{s.quantity.better}"), "others": names(s.campaign, others)}
+        said = say("first.once.alike.ahead", names=who, **gaps)
+    return [opening, said, *_gaps(s, leader), say("first.once.repeat")]
+
+
+def _all_behind(s: Standing, alike: tuple[str, ...]) -> tuple[str, ...]:
+    """The others, where each of them read worse in this run than every one of those not told apart; () where not."""
+    others = tuple(r for r in s.ranked if r.contender not in alike)
+    if any(r.estimate is None or r.estimate.limit is not None for r in others):
+        return ()  # a bound may hide a value on either side
+    behind = all(_read_worse(s, r.contender, a) for r in others for a in alike)
+    return tuple(r.contender for r in others) if behind else ()
+
+
+def _read_worse(s: Standing, one: str, than: str) -> bool:
+    """Whether `one` read worse than another in this run, by more than the instrument leaves open."""
+    pair = s.pair(one, than)
+    if pair is None or not pair.differed or pair.difference is None:
+        return False
+    gap = pair.difference if pair.first == one else -pair.difference
+    return gap > 0 if s.quantity.better == "lower" else gap < 0
 
 
 def _gaps(s: Standing, leader: str) -> list[str]:

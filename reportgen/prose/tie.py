@@ -76,11 +76,22 @@ def beaten(s: Standing) -> list[str]:
     if not others or len(first) < 2:
         return []
     if not all((p := s.pair(a, b)) is not None and p.favours == a for a in first for b in others):
-        return [say_of(len(others), "first.beat.some", others=s.led(names(s.campaign, others)))]
+        return [_beaten_by_some(s, others)]
     few = len(others) <= 2 or len(others) != len(s.ranked) - len(first)
     whom = names(s.campaign, others) if few else say("first.others", count=in_words(len(others)))
     both = "first.beat.both" if len(first) == 2 else "first.beat.all"
     return [say(both, count=in_words(len(first)), others=s.led(whom))]
+
+
+def _beaten_by_some(s: Standing, others: tuple[str, ...]) -> str:
+    """Who of those that may be first beats the others; where that differs from one of these to the next, only that each
+    is beaten."""
+    whom = s.led(names(s.campaign, others))
+    ahead = {tuple(a for a in tied(s) if (p := s.pair(a, b)) is not None and p.favours == a) for b in others}
+    (by,) = ahead if len(ahead) == 1 else ((),)
+    if not by:
+        return say_of(len(others), "first.beat.some", others=whom)
+    return say_of(len(by), "first.beat.named", ahead=names(s.campaign, by), others=whom)
 
 
 def settle(s: Standing) -> list[str]:

@@ -19,6 +19,7 @@ from reportgen.wording.english_money import MONEY
 from reportgen.wording.english_orders import ORDERS
 from reportgen.wording.english_products import PRODUCTS
 from reportgen.wording.english_quantities import QUANTITIES
+from reportgen.wording.english_reach import REACH
 from reportgen.wording.english_scatter import SCATTER
 from reportgen.wording.english_sentences import SENTENCES
 from reportgen.wording.english_verdict import VERDICT
@@ -44,5 +45,5 @@ def inside(title: str) -> str:
 
 PHRASES: Mapping[str, str | Forms] = {
     **WORDS, **SENTENCES, **ANSWERS, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS, **BUDGETS,
-    **COUNTED, **DRAWS, **MONEY, **VERDICT, **SCATTER,
+    **COUNTED, **DRAWS, **MONEY, **VERDICT, **SCATTER, **REACH,
 }  # fmt: skip

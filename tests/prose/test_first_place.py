@@ -51,8 +51,15 @@ def test_those_who_share_first_place_beat_only_whom_all_of_them_beat() -> None:
     t = told(corvane=14.0, ostler=15.0, brindle=16.5).pair("corvane", "ostler", "too close to call", 2.0)
     t = t.pair("corvane", "brindle", "better", 2.0).pair("ostler", "brindle", "too close to call", 2.0)
     words = said(t.first("corvane", "ostler"))
-    assert "Brindle is behind at least one of them." in words
-    assert "beat" not in words
+    assert "Of these Corvane Sol alone beats Brindle." in words
+    assert "Both beat" not in words
+
+
+def test_where_each_of_the_rest_is_beaten_by_others_only_that_they_are_behind_is_said() -> None:
+    t = told(corvane=14.0, ostler=15.0, brindle=16.5, tamsin=17.5).pair("corvane", "ostler", "too close to call", 2.0)
+    t = t.pair("corvane", "brindle", "better", 2.0).pair("ostler", "brindle", "too close to call", 2.0)
+    t = t.pair("corvane", "tamsin", "better", 2.0).pair("ostler", "tamsin", "better", 2.0)
+    assert "Brindle and Tamsin are each behind at least one of them." in said(t.first("corvane", "ostler"))
 
 
 def test_a_finer_instrument_is_named_where_passes_would_not_do() -> None:
@@ -92,9 +99,25 @@ def test_single_readings_within_the_instrument_say_how_large_a_gap_it_can_tell()
     t = t.pair("corvane", "ostler", "not enough to say", 2.0).pair("corvane", "brindle", "not enough to say", 2.0)
     words = said(t.pair("ostler", "brindle", "not enough to say", 2.0).once("corvane", "ostler", "brindle"))
     assert words.startswith("Each ran once: Corvane Sol 81.00 g, Ostler Mk II 82.00 g, Brindle 88.00 g.")
-    assert "Corvane Sol and Ostler Mk II can't be told apart even in this run." in words
+    assert (
+        "Corvane Sol and Ostler Mk II read lowest in this run, below Brindle, and can't be told apart even in it."
+        in words
+    )
     assert "Gaps up to 2.0 g can't be told on this instrument." in words
     assert words.endswith("Whether that would repeat isn't known.")
+
+
+def test_those_alike_are_ahead_of_the_rest_only_where_each_is_beyond_the_instrument() -> None:
+    """Brindle is beyond the instrument from Corvane alone; a bound may hide a value on either side."""
+    t = told("gas burned", corvane=81.0, ostler=82.0, brindle=83.5).pair("corvane", "ostler", "not enough to say", 2.0)
+    near = t.pair("corvane", "brindle", "not enough to say", 2.0).pair("ostler", "brindle", "not enough to say", 2.0)
+    assert "Corvane Sol and Ostler Mk II can't be told apart even in this run." in said(near.once("corvane", "ostler"))
+    t = told("gas burned", corvane=81.0, ostler=82.0, brindle="over 90").pair(
+        "corvane", "ostler", "not enough to say", 2
+    )
+    t = t.pair("corvane", "brindle", "not enough to say", differed=True)
+    bound = t.pair("ostler", "brindle", "not enough to say", differed=True)
+    assert "read lowest in this run, below" not in said(bound.once("corvane", "ostler", "brindle"))
 
 
 def test_without_any_knowledge_of_the_instrument_that_is_said() -> None:

@@ -173,7 +173,7 @@ def test_a_claim_is_judged_for_the_one_we_bought_with_its_evidence() -> None:
     claim = Claim("c1", {"printed on the box": "Burns under 10 g"}, "gas-burned", at_most=amount("10 g"))
     line = claimed(outcome_of("contradicted", 0.0004), claim, told(corvane=14.0))
     assert line == (
-        "“Burns under 10 g” (printed on the box): contradicted by the one we bought. "
+        "“Burns under 10 g” (printed on the box): contradicted by the one we bought, as we tested it. "
         "We measured 14.00 g (13.40 to 14.60) where the claim has at most 10 g; the chance that it holds is under 1 %."
     )
 
