@@ -28,6 +28,8 @@ from reportgen.metrology.instrument_range import off_step, outside
 from reportgen.metrology.unit import parse_unit
 from reportgen.wording.number import plain
 
+FEW = 2  # empty cells under one heading that are told one by one
+
 MOST_COLUMNS = 20  # unread columns of one file named before the rest are only counted
 MOST_NAMED = 3  # readings named one by one before the rest are only counted
 
@@ -118,10 +120,25 @@ def _is_as_shown(reading: Reading) -> bool:
 
 
 def empty_cells(case: Case) -> Iterable[Seen]:
-    """Empty cells that say nothing of why."""
+    """Empty cells that say nothing of why; many under one heading are one finding, which is about nobody in particular.
+
+    Where the author has answered for some cells, those of each contender stay together: an answer may be about one.
+    """
+    answered = any(a.rule == "empty-cell" and a.about.contender for a in case.declared.campaign.accepts)
+    under: dict[tuple[str, str, str, str, str], list[Reading]] = {}
     for r in case.readings.readings.values():
         if r.absent_because == "no reason given":
-            yield Seen(r.at, f"An empty cell: {r.key.name.replace('_', ' ')}.", f"test/{r.key.test}", r.key.contender)
+            key = (r.at.file, r.at.sheet, r.key.test, r.key.name, r.key.contender if answered else "")
+            under.setdefault(key, []).append(r)
+    for (_, _, test, named, _), cells in under.items():
+        name = named.replace("_", " ")
+        if len(cells) <= FEW:
+            yield from (Seen(r.at, f"An empty cell: {name}.", f"test/{test}", r.key.contender) for r in cells)
+            continue
+        cells.sort(key=lambda r: (r.at.line, r.at.column))
+        whose = {r.key.contender for r in cells}
+        says = f"{len(cells)} empty cells: {name}. This is the first; the last is in line {cells[-1].at.line}."
+        yield Seen(cells[0].at, says, f"test/{test}", whose.pop() if len(whose) == 1 else "")
 
 
 def unused_files(case: Case) -> Iterable[Seen]:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from reportgen.audit.case import Case, Seen
+from reportgen.campaign.declared import Campaign
 from reportgen.prose.standing import name
+from reportgen.wording.sentence import inside
 
 
 def verdict_not_borne_out(case: Case) -> Iterable[Seen]:
@@ -24,14 +26,21 @@ def verdict_not_borne_out(case: Case) -> Iterable[Seen]:
     out = case.evaluation.verdict and [
         m for m in case.evaluation.verdict.conditions if m.contender == best and m.outcome == "contradicted"
     ]
-    place = case.declared.at("verdict")
+    campaign = case.declared.campaign
+    place = case.declared.at("verdict/we-say")
+    who_is = name(campaign, best)
     if out:
-        yield Seen(place, f"“best: {best}”, but {best} doesn't meet a condition ({out[0].quantity}).", severity="error")
+        condition = _told(campaign, out[0].quantity)
+        yield Seen(place, f"“best: {best}”, but {who_is} doesn't meet a condition ({condition}).", severity="error")
     elif firsts and len(worse) == len(firsts):
-        told = ", ".join(f"{q} ({name(case.declared.campaign, who)} is better)" for q, who in worse.items())
+        told = ", ".join(f"{_told(campaign, q)} ({name(campaign, who)} is better)" for q, who in worse.items())
         yield Seen(place, f"“best: {best}” is contradicted by everything it rests on: {told}.", severity="error")
     elif worse:
-        told = ", ".join(f"{q} ({name(case.declared.campaign, who)} is better)" for q, who in worse.items())
+        told = ", ".join(f"{_told(campaign, q)} ({name(campaign, who)} is better)" for q, who in worse.items())
         yield Seen(place, f"“best: {best}”: the readings show another to be better on {told}.")
-    elif open_ := [f.quantity for f in firsts if f.winner != best]:
+    elif open_ := list(dict.fromkeys(_told(campaign, f.quantity) for f in firsts if f.winner != best)):
         yield Seen(place, f"“best: {best}”: the readings don't decide first place on {', '.join(open_)}.")
+
+
+def _told(campaign: Campaign, quantity: str) -> str:
+    return inside(campaign.quantity(quantity).title)

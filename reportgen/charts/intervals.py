@@ -60,7 +60,7 @@ def value_text(result: Result) -> str:
     if read_once(result):
         return interval.value_only(e.value, None, "", decimals=e.decimals)
     if result.kind != "measured":
-        return interval.value_only(e.value, None, "")
+        return interval.value_only(e.value, None, "", decimals=interval.decimals_of_mean(e.value))
     return interval.value_only(e.value, result.u, "", low=result.low, high=result.high)
 
 

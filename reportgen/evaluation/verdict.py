@@ -45,7 +45,7 @@ def verdict_of(
 
 
 def _criteria(declared: Declared, told: Sequence[QuantityTold]) -> tuple[CriterionUse, ...]:
-    known = {q.quantity: q.scatter is not None and q.scatter.found.origin != "none" for q in told if q.quantity}
+    known = {q.quantity: _has_repeats(q) for q in told if q.quantity}
     plan = declared.campaign.verdict
     if plan is None or not plan.groups:
         ranked = dict.fromkeys(q.first.quantity for q in told if q.first)
@@ -63,6 +63,17 @@ def _criteria(declared: Declared, told: Sequence[QuantityTold]) -> tuple[Criteri
                 )
             )
     return tuple(uses)
+
+
+def _has_repeats(told: QuantityTold) -> bool:
+    """Whether it is known how far a repeat would differ: from the scatter, or else from several tries;
+    of events counted, only where it was said beforehand that they come independently of each other."""
+    if told.scatter is not None:
+        return told.scatter.found.origin != "none"
+    shown = [r for r in told.results if not r.missing]
+    if any(r.kind == "count" for r in shown):
+        return all(r.covers == "events" for r in shown)
+    return bool(shown) and all((r.of or r.passes) > 1 for r in shown)
 
 
 def _winner(firsts: Sequence[FirstPlace]) -> str | None:

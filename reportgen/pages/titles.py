@@ -14,7 +14,7 @@ def heading(of: Quantity | Test, part: str = "") -> str:
 
 
 def formula_of(quantity: Quantity) -> str:
-    """The formula as written; of what counts incidents, what it counts."""
+    """The formula as written; of what counts incidents, what it counts; of a reading shown as it is, that it is."""
     if quantity.count_of:
         return words("formula.counted", event=quantity.count_of.replace("-", " "))
-    return quantity.formula
+    return words("formula.read") if quantity.formula in quantity.reads else quantity.formula

@@ -105,6 +105,7 @@ PHRASES: Mapping[str, str] = {
     "assumed.own": "assumed, for each contender by itself: {because}",
     "assumed.alike": "assumed, alike for all: {because}",
     "formula.counted": "count of {event}",
+    "formula.read": "as read",
     "until": "{limit}",
     "until.over": "over {limit}",
     "until.under": "under {limit}",

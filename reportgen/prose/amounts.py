@@ -10,7 +10,7 @@ from reportgen.evaluation.evaluated import Comparison, Result
 from reportgen.evaluation.found_between import found_between
 from reportgen.wording import interval
 from reportgen.wording.count import whole
-from reportgen.wording.interval import decimals_of_steps
+from reportgen.wording.interval import decimals_of_mean, decimals_of_steps
 from reportgen.wording.language import say
 from reportgen.wording.number import as_written, fixed, plain, rounded
 from reportgen.wording.order import stood_to_all
@@ -111,6 +111,8 @@ def decimals(result: Result) -> int | None:
         return None
     if read_once(result):
         return result.estimate.decimals
+    if result.kind == "count":
+        return decimals_of_mean(result.estimate.value)
     return decimals_of_steps(result.estimate.steps, result.passes)
 
 

@@ -45,6 +45,8 @@ def _printed(result: Result) -> str:
     if limits := found_between(result):
         return joined(interval.as_typed(*limits), estimate.unit)
     decimals = interval.decimals_of_steps(estimate.steps, result.passes)
+    if result.kind == "count":
+        decimals = interval.decimals_of_mean(estimate.value)
     if result.kind != "measured":
         return interval.value_only(estimate.value, None, estimate.unit, estimate.limit, decimals=decimals)
     return interval.printed(

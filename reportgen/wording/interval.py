@@ -205,6 +205,14 @@ def decimals_of_steps(steps: tuple[float, ...], passes: int = 1) -> int | None:
     return written + (1 if passes > 1 else 0)
 
 
+def decimals_of_mean(value: Number | None) -> int | None:
+    """The decimals of a mean of whole numbers: none where it is one, else two, or more where two show nothing."""
+    if not number.known(value):
+        return None
+    exact = number.exact(value)
+    return 0 if exact == exact.to_integral_value() else max(2, 1 - exact.adjusted())
+
+
 def _within(shown: str, low: Number | None, high: Number | None, places: int, *, sign: bool = False) -> str:
     lowest = number.fixed(low, places, sign=sign) if number.known(low) else ""
     highest = number.fixed(high, places, sign=sign) if number.known(high) else ""

@@ -247,3 +247,32 @@ def test_a_flood_of_unread_columns_is_counted(tmp_path: Path) -> None:
     mine = [f for f in found(tmp_path, readings="\n".join(map(",".join, wide)) + "\n") if f.rule == "unread-column"]
     assert len(mine) == 21
     assert any("30 more" in f.says for f in mine)
+
+
+GAPPED = "contender,pass,gas\ncorvane,1,10.1\nostler,1,\nostler,2,12.2\ncorvane,2,\ncorvane,3,\nostler,3,12.1\n"
+
+
+def test_many_empty_cells_under_one_heading_are_one_finding(tmp_path: Path) -> None:
+    (seen,) = [f for f in found(tmp_path, HEAD + MEASURE, readings=GAPPED) if f.rule == "empty-cell"]
+    assert (seen.place.file, seen.place.line) == ("readings.csv", 3)
+    assert seen.says == "3 empty cells: gas. This is the first; the last is in line 6."
+    assert "once.csv" in seen.do
+
+
+def test_an_answer_for_one_contenders_empty_cells_leaves_those_of_others(tmp_path: Path) -> None:
+    answer = "accept:\n  - {rule: empty-cell, contender: corvane, because: The log got wet.}\n"
+    seen = [f for f in found(tmp_path, HEAD + MEASURE + answer, readings=GAPPED) if f.rule == "empty-cell"]
+    assert {(f.contender, f.accepted) for f in seen} == {("corvane", "The log got wet."), ("ostler", "")}
+
+
+def test_what_the_author_says_is_held_against_the_readings_where_it_stands_and_by_title(tmp_path: Path) -> None:
+    titled = MEASURE.replace(
+        "gas: one reading, g, lower, scale",
+        "gas: {title: Gas burned, kind: one reading, unit: g, better: lower, instrument: scale}",
+    )
+    (seen,) = [
+        f
+        for f in found(tmp_path, HEAD + titled + "verdict:\n  we say:\n    best: ostler\n")
+        if f.rule == "verdict-not-borne-out"
+    ]
+    assert seen.says == "“best: ostler” is contradicted by everything it rests on: gas burned (Corvane Sol is better)."

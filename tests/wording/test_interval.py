@@ -121,3 +121,8 @@ def test_amounts_of_any_size_keep_digits_that_say_something() -> None:
     steps = interval.decimals_of_steps((1e-10, 1e-10), passes=2)
     printed = [text.replace("\N{NO-BREAK SPACE}", " ") for text in interval.side_by_side(1.85e-9, 4.81e-10, "m", steps)]
     assert printed == ["1.85 × 10⁻⁹ m", "4.8 × 10⁻¹⁰ m"]
+
+
+@pytest.mark.parametrize(("mean", "decimals"), [(4.0, 0), (1 / 3, 2), (5 / 3, 2), (0.004, 4), (None, None)])
+def test_a_mean_of_counts_has_two_decimals_or_none(mean: float | None, decimals: int | None) -> None:
+    assert interval.decimals_of_mean(mean) == decimals
