@@ -208,8 +208,7 @@ def test_money_speaks_only_of_what_is_shown() -> None:
     assert "as much as Corvane Sol or more" in sentences.money_line(t.campaign, ("gas-burned",), beaten)
     alone = replace(beaten, dominated_by=())
     assert sentences.money_line(t.campaign, ("gas-burned",), alone) == (
-        "Of those that cost as much as Ostler Mk II or less, none is shown to be better on gas burned, "
-        "the one thing compared."
+        "Nothing that costs no more is shown to be better than Ostler Mk II on gas burned, the one thing compared."
     )
 
 
