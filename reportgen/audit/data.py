@@ -177,7 +177,8 @@ def quantities_without_a_value(case: Case) -> Iterable[Seen]:
         read = [p for r in results for p in r.by_pass if p.keys]
         values = case.readings.readings
         there = any(all(not values[k].absent_because for k in p.keys) for p in read)
-        if there and all(r.missing for r in results) and not any(p.excluded for p in read):
+        ended = any(r.of for r in results)  # some runs did not finish, which is an outcome and told as such
+        if there and all(r.missing for r in results) and not ended and not any(p.excluded for p in read):
             why = next((p.absent_because for p in read if p.absent_because), "")
             place = case.declared.at(f"quantity/{quantity.id}/formula")
             yield Seen(place, f"{quantity.title} has no value for any contender: {why}.", f"quantity/{quantity.id}")

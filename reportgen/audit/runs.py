@@ -14,7 +14,7 @@ def runs_of(case: Case, test: Test) -> list[str]:
     passes = dict.fromkeys(
         (r.key.contender, r.key.specimen, r.key.pass_)
         for r in case.readings.of_test(test.id)
-        if not r.absent_because and not r.incident
+        if (not r.absent_because or r.unfinished) and not r.incident
     )
     return [contender for contender, _, _ in passes]
 

@@ -85,6 +85,9 @@ def amount_or_guess(text: str) -> Amount:
     plain = amount(said[: guess.start()] if guess else said)
     if plain.value < 0:
         raise NotThat(f"“{said}” is less than nothing", "A standard deviation has no sign.")
+    if not plain.value:
+        do = "Where all came out alike, write the step that they were read in, or take the line out."
+        raise NotThat(f"“{said}” says that no repeat ever differs, which no test can show", do)
     return Amount(plain.value, plain.unit, said, guess=guess is not None)
 
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from reportgen.evaluation.evaluated import MustOutcome, Result
 from reportgen.evaluation.told import QuantityTold
 
-Lacking = Mapping[str, str]  # contender → why it can't be weighed: no-value, bound, blocked, not-above-zero
+Lacking = Mapping[str, str]  # contender → why it can't be weighed: no-value, bound, blocked, not-above-zero, by-place
 
 
 @dataclass(frozen=True)
@@ -61,7 +61,7 @@ def standing_of(
 def _why_nobody(lacking: Lacking) -> str:
     """Why a criterion can be weighed for none: for want of any number, or because such as there are can't be used."""
     reasons = set(lacking.values())
-    return reasons.pop() if reasons in ({"bound"}, {"blocked"}, {"not-above-zero"}) else "nobody-measured"
+    return reasons.pop() if reasons in ({"bound"}, {"blocked"}, {"not-above-zero"}, {"by-place"}) else "nobody-measured"
 
 
 def _weighed(left: Sequence[str], quantities: Sequence[str], lacking: Mapping[str, Lacking]) -> list[str]:
@@ -79,6 +79,8 @@ def _lacking(contenders: Sequence[str], parts: Sequence[QuantityTold], ratio: bo
 
 def _why_not(told: QuantityTold, contender: str, ratio: bool) -> str:
     result = next((r for r in told.results if r.contender == contender), None)
+    if told.first is not None and told.judged is None and any(r.kind == "measured" for r in told.results):
+        return "by-place"  # some runs did not finish and hold the worst place, which is no number
     if result is None or result.missing:
         return "no-value"
     if result.blocked:

@@ -64,6 +64,11 @@ WHY_LEFT_OUT = {
         "ratios decide on it, and not all values are above zero",
         "Judge it by differences (`scatter: common`, no `ratio:`), or take it out of the criteria.",
     ),
+    "by-place": (
+        "criterion-of-places",
+        "some runs did not finish and hold the worst place, which is no number",
+        "Take it out of the criteria; how many finish can be one by itself, as yes or no.",
+    ),
     "blocked": (
         "criterion-blocked",
         "no result of it is to be ranked",

@@ -160,6 +160,8 @@ VERDICT: Mapping[str, str | Forms] = {
     "others",
     "criterion.left-out.not-above-zero": "{quantity} isn’t weighed, as ratios decide on it and not all values are "
     "above zero; its weight goes to the others",
+    "criterion.left-out.by-place": "{quantity} isn’t weighed, as runs that did not finish hold the worst place on it, "
+    "and a place is no number; its weight goes to the others",
     "criterion.left-out.blocked": "{quantity} isn’t weighed, as no result of it is to be ranked; its weight goes to "
     "the others",
     "criterion.left-out.too-few": "{quantity} isn’t weighed, as with it fewer than two would have a value on "

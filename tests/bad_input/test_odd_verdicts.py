@@ -84,3 +84,27 @@ def test_a_count_is_not_counted_over_itself(tmp_path):
     yaml = "title: T\ncontenders: {corvane: Corvane, ostler: Ostler}\nmeasure:\n" + lost
     (found,) = refusal(tmp_path, yaml, readings="contender,pass,lost\ncorvane,1,2\nostler,1,9\n")
     assert (found.rule, found.place.line) == ("counted-over-itself", 4)
+
+
+def test_where_places_decide_nobody_is_said_to_lack_a_value(tmp_path):
+    """Runs that did not finish were run: they make no unequal numbers, and what finished has its value."""
+    yaml = (
+        GAS.replace("scatter: SCATTER", "method: boil").replace("RATIO", "").replace("kind: one reading", "kind: timed")
+    )
+    yaml = yaml.replace("unit: g", "unit: s").replace(" g,", " s,").replace("5 g}", "5 s}")
+    readings = rows(corvane="did not finish (wind),8.1", ostler="9.0,9.2", tamsin="11.1,11.4")
+    method = {"methods/boil.1.yaml": "title: Boil\ndid not finish: worst place\n"}
+    record = compile_campaign(tmp_path, yaml, readings=readings, **method)
+    assert record["verdict"]["winner"] is None
+    rules = {f.rule: f for f in audit_path(tmp_path / "stoves")}
+    assert "hold the worst place" in rules["criterion-of-places"].says
+    assert not {"criterion-not-measured", "unequal-passes", "no-value"} & set(rules)
+
+
+@pytest.mark.parametrize("line", ["between sessions: 0 g", "repeatability: {gas: 0 g, passes: 9, products: 3}"])
+def test_no_method_states_a_scatter_of_nothing(line, tmp_path):
+    yaml = GAS.replace("scatter: SCATTER", "method: boil").replace("RATIO", "")
+    readings = rows(corvane="8,8", ostler="9,9", tamsin="11,11")
+    found = refusal(tmp_path, yaml, readings=readings, **{"methods/boil.1.yaml": f"title: Boil\n{line}\n"})
+    assert [(f.rule, f.place.file, f.place.line) for f in found] == [("wrong-value", "methods/boil.1.yaml", 2)]
+    assert "which no test can show" in found[0].says

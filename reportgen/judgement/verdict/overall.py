@@ -87,7 +87,7 @@ class Overall:
 
     `contenders`: those weighed, in the campaign's order; `out`: those left out and why (a code: must, no-value, bound,
     not-above-zero, blocked). `left_out`: criteria (quantities) that are not weighed, and why (a code: nobody-measured,
-    bound, not-above-zero, blocked, too-few).
+    bound, not-above-zero, by-place, blocked, too-few).
     `index`: every pair i < j; `index_known` the same without criteria of unknown scatter, () where none is left.
     `places`: of each contender its shares of first, second … place; `equal_first`: the share of first places each would
     have, were all of them equal and only the uncertainty as it is. `weights`: the author's (`given`) or all weightings
