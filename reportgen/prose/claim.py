@@ -13,7 +13,7 @@ from reportgen.prose.box import item_found
 from reportgen.wording.count import in_words
 from reportgen.wording.decision import outcome as outcome_in_a_word
 from reportgen.wording.interval import probability
-from reportgen.wording.language import say, say_of
+from reportgen.wording.language import say
 from reportgen.wording.limit import at_the_limit, share
 from reportgen.wording.listing import and_list, commas
 from reportgen.wording.reason import why_blocked
@@ -33,7 +33,7 @@ def claim_line(campaign: Campaign, evaluation: Evaluation, outcome: ClaimOutcome
     else:
         several = {"count": in_words(count)} if count > 1 else {}
         of = f"{'.several' if several else ''}{_tested(contender, count)}"
-        said = _reach(claim, outcome, count, say(f"{key}{of}", says=claimed(claim), **several))
+        said = _reach(claim, outcome, say(f"{key}{of}", says=claimed(claim), **several))
     return paragraph(said, evidence(campaign, contender, claim, outcome, result))
 
 
@@ -45,8 +45,8 @@ def outcome_line(contender: Contender, claim: Claim, outcome: ClaimOutcome, resu
     count = _specimens(result)
     tested = _tested(contender, count)
     if count > 1:
-        return _reach(claim, outcome, count, say(f"claim.of.several{tested}", outcome=word, count=in_words(count)))
-    return _reach(claim, outcome, count, say(f"claim.of{tested or '.one'}", outcome=word))
+        return _reach(claim, outcome, say(f"claim.of.several{tested}", outcome=word, count=in_words(count)))
+    return _reach(claim, outcome, say(f"claim.of{tested or '.one'}", outcome=word))
 
 
 def _tested(contender: Contender, count: int) -> str:
@@ -55,12 +55,12 @@ def _tested(contender: Contender, count: int) -> str:
     return ".tested" if contender.supplied_by or count < len(contender.specimens) else ""
 
 
-def _reach(claim: Claim, outcome: ClaimOutcome, specimens: int, said: str) -> str:
+def _reach(claim: Claim, outcome: ClaimOutcome, said: str) -> str:
     """Under our conditions, unless they are those of the claim; in this run alone where no repeat is known. What was
     in the box or was looked at needs neither."""
     if claim.included or claim.looked or not outcome.scope or (outcome.scope == "repeat" and claim.under):
         return said
-    return say_of(max(1, specimens), f"claim.reach.{outcome.scope.replace(' ', '-')}", said=said)
+    return say(f"claim.reach.{outcome.scope.replace(' ', '-')}", said=said)
 
 
 def claimed(claim: Claim) -> str:

@@ -16,8 +16,8 @@ REACH: Mapping[str, str | Forms] = {
     "claim.line.supported.several.tested": "{says}: supported for the {count} we tested",
     "claim.line.contradicted.several.tested": "{says}: contradicted by the {count} we tested",
     "claim.line.undecided.several.tested": "{says}: undecided for the {count} we tested",
-    "claim.reach.repeat": {"one": "{said}, as we tested it", "other": "{said}, as we tested them"},
-    "claim.reach.this-run": {"one": "{said}, in this run", "other": "{said}, in these runs"},
+    "claim.reach.repeat": "{said}, under our conditions",
+    "claim.reach.this-run": "{said}, in this run",
     "claim.at-odds.held": "Only {bound} is held against the readings",
     # single readings
     "first.once.alike.ahead": "{names} read {place} in this run, {beside} {others}, and can't be told apart even in it",

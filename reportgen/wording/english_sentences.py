@@ -178,7 +178,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "claim.blocked": "The result isn't used for it: {why}",
     "claim.evidence": "We measured {value} where the claim has {bound}",
     "claim.evidence.p": "We measured {value} where the claim has {bound}; the chance that it holds is {probability}",
-    "claim.evidence.p.this-run": "In this run we measured {value} where the claim has {bound}; "
+    "claim.evidence.p.this-run": "We measured {value} where the claim has {bound}; "
     "the chance that it held then is {probability}, and whether a repeat would agree isn't known",
     "claim.looked": "We looked: {looked}",
     "claim.untestable": "No number could test it. {why}",

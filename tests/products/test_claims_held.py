@@ -191,12 +191,12 @@ def test_a_claim_that_nothing_could_meet_is_refused_where_it_stands(
 
 def test_what_is_shown_is_said_of_the_ones_that_were_bought(tmp_path: Path) -> None:
     _, text = held(tmp_path / "a", "quantity: boil time, at most: 210 s")
-    assert "Supported for the one we bought, as we tested it. We measured" in text
+    assert "Supported for the one we bought, under our conditions. We measured" in text
     several = yaml("quantity: boil time, at most: 260 s").replace("    claims:", "    specimens: [a, b]\n    claims:")
     rows = "contender,specimen,pass,boil time\naven,a,1,200.1\naven,b,1,200.6\nbrook,,1,221.0\n"
     compile_campaign(tmp_path / "b", several, readings=rows)
     page = (tmp_path / "b/stoves/.site/stoves/contenders/aven.html").read_text(encoding="utf-8")
-    assert "Supported for the two we bought, as we tested them." in " ".join(re.sub(r"<[^>]+>", " ", page).split())
+    assert "Supported for the two we bought, under our conditions." in " ".join(re.sub(r"<[^>]+>", " ", page).split())
 
 
 def test_of_several_bought_or_of_one_supplied_what_was_tested_is_spoken_of(tmp_path: Path) -> None:
@@ -208,7 +208,7 @@ def test_of_several_bought_or_of_one_supplied_what_was_tested_is_spoken_of(tmp_p
         compile_campaign(tmp_path / str(n), told, readings=rows)
         page = (tmp_path / str(n) / "stoves/.site/stoves/contenders/aven.html").read_text(encoding="utf-8")
         text = " ".join(re.sub(r"<[^>]+>", " ", page).split())
-        assert "Supported for the one we tested, as we tested it." in text
+        assert "Supported for the one we tested, under our conditions." in text
         assert "for the one we bought" not in text
 
 
@@ -218,7 +218,7 @@ def test_of_a_claim_that_contradicts_itself_the_outcome_says_which_figure_it_is_
     compile_campaign(tmp_path, told, readings=TIMES)
     page = (tmp_path / "stoves/.site/stoves/contenders/aven.html").read_text(encoding="utf-8")
     text = " ".join(re.sub(r"<[^>]+>", " ", page).split())
-    assert "Supported for the one we bought, as we tested it. The maker contradicts itself" in text
+    assert "Supported for the one we bought, under our conditions. The maker contradicts itself" in text
     assert "Only at most 210 s is held against the readings." in text
 
 

@@ -37,7 +37,7 @@ def test_a_claim_is_told_with_all_that_the_outcome_leaves_open(tmp_path: Path) -
 
     aven, nickel = text("contenders/aven.html"), text("tests/nickel.html")
     assert "It says 1000 W and not how near to that is near enough; we measured 1134 W (1133.5 to 1134.5)." in aven
-    assert "In this run we measured 0.9 µg/L (0.85 to 0.95) where the claim has at most 0 µg/L" in aven
+    assert "We measured 0.9 µg/L (0.85 to 0.95) where the claim has at most 0 µg/L" in aven
     assert "It names nothing that we measured. We never filled it." in aven
     assert "The laboratory doesn't state how uncertain its value is, and that isn't in that chance." in aven
     assert "Intervals of 95 %, of the rounding of the report alone: the laboratory states no uncertainty" in nickel

@@ -173,7 +173,7 @@ def test_a_claim_is_judged_for_the_one_we_bought_with_its_evidence() -> None:
     claim = Claim("c1", {"printed on the box": "Burns under 10 g"}, "gas-burned", at_most=amount("10 g"))
     line = claimed(outcome_of("contradicted", 0.0004), claim, told(corvane=14.0))
     assert line == (
-        "“Burns under 10 g” (printed on the box): contradicted by the one we bought, as we tested it. "
+        "“Burns under 10 g” (printed on the box): contradicted by the one we bought, under our conditions. "
         "We measured 14.00 g (13.40 to 14.60) where the claim has at most 10 g; the chance that it holds is under 1 %."
     )
 
@@ -181,7 +181,7 @@ def test_a_claim_is_judged_for_the_one_we_bought_with_its_evidence() -> None:
 def test_a_claim_judged_from_one_run_is_worded_for_that_run() -> None:
     claim = Claim("c1", {"the box": "Burns under 20 g"}, "gas-burned", at_most=amount("20 g"))
     line = claimed(outcome_of("supported", 0.999, "this run"), claim, told(corvane=14.0))
-    assert "In this run we measured" in line
+    assert "supported for the one we bought, in this run. We measured" in line
     assert "whether a repeat would agree isn't known" in line
 
 

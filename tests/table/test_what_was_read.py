@@ -76,7 +76,7 @@ def test_what_was_off_the_scale_stays_more_than_its_end(tmp_path: Path) -> None:
         assert "Corvane Sol read more than 999 ppm: last, but by how much is unknown." in seen.text(address)
     assert "soot has to be at most 500 ppm, and it read more than 999 ppm" in seen.text("index")
     assert "more than 999 ppm" in row_of_sheet(seen, "corvane", "Soot")
-    assert "we measured more than 999 ppm where the claim has at most 500 ppm" in seen.text("contenders/corvane")
+    assert "We measured more than 999 ppm where the claim has at most 500 ppm" in seen.text("contenders/corvane")
     assert "over 999 ppm" in working_of(seen, "soot", "soot", "corvane")
     assert ">999 ppm" in working_of(seen, "soot", "soot", "corvane")
 
