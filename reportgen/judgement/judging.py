@@ -8,7 +8,7 @@ from itertools import combinations
 
 from reportgen.judgement import first_place
 from reportgen.judgement.lead import Weighed, beats, weigh
-from reportgen.judgement.measured import First, Judged, Measured, Pair, Rules, Single
+from reportgen.judgement.measured import First, Judged, Measured, Pair, Rules, Single, check_numbers
 from reportgen.judgement.pairs import Level, decide, set_aside
 from reportgen.judgement.ranks import rank_ranges
 from reportgen.judgement.scale import can_take_logarithms, in_logarithms
@@ -20,7 +20,8 @@ from reportgen.judgement.single import interval_of
 def judge(measured: Sequence[Measured], rules: Rules) -> Judged:
     """Decide about one quantity of k contenders, all in one unit, in the order given; `rules` fixed before the data.
 
-    Blocked contenders and those without a result stand in `unranked`: they count in nothing else.
+    Blocked contenders and those without a result stand in `unranked`: they count in nothing else. Raises ValueError for
+    two of one name, and for what is no number.
 
     Tensile strength of paper by its content of hardwood (Montgomery, Design and Analysis of Experiments, from memory):
     all pairs differ but 10 % and 15 %, by Tukey's method with a scatter of 2.551 and 20 degrees of freedom.
@@ -36,6 +37,7 @@ def judge(measured: Sequence[Measured], rules: Rules) -> Judged:
     >>> found.first.winner, found.ranks
     ('20 %', {'5 %': (4, 4), '10 %': (2, 3), '15 %': (2, 3), '20 %': (1, 1)})
     """
+    check_numbers(measured)
     ranked = [m for m in measured if not m.blocked and (m.value is not None or m.limit is not None)]
     working = _on_working_scale(ranked, rules)
     scatter = find_scatter(list(working.values()), rules) if working else Scatter(NONE_KNOWN)

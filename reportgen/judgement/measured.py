@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from math import fsum
-from typing import Literal
+from math import fsum, isfinite
+from typing import Literal, get_args
 
 from reportgen.judgement.drawn.beyond import Beyond
 from reportgen.judgement.drawn.draws import ByDraws
@@ -68,7 +68,8 @@ def from_passes(name: str, *values: float, step: float = 0.0, rounds: Sequence[s
 class DeclaredScatter:
     """Repeatability known before testing: standard deviation of one pass and its degrees of freedom.
 
-    `origin`: stated by the method, or found from passes of past campaigns.
+    `origin`: stated by the method, or found from passes of past campaigns. Raises ValueError for what is no standard
+    deviation, or rests on nothing.
     """
 
     sd: float
@@ -76,10 +77,14 @@ class DeclaredScatter:
     source: str = ""
     origin: Literal["method", "past campaigns"] = "method"
 
+    def __post_init__(self) -> None:
+        if not _is_size(self.sd) or not self.degrees >= 1:
+            raise ValueError(f"{self.sd} with {self.degrees} degrees of freedom is no scatter")
+
 
 @dataclass(frozen=True)
 class Rules:
-    """How this quantity is to be judged, fixed before the data."""
+    """How this quantity is to be judged, fixed before the data. Raises ValueError for a rule there is none of."""
 
     better: Better
     scatter: ScatterRule = "common"
@@ -88,6 +93,27 @@ class Rules:
     declared: DeclaredScatter | None = None
     between_sessions: float | None = None
     ratio: bool = False  # its unit has a true zero, so that a difference may be told in percent
+
+    def __post_init__(self) -> None:
+        if self.better not in get_args(Better) or self.scatter not in get_args(ScatterRule):
+            raise ValueError(f"nothing is judged by {self.better}, {self.scatter}")
+        if not all(_is_size(x) for x in (self.matters, self.between_sessions) if x is not None):
+            raise ValueError("what matters and the scatter between sessions are sizes, not below zero")
+
+
+def _is_size(x: float) -> bool:
+    return isfinite(x) and x >= 0.0
+
+
+def check_numbers(measured: Sequence[Measured]) -> None:
+    """Raises ValueError where two bear one name, or a number is none: nothing that is decided of such would be true."""
+    names = [m.name for m in measured]
+    if len(set(names)) < len(names):
+        raise ValueError("two contenders bear one name")
+    for one in measured:
+        given = (*one.values, *one.steps, *(() if one.value is None else (one.value,)))
+        if not all(map(isfinite, given)) or any(step < 0.0 for step in one.steps):
+            raise ValueError(f"{one.name} holds what is no number, or a step below zero")
 
 
 @dataclass(frozen=True)
