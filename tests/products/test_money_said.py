@@ -87,6 +87,20 @@ def test_a_listed_price_that_would_change_what_is_said_is_told_with_what_it_chan
     assert "At 55.00 EUR" not in text  # it changes nothing: still between the two
 
 
+def test_a_listed_price_that_would_make_it_the_cheaper_is_told_too(tmp_path: Path) -> None:
+    _, text = built(tmp_path, MUST, yaml(harl="prices: [{paid: 90 EUR}, {listed: 58 EUR}]"))
+    assert "At 58.00 EUR (listed), Harl One would cost less than Tolk Beam; " in text
+    assert "Tolk Beam would be beaten by Harl One at no higher price on oil and soot" in text
+
+
+def test_where_a_repeat_is_unknown_the_cheapest_stays_open_among_those_that_are_in(tmp_path: Path) -> None:
+    once = "contender,pass,oil,soot\n" + "".join(f"{c},1,{OIL[c]},{SOOT[c]}\n" for c in OIL)
+    told = compile_campaign(tmp_path, yaml(), readings=once, **{"verdict.yaml": MUST + USE})["verdict"]
+    assert {b["why"] for b in told["break_even"]} == {"not-known"}
+    (stretch,) = told["cost"]["cheapest_in"]
+    assert sorted(stretch["may_be"]) == ["harl", "tolk"]
+
+
 def test_other_prices_that_change_nothing_are_said_to_change_nothing(tmp_path: Path) -> None:
     _, text = built(tmp_path, MUST, yaml(tolk=TWO_PRICES.replace("95 EUR", "62 EUR")))
     assert "At none of those others would anybody's place for the money be another." in text
