@@ -4,17 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from reportgen.addresses import in_formula
 from reportgen.campaign.declared import Declared
 from reportgen.evaluation.evaluated import Verdict
 from reportgen.evaluation.standing import Standing
 from reportgen.evaluation.told import QuantityTold
 from reportgen.evaluation.weighed import standing_in
 from reportgen.finding import Finding
+from reportgen.metrology.formulas.names import names_in
+from reportgen.metrology.formulas.parse import parse
 
 
 def verdict_remarks(declared: Declared, told: Sequence[QuantityTold], verdict: Verdict) -> Iterable[Finding]:
     """Warnings about conditions that nobody meets and criteria that can't be weighed."""
     yield from _met_by_nobody(declared, verdict)
+    yield from _use_without_a_cost(declared, told, verdict)
     plan = declared.campaign.verdict
     if plan is None or not plan.groups or all(r.missing for t in told for r in t.results):
         return  # a campaign that is only planned lacks everything
@@ -30,6 +34,19 @@ def verdict_remarks(declared: Declared, told: Sequence[QuantityTold], verdict: V
             "Give one of their groups some, or measure the others.",
         )
         yield Finding("warning", "nothing-to-weigh", declared.at("verdict"), says, do=do)
+
+
+def _use_without_a_cost(declared: Declared, told: Sequence[QuantityTold], verdict: Verdict) -> Iterable[Finding]:
+    """A formula for what a use costs that gives nothing, though what it stands on was measured."""
+    use = declared.campaign.verdict.use if declared.campaign.verdict else None
+    if use is None or verdict.cost is not None:
+        return
+    names = names_in(parse(use.cost))
+    if any(in_formula(t.quantity) in names and any(not r.missing for r in t.results) for t in told):
+        says = f"`cost: {use.cost}` gives no value for any contender, so no page says what using it costs"
+        why = "It divides by nothing, or takes a root or logarithm of what has none."
+        do = "Correct the formula, or take `use:` out."
+        yield Finding("warning", "use-without-a-cost", declared.at("verdict/use"), says, why, do)
 
 
 def _met_by_nobody(declared: Declared, verdict: Verdict) -> Iterable[Finding]:

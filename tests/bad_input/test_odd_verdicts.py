@@ -108,3 +108,13 @@ def test_no_method_states_a_scatter_of_nothing(line, tmp_path):
     found = refusal(tmp_path, yaml, readings=readings, **{"methods/boil.1.yaml": f"title: Boil\n{line}\n"})
     assert [(f.rule, f.place.file, f.place.line) for f in found] == [("wrong-value", "methods/boil.1.yaml", 2)]
     assert "which no test can show" in found[0].says
+
+
+def test_a_use_whose_cost_has_no_value_is_told_and_not_passed_over(tmp_path):
+    use = "  use: {per: evening, cost: oil_price * gas / (gas - gas), times: 0 to 500}\n"
+    constants = "constants:\n  oil price: {value: 0.012 EUR/g, source: receipt}\n"
+    yaml = GAS.replace("SCATTER", "common").replace("RATIO", "") + use + constants
+    record = compile_campaign(tmp_path, yaml, readings=rows(corvane="8,8.1", ostler="9,9.2", tamsin="11,11.4"))
+    assert record["verdict"]["cost"] is None
+    (found,) = [f for f in audit_path(tmp_path / "stoves") if f.rule == "use-without-a-cost"]
+    assert (found.severity, found.place.line) == ("warning", 11)
