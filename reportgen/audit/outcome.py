@@ -61,6 +61,8 @@ def with_it_back(case: Case, caveat: Caveat) -> tuple[str, Severity]:
         return f"With it back, {then} on {inside(case.declared.campaign.quantity(first.quantity).title)}.", "warning"
     if moved := [f for f, b in back if b.moves]:
         title = inside(case.declared.campaign.quantity(moved[0].quantity).title)
+        if moved[0].winner is None:  # who shares first place may be others then
+            return f"With it back, places would change on {title}; nobody would be alone in first place.", "warning"
         return f"With it back, first place stays as it is on {title}, and other places would change.", "warning"
     if back:
         return "With it back, no place would change.", "note"

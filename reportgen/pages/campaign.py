@@ -11,18 +11,21 @@ from reportgen.pages.disclosed import Disclosed, disclosed
 from reportgen.pages.framing import frame_of
 from reportgen.pages.grid import Grid, grid_of
 from reportgen.pages.led import led_on
-from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
+from reportgen.pages.limits import CaveatMark, marks
 from reportgen.pages.matrix import Matrix, matrix_of
 from reportgen.pages.named import Named, named
+from reportgen.pages.notes import Notes, notes_of
 from reportgen.pages.own_words import OwnText, own_text
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.verdict import VerdictShown, verdict_of
 from reportgen.pages.words import words
+from reportgen.prose.missed import missed
+from reportgen.prose.not_in_grid import things_elsewhere
 from reportgen.prose.sentences import campaign_answer, campaign_answer_led, first_place_led, how_firm
 from reportgen.theme import Frame, Link, render
 
-BESIDE_THE_GRID = 8  # caveats; more of them would run far below it
+BESIDE_THE_GRID = 8  # caveats in view; more of them would run far below it
 
 
 @dataclass(frozen=True)
@@ -55,12 +58,15 @@ class AcceptedShown:
 
 @dataclass(frozen=True)
 class CampaignView:
-    """What the template `campaign.html` is told. `question` is empty where the title is the question."""
+    """What the template `campaign.html` is told. `question` is empty where the title is the question; `missed` says who
+    is out by a condition; `things_elsewhere` leads to what is compared and has no row in the grid.
+    """
 
     frame: Frame
     title: str
     question: str
     answer: tuple[Link, ...]
+    missed: str
     firm: str
     tested: str
     published: str
@@ -68,9 +74,10 @@ class CampaignView:
     place: str
     grid: Grid
     matrix: Matrix
+    things_elsewhere: tuple[Link, ...]
     overview: Figure | None
-    limits: tuple[CaveatShown, ...]
-    crowded: bool  # more limits than stand beside the grid: they stand below it in columns
+    notes: Notes
+    crowded: bool  # more notes than stand beside the grid: they stand below it in columns
     verdict: VerdictShown | None
     tests: tuple[TestLine, ...]
     texts: tuple[OwnText, ...]
@@ -95,18 +102,13 @@ def campaign_view(told: Told) -> CampaignView:
     campaign, evaluation = told.campaign, told.evaluation
     page = campaign_page(campaign.id)
     answer = campaign_answer(campaign, evaluation)
-    headlines = {t.headline for t in campaign.tests}
-    bearing = {
-        c.number: c
-        for r in evaluation.results
-        if r.quantity in headlines
-        for c in evaluation.caveats_on(r.quantity, r.rests_on)
-    }
+    notes = notes_of(told, page)
     return CampaignView(
         frame=frame_of(told, page, campaign.title, answer),
         title=campaign.title,
         question="" if campaign.question == campaign.title else campaign.question,
         answer=led_on(page, campaign_answer_led(campaign, evaluation)),
+        missed=missed(campaign, evaluation),
         firm=how_firm(campaign, evaluation),
         tested=campaign.tested.text if campaign.tested else "",
         published=campaign.published.text if campaign.published else "",
@@ -114,9 +116,10 @@ def campaign_view(told: Told) -> CampaignView:
         place=campaign.place,
         grid=grid_of(told, page),
         matrix=matrix_of(told, page),
+        things_elsewhere=led_on(page, things_elsewhere(campaign, evaluation)),
         overview=told.figures.get("overview"),
-        limits=tuple(shown(campaign, bearing[n], page) for n in sorted(bearing)),
-        crowded=len(bearing) > BESIDE_THE_GRID,
+        notes=notes,
+        crowded=len(notes.in_view) > BESIDE_THE_GRID,
         verdict=verdict_of(told, page),
         tests=_tests(told, page),
         texts=tuple(own_text(told, p, page) for p in campaign.prose if p.id != "method"),

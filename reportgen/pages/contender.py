@@ -23,6 +23,7 @@ from reportgen.pages.traces import working
 from reportgen.pages.words import words
 from reportgen.prose.box import found_in, received
 from reportgen.prose.claim import evidence, outcome_line, result_for
+from reportgen.prose.missed import missed
 from reportgen.prose.places import leader_once
 from reportgen.prose.sentences import claim_in_short
 from reportgen.prose.specimens import day_of, specimen_told
@@ -81,10 +82,11 @@ class SheetRow:
 
 @dataclass(frozen=True)
 class ContenderView:
-    """What the template `contender.html` is told."""
+    """What the template `contender.html` is told. `missed`: the conditions of the verdict it is shown to miss."""
 
     frame: Frame
     contender: Named
+    missed: str
     identity: tuple[Fact, ...]
     specimens: tuple[Fact, ...]
     several: bool
@@ -120,6 +122,7 @@ def contender_view(told: Told, c: Contender) -> ContenderView:
     return ContenderView(
         frame=frame_of(told, page, c.title, words("sheet.description", name=c.title, campaign=campaign.title)),
         contender=named(campaign, c.id, page),
+        missed=missed(campaign, evaluation, c.id),
         identity=_identity(c),
         specimens=tuple(Fact(words("fact.specimen", id=s.id), specimen_told(s)) for s in c.specimens),
         several=len(c.specimens) > 1,

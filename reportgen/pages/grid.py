@@ -72,7 +72,8 @@ class GridRow:
 
 @dataclass(frozen=True)
 class Grid:
-    """`signs` are those that occur, in a fixed order, for the key.
+    """`signs` are those that occur, in a fixed order, for the key. `open-once` stands in it for `open` where all that
+    is open was run once.
 
     `many`: too many columns for a small screen; `crowd`: too many for any.
     """
@@ -84,7 +85,7 @@ class Grid:
     crowd: bool
 
 
-SIGNS = ("first", "shared", "behind", "once", "open", "unranked", "shown")
+SIGNS = ("first", "shared", "behind", "once", "open", "open-once", "unranked", "shown")
 COLUMNS_ON_A_PHONE, COLUMNS = 5, 8
 PLAIN = (
     *("one reading", "timed", "weighed before and after", "peak", "level", "level over background"),
@@ -95,12 +96,15 @@ PLAIN = (
 def grid_of(told: Told, page: str) -> Grid:
     """The grid of the headline quantities as `page` shows it."""
     campaign = told.campaign
-    rows = []
+    of_tests: list[tuple[Test, GridRow]] = []
     for test in campaign.tests:
         quantity = next(q for q in test.quantities if q.id == test.headline)
         parts = dict.fromkeys(r.part for r in told.evaluation.results if r.quantity == quantity.id)
-        rows += [_row(told, page, test, quantity, part) for part in parts]
+        of_tests += [(test, _row(told, page, test, quantity, part)) for part in parts]
+    rows = [row for _, row in of_tests]
     used = {cell.sign for row in rows for cell in row.cells} | {"shared" for row in rows if row.level}
+    if "open" in used and not any(_repeated(told, t.headline) for t, row in of_tests if _has_open(row)):
+        used = {"open-once" if sign == "open" else sign for sign in used}
     columns = tuple(named(campaign, c.id, page) for c in campaign.contenders)
     return Grid(
         contenders=columns,
@@ -109,6 +113,15 @@ def grid_of(told: Told, page: str) -> Grid:
         many=len(columns) > COLUMNS_ON_A_PHONE,
         crowd=len(columns) > COLUMNS,
     )
+
+
+def _has_open(row: GridRow) -> bool:
+    return any(cell.sign == "open" for cell in row.cells)
+
+
+def _repeated(told: Told, quantity: str) -> bool:
+    """Whether anybody ran more than once."""
+    return any(r.passes > 1 for r in told.evaluation.results if r.quantity == quantity)
 
 
 def _row(told: Told, page: str, test: Test, quantity: Quantity, part: str) -> GridRow:

@@ -20,12 +20,13 @@ def how_firm(campaign: Campaign, evaluation: Evaluation) -> str:
     if not evaluation.firsts:
         return paragraph(_running(campaign, evaluation))
     standings = [(f, standing(campaign, evaluation, f.quantity, f.part)) for f in evaluation.firsts]
-    repeated = [f for f, s in standings if has_repeats(f, s)]
-    stated = [f for f, s in standings if f not in repeated and _origin(s) == "declared"]
+    repeated = [f for f, s in standings if has_repeats(f, s) and _of_every(s)]
+    partly = [f for f, s in standings if has_repeats(f, s) and not _of_every(s)]
+    stated = [f for f, s in standings if f not in (*repeated, *partly) and _origin(s) == "declared"]
     several = any(several_specimens(s) for _, s in standings)
     return paragraph(
-        _rests_on(len(repeated), len(stated), len(standings)),
-        _guarantee(campaign, [*repeated, *stated]),
+        _rests_on(len(repeated), len(partly), len(stated), len(standings)),
+        _guarantee(campaign, [*repeated, *partly, *stated]),
         say(_about(campaign, several)),
         _running(campaign, evaluation),
         _untested(campaign, evaluation),
@@ -39,6 +40,11 @@ def has_repeats(first: FirstPlace, s: Standing) -> bool:
     return first.reason.code in CODES[:2] and any(r.passes > 1 for r in s.ranked)
 
 
+def _of_every(s: Standing) -> bool:
+    """Whether every contender that is ranked was repeated, not some alone, by whom the others are then judged."""
+    return all(r.passes > 1 for r in s.ranked)
+
+
 def _origin(s: Standing) -> str:
     """Where what is known of repeats comes from; of one total each, from what was said of its events beforehand."""
     if s.scatter is None and is_by_chance(s) and s.quantity.independent:
@@ -46,21 +52,27 @@ def _origin(s: Standing) -> str:
     return s.scatter.origin if s.scatter is not None else "none"
 
 
-def _rests_on(repeated: int, stated: int, of: int) -> str:
+def _rests_on(repeated: int, partly: int, stated: int, of: int) -> str:
+    """On what the comparisons rest: on repeats of every contender, of some alone, on what was known beforehand."""
     if repeated == of:
         return say("firm.all")
-    if not repeated and not stated:
-        return say("firm.none")
-    counts = {"known": in_words(repeated), "all": in_words(of), "stated": in_words(stated)}
-    if not repeated and stated == of:
+    if stated == of:
         return say("firm.all-stated")
-    said = (
-        capital(say_of(repeated, "firm.some", **counts)) if repeated else say_of(stated, "firm.some-stated", **counts)
-    )
-    if repeated and stated:
-        said = say("firm.and-stated", said=said, stated=say_of(stated, "firm.stated", **counts))
-    left = of - repeated - stated
-    return say_of(left, "firm.others", said=said) if left else said
+    if partly == of:
+        return say("firm.all-partly")
+    counts = {"known": in_words(repeated), "all": in_words(of), "partly": in_words(partly), "stated": in_words(stated)}
+    said = []
+    if repeated:
+        said.append(capital(say_of(repeated, "firm.some.of-every" if partly else "firm.some", **counts)))
+    if partly:
+        said.append(say_of(partly, "firm.partly" if repeated else "firm.some-partly", **counts))
+    if stated:
+        said.append(say_of(stated, "firm.stated" if said else "firm.some-stated", **counts))
+    if not said:
+        return say("firm.none")
+    together = say("answer.join").join(said)
+    left = of - repeated - partly - stated
+    return say_of(left, "firm.others", said=together) if left else together
 
 
 def _guarantee(campaign: Campaign, decided: list[FirstPlace]) -> str:

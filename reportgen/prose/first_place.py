@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 from reportgen.campaign.declared import Campaign
-from reportgen.evaluation.evaluated import Evaluation
+from reportgen.evaluation.evaluated import Evaluation, FirstPlace
 from reportgen.prose.amounts import full
 from reportgen.prose.by_chance import first_by_chance, is_by_chance
 from reportgen.prose.counting import counting
 from reportgen.prose.once import once
 from reportgen.prose.orders import ordering
 from reportgen.prose.scatter_seen import two_passes
-from reportgen.prose.standing import Standing, name, standing
+from reportgen.prose.standing import Standing, name, names, standing
 from reportgen.prose.tie import beaten, learned, settle, tie, tied_within
 from reportgen.prose.unranked import missing, off_scale, unranked, untouched
 from reportgen.prose.values import values
 from reportgen.prose.winner import winner
 from reportgen.prose.yardstick import scatter_unknown
-from reportgen.wording.language import say
+from reportgen.wording.language import say, say_of
 from reportgen.wording.lead import bare
 from reportgen.wording.sentence import paragraph
 
@@ -38,8 +38,27 @@ def _sentences(s: Standing) -> list[str]:
         return [say("first.not-tested")] if untouched(s) else missing(s)
     if s.first is None:
         return [_shown(s), *unranked(s)]
-    moved = say("first.with-excluded") if s.first.order_changes_without else ""
-    return [*_ranked(s), moved, *off_scale(s), *unranked(s)]
+    return [*_ranked(s), _with_excluded(s, s.first), *off_scale(s), *unranked(s)]
+
+
+def _with_excluded(s: Standing, first: FirstPlace) -> str:
+    """Who else might be first, or no longer, if the passes left out counted; or that only lower places would change."""
+    if not first.order_changes_without:
+        return ""
+    if not first.ranks_without:
+        return say("first.with-excluded")
+    then = first.ranks_without
+    more = [r.contender for r in s.results if then.get(r.contender, (0, 0))[0] == 1]
+    more = [c for c in more if c not in first.may_be_first]
+    fewer = [c for c in first.may_be_first if c in then and then[c][0] != 1]
+    if more and fewer:
+        gaps = {"more": names(s.campaign, more), "fewer": names(s.campaign, fewer)}
+        return say_of(len(fewer), "first.with-excluded.other", **gaps)
+    if more:
+        return say("first.with-excluded.more", names=names(s.campaign, more))
+    if fewer:
+        return say("first.with-excluded.fewer", names=names(s.campaign, fewer))
+    return say("first.with-excluded.lower")
 
 
 def _ranked(s: Standing) -> list[str]:

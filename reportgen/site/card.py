@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from reportgen.addresses import campaign_page, test_page
 from reportgen.campaign.declared import Campaign, Day, Declared, Instrument, Method
 from reportgen.evaluation.evaluated import Evaluation
+from reportgen.prose.missed import missed
 from reportgen.prose.sentences import campaign_answer, campaign_answer_led
 from reportgen.wording.sentence import capital
 
@@ -41,8 +42,8 @@ class InstrumentUse:
 class Card:
     """One campaign for the archive and the pages of methods and instruments.
 
-    `answer` is the campaign's in at most two sentences, `answer_led` the same with the ways to its reasons; `date` is
-    when it was published, else tested; `folder` is where its files lie in the workspace; `digest` (sha256, hex) changes
+    `answer` is the campaign's in at most two sentences, `answer_led` the same with the ways to its reasons; `missed` says
+    who is out by a condition; `date` is when it was published, else tested; `folder` is where its files lie in the workspace; `digest` (sha256, hex) changes
     with anything on the card.
     """
 
@@ -61,6 +62,7 @@ class Card:
     invented: str = ""
     digest: str = ""
     answer_led: str = ""
+    missed: str = ""
 
 
 def card_of(declared: Declared, evaluation: Evaluation) -> Card:
@@ -73,6 +75,7 @@ def card_of(declared: Declared, evaluation: Evaluation) -> Card:
         question=campaign.question or campaign.title,
         answer=campaign_answer(campaign, evaluation),
         answer_led=campaign_answer_led(campaign, evaluation),
+        missed=missed(campaign, evaluation),
         address=campaign_page(campaign.id),
         date=campaign.published or campaign.tested,
         contenders=tuple(c.title for c in campaign.contenders),

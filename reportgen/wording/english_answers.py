@@ -59,30 +59,64 @@ ANSWERS: Mapping[str, str | Forms] = {
     # all criteria weighed together
     "answer.overall.given": "weighed as we chose to, {winner} comes out first over all",
     "answer.overall.all": "{winner} comes out first over all, for nearly every way of weighing what was compared",
+    # what the grid leaves to other pages
+    "grid.elsewhere": {
+        "one": "one of the {all} things compared has no row here and stands with its test: {titles}",
+        "other": "{count} of the {all} things compared have no row here and stand with their tests: {titles}",
+    },
+    "grid.elsewhere.many": {
+        "one": "one of the {all} things compared has no row here and stands with its test",
+        "other": "{count} of the {all} things compared have no row here and stand with their tests",
+    },
+    "grid.notes-elsewhere": {
+        "one": "note {numbers} is on another page: it limits nothing in this table",
+        "other": "notes {numbers} are on other pages: they limit nothing in this table",
+    },
+    "grid.notes-elsewhere.many": "Numbers that are passed over here belong to notes on other pages, which limit "
+    "nothing in this table",
     # how firm
     "firm.all": "Every comparison rests on repeats",
     "firm.some": {
         "one": "{known} of the {all} things compared has repeats",
         "other": "{known} of the {all} things compared have repeats",
     },
+    "firm.some.of-every": {
+        "one": "{known} of the {all} things compared has repeats of every contender ranked",
+        "other": "{known} of the {all} things compared have repeats of every contender ranked",
+    },
+    "firm.partly": {
+        "one": "one more of some contenders only",
+        "other": "{partly} more of some contenders only",
+    },
+    "firm.some-partly": {
+        "one": "on one of the {all} things compared some contenders were repeated, others not",
+        "other": "on {partly} of the {all} things compared some contenders were repeated, others not",
+    },
     "firm.stated": {
-        "one": "one more rests on a scatter known beforehand",
-        "other": "{stated} more rest on a scatter known beforehand",
+        "one": "one was run once, but how much it varies was known before the test",
+        "other": "{stated} were run once, but how much they vary was known before the test",
     },
-    "firm.all-stated": "nothing was repeated here; what is said rests on a scatter known beforehand",
+    "firm.all-partly": "Some contenders were repeated here, others not",
+    "firm.all-stated": "nothing was repeated here, but how much a run varies was known before the test",
     "firm.some-stated": {
-        "one": "nothing was repeated here; one of the {all} things compared rests on a scatter known beforehand",
-        "other": "nothing was repeated here; {stated} of the {all} things compared rest on a scatter known beforehand",
+        "one": "nothing was repeated here, but how much one of the {all} things compared varies was known before the "
+        "test",
+        "other": "nothing was repeated here, but how much {stated} of the {all} things compared vary was known before "
+        "the test",
     },
-    "firm.and-stated": "{said}; {stated}",
     "firm.others": {
         "one": "{said}; on the other one a repeat might come out differently",
         "other": "{said}; on the others a repeat might come out differently",
     },
     "firm.none": "Nothing was repeated, so what is said holds for these runs alone",
-    "firm.guarantee": "Of things on which nobody is really ahead, at most one in twenty gets a winner named here",
-    "firm.guarantee.alike": "Of things on which nobody is really ahead, at most one in twenty gets a winner named "
-    "here, if all scatter alike",
+    "firm.guarantee": "On any one thing where nobody is truly ahead, we would wrongly name a winner at most 1 time in "
+    "20",
+    "firm.guarantee.alike": "On any one thing where nobody is truly ahead, we would wrongly name a winner at most 1 "
+    "time in 20, if all of them vary about equally from run to run",
+    "firm.missed": {
+        "one": "{names} misses our condition on {quantity} ({bound}), so it is out of the verdict",
+        "other": "{names} miss our condition on {quantity} ({bound}), so they are out of the verdict",
+    },
     "firm.running": {
         "one": "{names} is still running ({quantities}), so what is said of it there is only so far",
         "other": "{names} are still running ({quantities}), so what is said of them there is only so far",

@@ -29,7 +29,12 @@ SENTENCES: Mapping[str, str | Forms] = {
     "with {yardstick}: if all scatter alike, a repeat should agree",
     "first.lead.unseen": "Each was run once: how far a repeat would differ was stated before testing, not seen here",
     "first.with-excluded": "Counting what was left out would change some places",
-    "first.with-excluded.first": "Counting what was left out would change who may be first",
+    "first.with-excluded.more": "If what was left out counted, {names} might be first too",
+    "first.with-excluded.fewer": "If what was left out counted, {names} would not be first",
+    "first.with-excluded.other": {
+        "one": "If what was left out counted, {more} might be first, and {fewer} would not be",
+        "other": "If what was left out counted, {more} might be first, and {fewer} would not",
+    },
     "first.with-excluded.lower": "If what was left out counted, first place would stay as it is; lower places would "
     "change",
     "first.lead.plain": "A repeat should agree",

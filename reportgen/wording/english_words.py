@@ -127,7 +127,7 @@ WORDS: Mapping[str, str | Forms] = {
     "decided.during-the-test": "decided during the test",
     "decided.after-seeing-the-value": "decided after seeing the value",
     "decided.not-noted": "when that was decided wasn't noted",
-    "pushes.up": "It pushes the value up.",
-    "pushes.down": "It pushes the value down.",
-    "pushes.unknown": "Which way it pushes the value isn't known.",
+    "pushes.up": "So the true figure is likely lower.",
+    "pushes.down": "So the true figure is likely higher.",
+    "pushes.unknown": "Whether the true figure is higher or lower isn't known.",
 }

@@ -36,7 +36,7 @@ def test_pages_give_the_reason_in_the_place_of_the_rank(tmp_path: Path) -> None:
     compiled(tmp_path, CLAIM + BLOCK, gas=CHEAP)
     text = page(tmp_path, "tests/gas-burned").text
     assert "Ostler Mk II isn’t ranked: Its canister was topped up with water" in text.replace("'", "’")
-    assert "It pushes the value down." in text
+    assert "So the true figure is likely higher." in text
     assert "not ranked" in page(tmp_path, "index").text
     assert "topped up with water" in page(tmp_path, "contenders/ostler").text
 

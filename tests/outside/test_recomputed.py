@@ -97,7 +97,7 @@ def test_the_sentence_gives_the_gap_of_the_means_beside_the_gap_within_rounds(
 ) -> None:
     page = (demo_site / "demo-campaign" / "tests" / "gas-burned.html").read_text(encoding="utf-8")
     means = [result_of(demo_told, "gas-burned", c)["value"] for c in ("corvane", "ostler")]
-    assert "every round, so the gap allows for what its missing rounds did to the others" in page
+    assert "every round, so the gap makes up for the rounds it missed" in page
     assert f"the means as shown differ by {abs(means[0] - means[1]) + 1e-9:.2f}" in page
 
 

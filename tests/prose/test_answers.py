@@ -51,7 +51,7 @@ SECOND = "240 212 290; 243 215 288; 239 211 293"
 def test_a_clear_winner_is_named_with_its_lead_over_the_nearest_that_we_bought(tmp_path: Path) -> None:
     answer, firm = said(tmp_path, GAS, table(gas=FIRST))
     assert answer == "Of the three we bought, Corvane did best on gas, 3.00 g below Ostler, the nearest."
-    assert "Of things on which nobody is really ahead, at most one in twenty gets a winner named here" in firm
+    assert "On any one thing where nobody is truly ahead, we would wrongly name a winner at most 1 time in 20" in firm
     assert firm.startswith("Every comparison rests on repeats.")
     assert "the ones we bought, one of each" in firm
 
@@ -114,7 +114,7 @@ def test_single_readings_are_spoken_of_as_this_run(tmp_path: Path) -> None:
     assert answer.startswith("In this run Corvane read lowest on gas, 3.1 g below Ostler; that it would again isn't")
     assert "did best" not in answer
     assert firm.startswith("Nothing was repeated, so what is said holds for these runs alone.")
-    assert "one in twenty" not in firm
+    assert "1 time in 20" not in firm
 
 
 def test_single_readings_that_are_not_told_apart_lead_nowhere(tmp_path: Path) -> None:
@@ -135,7 +135,18 @@ def test_a_stated_scatter_is_no_repeat(tmp_path: Path) -> None:
     declared, _, evaluation = all_stages(tmp_path, text, **files)
     assert evaluation.firsts[0].winner == "corvane"
     firm = sentences.how_firm(declared.campaign, evaluation)
-    assert firm.startswith("Nothing was repeated here; what is said rests on a scatter known beforehand.")
+    assert firm.startswith("Nothing was repeated here, but how much a run varies was known before the test.")
+
+
+def test_repeats_of_one_contender_are_not_repeats_of_all(tmp_path: Path) -> None:
+    some = "what,pass,corvane,ostler,brindle\ngas,1,14.1,17.2,19.9\ngas,2,14.3,,\ngas,3,14.2,,\n"
+    _, firm = said(tmp_path, GAS, some)
+    assert firm.startswith("Some contenders were repeated here, others not.")
+    both = some + "wait,1,240,212,290\nwait,2,243,215,288\n"
+    _, firm = said(tmp_path, GAS + WAIT, both)
+    assert firm.startswith(
+        "One of the two things compared has repeats of every contender ranked; one more of some contenders only."
+    )
 
 
 def test_under_own_scatter_the_guarantee_asks_nothing_of_the_others(tmp_path: Path) -> None:
@@ -144,8 +155,8 @@ def test_under_own_scatter_the_guarantee_asks_nothing_of_the_others(tmp_path: Pa
     files = {"readings": table(gas=FIRST), "methods/weigh.1.yaml": method}
     declared, _, evaluation = all_stages(tmp_path, text, **files)
     firm = sentences.how_firm(declared.campaign, evaluation)
-    assert "at most one in twenty gets a winner named here." in firm
-    assert "if all scatter alike" not in firm
+    assert "at most 1 time in 20." in firm
+    assert "vary about equally" not in firm
 
 
 def test_contenders_left_out_of_the_ranks_are_not_counted_among_those_beaten(tmp_path: Path) -> None:

@@ -105,7 +105,7 @@ def test_a_biased_result_is_shown_without_a_rank_and_decides_nothing(tmp_path: P
     assert (told["pushes"], told["blocks"]) == ("down", True)
     for address in ("index", "tests/gas-burned", "contenders/corvane"):
         box = seen.page(address).one(id=f"caveat-{told['number']}").text
-        assert "It pushes the value down." in box, address
+        assert "So the true figure is likely higher." in box, address
     assert "14.40 g" in row_of_sheet(seen, "corvane", "Gas burned"), "it is still shown"
     assert "topped up" in seen.page("contenders/corvane").one(id="claim-c1").text, "why the claim stays open"
     for address in ("index", "tests/gas-burned"):

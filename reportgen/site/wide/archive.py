@@ -22,6 +22,7 @@ class Entry:
     title: Link
     question: str
     answer: tuple[Link, ...]
+    missed: str
     date: str
     day: str
     contenders: str
@@ -61,6 +62,7 @@ def _entry(card: Card, page: str) -> Entry:
         title=Link(card.title, from_to(page, card.address)),
         question="" if card.title == card.question else card.question,
         answer=led_on(page, card.answer_led or card.answer),
+        missed=card.missed,
         date=date.text if date else words("no-date"),
         day=date.first if date and date.first == date.last else "",
         contenders=and_list(card.contenders),
