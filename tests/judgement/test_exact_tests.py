@@ -14,6 +14,7 @@ from reportgen.judgement.exact.exact_limits import rate_interval, share_interval
 from reportgen.judgement.exact.planned import grades_for, tries_for
 from reportgen.judgement.exact.rank_sum import rank_sum
 from reportgen.judgement.exact.rates_compared import greater_rate
+from reportgen.judgement.exact.shares import Tried, judge_shares
 
 
 @pytest.mark.parametrize("seed", range(60))
@@ -132,3 +133,10 @@ def test_of_as_many_as_can_be_dealt_out_both_ways_agree(monkeypatch):
 
 def test_all_of_one_grade_say_nothing():
     assert rank_sum([2, 2, 2], [2, 2]) == 1.0
+
+
+def test_what_would_settle_it_asks_no_more_of_who_was_tried_often():
+    """Ten of ten against none of one: some more tries of the one, not eleven of each."""
+    (pair,) = judge_shares([Tried("often", 10, 10), Tried("once", 0, 1)], "higher").pairs
+    assert pair.settle is not None
+    assert pair.settle.passes == tries_for(1.0, 0.0) == 3

@@ -122,5 +122,5 @@ def _settle(a: Counted, b: Counted) -> Settle | None:
         return None
     of_one = (sum(a.exposure) + sum(b.exposure)) / (len(a.exposure) + len(b.exposure))
     passes = ceil(exposure / of_one)
-    now = max(len(a.events), len(b.events))
+    now = min(len(a.events), len(b.events))  # who ran more often already need not run again
     return Settle(abs(a.rate - b.rate), max(passes, now + 1)) if passes <= MOST else None

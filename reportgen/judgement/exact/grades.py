@@ -44,7 +44,7 @@ def _against(a: Graded, b: Graded, better: Better) -> Against:
     least = 1.0 / comb(n + m, n)
     above = superiority(a.grades, b.grades)
     passes = grades_for(above)
-    needed = max(passes, ENOUGH, max(n, m) + 1) if passes is not None else None
+    needed = max(passes, ENOUGH, min(n, m) + 1) if passes is not None else None
     return Against(
         more if better == "higher" else less,
         less if better == "higher" else more,

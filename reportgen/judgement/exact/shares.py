@@ -46,7 +46,7 @@ def _against(a: Tried, b: Tried, better: Better) -> Against:
     tries = min(a.of, b.of)
     least = extreme(a.of, b.of)
     passes = tries_for(share, other)
-    needed = max(passes, ENOUGH, max(a.of, b.of) + 1) if passes is not None else None
+    needed = max(passes, ENOUGH, min(a.of, b.of) + 1) if passes is not None else None
     return Against(
         more if better == "higher" else less,
         less if better == "higher" else more,
