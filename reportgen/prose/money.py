@@ -52,7 +52,23 @@ def other_prices(contender: Contender) -> tuple[str, ...]:
 def beaten_on(campaign: Campaign, value: ValueForMoney, quantity: str, evaluation: Evaluation | None = None) -> str:
     """By whom it is beaten on one quantity at no higher price, in a word or two."""
     by = value.on.get(quantity, ())
-    return say("money.on.beaten", names=names_or_out(campaign, evaluation, by)) if by else say("money.on.unbeaten")
+    if by:
+        return say("money.on.beaten", names=names_or_out(campaign, evaluation, by))
+    return say("money.on.open" if evaluation and _open(evaluation, value, quantity) else "money.on.unbeaten")
+
+
+def _open(evaluation: Evaluation, value: ValueForMoney, quantity: str) -> bool:
+    """Whether some that cost no more stand against it on a quantity, and no reading can say of any who is ahead."""
+    among = evaluation.verdict.value if evaluation.verdict else ()
+    rivals = {v.contender for v in among if v.currency == value.currency and _no_dearer(v, value)}
+    pairs = [c for c in evaluation.comparisons if c.quantity == quantity and value.contender in (c.first, c.second)]
+    met = [c for c in pairs if rivals & {c.first, c.second}]
+    return bool(met) and all(c.decision == "not enough to say" for c in met)
+
+
+def _no_dearer(one: ValueForMoney, other: ValueForMoney) -> bool:
+    known = one.high is not None and other.low is not None
+    return one.contender != other.contender and known and (one.high or 0.0) <= (other.low or 0.0)
 
 
 def costs_beside(campaign: Campaign, evaluation: Evaluation | None, value: ValueForMoney, better: Sequence[str]) -> str:

@@ -47,6 +47,7 @@ MONEY: Mapping[str, str | Forms] = {
     "cost.up-to": "{high} or less",
     "money.on.beaten": "beaten by {names}",
     "money.on.unbeaten": "not beaten",
+    "money.on.open": "not enough to say",
     "money.on-verdict": "{name} {costs}, and over all that is weighed is worth less, firmly",
     "money.costs-more": "costs more than {better}",
     "money.costs-no-less": "costs as much as {better} or more",

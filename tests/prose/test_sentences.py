@@ -17,6 +17,7 @@ from reportgen.evaluation.evaluated import (
     PassValue,
     ScatterUsed,
     ValueForMoney,
+    Verdict,
 )
 from reportgen.finding import Place
 from reportgen.intake.reading import ReadingKey, Readings
@@ -24,6 +25,7 @@ from reportgen.judgement.measured import Reason, ScatterFound
 from reportgen.metrology.uncertain import Source
 from reportgen.prose import sentences
 from reportgen.prose.counting import most_unseen
+from reportgen.prose.money import beaten_on
 from reportgen.record.printed import printed
 from tests.prose.builder import Asked, Told, amount, told
 
@@ -200,6 +202,21 @@ def test_a_condition_that_fails_puts_a_contender_out_with_the_reason() -> None:
     assert plain(sentences.must_line(campaign, t.evaluation, failed)) == (
         "Corvane Sol is out: boil time has to be at most 10 min (600 s), and it read 700.00 s (699.40 to 700.60)."
     )
+
+
+def test_who_was_read_once_is_not_called_unbeaten_by_one_that_costs_no_more() -> None:
+    of = ValueForMoney("ostler", "89 EUR", 89, 89, "EUR", ())
+    cheap = ValueForMoney("corvane", "60 EUR", 60, 60, "EUR", ())
+    verdict = Verdict((), (), (cheap, of), ("gas-burned",), None, frozenset())
+
+    def met(decision: str, value: ValueForMoney) -> str:
+        t = told(corvane=14.0, ostler=17.0).pair("corvane", "ostler", decision, 5.0)
+        return beaten_on(t.campaign, value, "gas-burned", replace(t.evaluation, verdict=verdict))
+
+    assert met("not enough to say", of) == "not enough to say"
+    assert met("too close to call", of) == "not beaten"
+    assert met("not enough to say", cheap) == "not beaten", "nothing that costs no more stands against it"
+    assert met("not enough to say", replace(of, on={"gas-burned": ("corvane",)})) == "beaten by Corvane Sol"
 
 
 def test_money_speaks_only_of_what_is_shown() -> None:
