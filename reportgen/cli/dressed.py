@@ -10,7 +10,7 @@ from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
-from reportgen.cli.say import IN_FULL, said, where
+from reportgen.cli.say import advised, said, where
 from reportgen.finding import Finding
 
 COLOURS = {"error": "bold red", "warning": "bold yellow", "note": "bold blue"}
@@ -23,12 +23,11 @@ def dressed(findings: Sequence[Finding], root: Path | None, stream: TextIO) -> N
     table = Table.grid(padding=(0, 2, 0, 0))
     table.add_column(no_wrap=True)
     table.add_column(overflow="fold")
-    for number, finding in enumerate(findings):
+    for finding, advice in zip(findings, advised(findings), strict=True):
         table.add_row(Text(finding.severity, COLOURS[finding.severity]), Text(where(finding.place, root), "bold"))
         table.add_row("", Text(said(finding)))
-        if number < IN_FULL:
-            for name, text in (("Why: ", finding.why), ("Do: ", finding.do)):
-                if text:
-                    table.add_row("", Text(name + text))
+        for name, text in advice:
+            table.add_row("", Text(f"{name} {text}"))
+        if advice:
             table.add_row("", "")
     console.print(table, width=min(console.width, WIDEST))

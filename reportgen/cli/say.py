@@ -1,5 +1,8 @@
 """Findings for the terminal: the three that harm most in full, the rest a line each, a count at the end.
 
+What is in full is told once: a second finding of one rule has the same reason and remedy, and leaves room to others.
+Of every error, without whose mending nothing compiles, what to do is told.
+
 On a terminal they are wrapped and coloured; in a pipe they are plain text, a finding's first line always
 ``severity file:line:column says``.
 """
@@ -34,11 +37,28 @@ def say(findings: Sequence[Finding], root: Path | None = None, err: bool = True)
 def in_plain_text(findings: Sequence[Finding], root: Path | None = None) -> list[str]:
     """Lines for a pipe. What the author has accepted is counted, not shown."""
     lines = []
-    for number, finding in enumerate(_open(findings)):
+    open_ = _open(findings)
+    for finding, advice in zip(open_, advised(open_), strict=True):
         lines.append(f"{finding.severity:<7} {where(finding.place, root)}  {said(finding)}")
-        if number < IN_FULL:
-            lines += [f"    {name} {text}" for name, text in (("Why:", finding.why), ("Do: ", finding.do)) if text]
+        lines += [f"    {name:<4} {text}" for name, text in advice]
     return lines
+
+
+def advised(findings: Sequence[Finding]) -> list[tuple[tuple[str, str], ...]]:
+    """What stands under each finding, as (``Why:`` or ``Do:``, text): nothing that was told already."""
+    told: set[tuple[str, str]] = set()
+    out = []
+    for finding in findings:
+        advice = (finding.why, finding.do)
+        new = any(advice) and advice not in told
+        in_full = new and len(told) < IN_FULL
+        if new and (in_full or finding.severity == "error"):
+            told.add(advice)
+            lines = (("Why:", finding.why if in_full else ""), ("Do:", finding.do))
+            out.append(tuple((name, text) for name, text in lines if text))
+        else:
+            out.append(())
+    return out
 
 
 def said(finding: Finding) -> str:

@@ -36,10 +36,24 @@ def test_the_first_line_names_file_line_and_column_then_why_and_what_to_do() -> 
 
 
 def test_the_worst_three_come_first_and_in_full_and_the_rest_a_line_each() -> None:
-    lines = in_plain_text([*(warning(n, why="w") for n in range(1, 6)), ERROR])
+    lines = in_plain_text([*(warning(n, why=f"w{n}") for n in range(1, 6)), ERROR])
     assert lines[0].startswith("error")
     assert sum("Why:" in line for line in lines) == 3
     assert len(lines) == 6 + 3 + 1
+
+
+def test_a_reason_is_told_once_and_leaves_the_room_to_others() -> None:
+    findings = [*(warning(n, why="same", do="mend") for n in range(1, 6)), warning(6, why="other")]
+    lines = in_plain_text(findings)
+    assert [line for line in lines if line.startswith("    ")] == ["    Why: same", "    Do:  mend", "    Why: other"]
+    assert lines[-1] == "    Why: other"
+
+
+def test_of_every_error_it_is_told_what_to_do() -> None:
+    errors = [Finding("error", "wrong-value", Place("a.yaml", n), "says", f"why {n}", f"do {n}") for n in range(1, 6)]
+    lines = in_plain_text(errors)
+    assert [line for line in lines if "Do:" in line] == [f"    Do:  do {n}" for n in range(1, 6)]
+    assert sum("Why:" in line for line in lines) == 3
 
 
 def test_what_can_be_accepted_names_its_rule() -> None:
