@@ -57,7 +57,8 @@ def by_chance_meaning(s: Standing, pair: Comparison, first: str) -> str:
         return say("chance.pair.never", now=_now(s, (one, other)), **gaps)
     p, allowed = _chances(pair)
     if pair.favours:
-        return say("chance.pair.better", ahead=name(s.campaign, pair.favours), p=p, allowed=allowed, **gaps)
+        key = "chance.pair.better.count" if one.kind == "count" else "chance.pair.better"
+        return say(key, ahead=name(s.campaign, pair.favours), p=p, allowed=allowed, **gaps)
     if not pair.differed:
         return say("chance.pair.alike", **gaps)
     return say("chance.pair.open", p=p, allowed=allowed, **gaps)

@@ -54,16 +54,26 @@ def beaten_on(campaign: Campaign, value: ValueForMoney, quantity: str, evaluatio
     by = value.on.get(quantity, ())
     if by:
         return say("money.on.beaten", names=names_or_out(campaign, evaluation, by))
-    return say("money.on.open" if evaluation and _open(evaluation, value, quantity) else "money.on.unbeaten")
+    if evaluation is None:
+        return say("money.on.unbeaten")
+    if _uncompared(evaluation, value.contender, (quantity,)):
+        return say("money.on.uncompared")
+    return say("money.on.open" if _open(evaluation, value, quantity) else "money.on.unbeaten")
+
+
+def _uncompared(evaluation: Evaluation, contender: str, quantities: Sequence[str]) -> bool:
+    """Whether it has no result on these that may be ranked: none at all, or one that a caveat keeps out."""
+    of = [r for r in evaluation.results if r.contender == contender and r.quantity in quantities]
+    return bool(of) and all(r.missing or r.blocked for r in of)
 
 
 def _open(evaluation: Evaluation, value: ValueForMoney, quantity: str) -> bool:
-    """Whether some that cost no more stand against it on a quantity, and no reading can say of any who is ahead."""
+    """Whether some cost no more, and of none of them the readings can say who is ahead on a quantity."""
     among = evaluation.verdict.value if evaluation.verdict else ()
     rivals = {v.contender for v in among if v.currency == value.currency and _no_dearer(v, value)}
     pairs = [c for c in evaluation.comparisons if c.quantity == quantity and value.contender in (c.first, c.second)]
     met = [c for c in pairs if rivals & {c.first, c.second}]
-    return bool(met) and all(c.decision == "not enough to say" for c in met)
+    return bool(rivals) and all(c.decision == "not enough to say" for c in met)
 
 
 def _no_dearer(one: ValueForMoney, other: ValueForMoney) -> bool:
@@ -143,6 +153,8 @@ def _unbeaten(
         return say(f"money.alone{foreign}", **gaps)
     if others and value.high is not None and all(v.low is not None and v.low > value.high for v in others):
         return say(f"money.cheapest{foreign}", **gaps)
+    if evaluation and _uncompared(evaluation, value.contender, quantities):
+        return say_of(len(quantities), "money.uncompared", **gaps)
     return say_of(len(quantities), f"money.frontier{foreign}", **gaps)
 
 

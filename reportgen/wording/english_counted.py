@@ -39,6 +39,8 @@ COUNTED: Mapping[str, str | Forms] = {
     # one against another
     "chance.pair.better": "{first}: {one}, {second}: {other}. Chance alone would put {ahead} so far ahead in {p} of "
     "cases, and {allowed} is what we allow; a repeat should agree",
+    "chance.pair.better.count": "{first}: {one}, {second}: {other}. Chance alone would put {ahead} so far ahead in {p} "
+    "of cases, and {allowed} is what we allow; if each comes by itself, a repeat should agree",
     "chance.pair.open": "{first}: {one}, {second}: {other}. Such a gap would come up by chance alone, this way round, "
     "in {p} of cases, and {allowed} is what we allow",
     "chance.pair.alike": "{first} and {second} came out alike: {one}",

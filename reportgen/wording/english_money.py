@@ -48,6 +48,11 @@ MONEY: Mapping[str, str | Forms] = {
     "money.on.beaten": "beaten by {names}",
     "money.on.unbeaten": "not beaten",
     "money.on.open": "not enough to say",
+    "money.on.uncompared": "not compared",
+    "money.uncompared": {
+        "one": "{name} isn’t ranked on {things}, so nothing here says what its price buys",
+        "other": "{name} isn’t ranked on any of the {things}, so nothing here says what its price buys",
+    },
     "money.on-verdict": "{name} {costs}, and over all that is weighed is worth less, firmly",
     "money.costs-more": "costs more than {better}",
     "money.costs-no-less": "costs as much as {better} or more",

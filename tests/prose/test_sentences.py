@@ -216,6 +216,12 @@ def test_who_was_read_once_is_not_called_unbeaten_by_one_that_costs_no_more() ->
     assert met("not enough to say", of) == "not enough to say"
     assert met("too close to call", of) == "not beaten"
     assert met("not enough to say", cheap) == "not beaten", "nothing that costs no more stands against it"
+    t = told(corvane=14.0, ostler=17.0).with_results(ostler={"blocked": "It leaked.", "rank": None})
+    kept_out = replace(t.evaluation, verdict=verdict)
+    assert beaten_on(t.campaign, of, "gas-burned", kept_out) == "not compared"
+    assert sentences.money_line(t.campaign, ("gas-burned",), of, kept_out) == (
+        "Ostler Mk II isn’t ranked on gas burned, the one thing compared, so nothing here says what its price buys."
+    )
     assert met("not enough to say", replace(of, on={"gas-burned": ("corvane",)})) == "beaten by Corvane Sol"
 
 
