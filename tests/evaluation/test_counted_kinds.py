@@ -117,6 +117,8 @@ def test_none_against_six_decides_and_none_against_five_does_not(tmp_path: Path)
     six = compiled(tmp_path / "six", measure, table("sputters", corvane="0", ostler="6"))
     assert comparison_of(six, "sputters", "corvane", "ostler")["reason"]["numbers"]["p"] == pytest.approx(1 / 64)
     assert first_of(six, "sputters")["winner"] == "corvane"
+    words = page(tmp_path / "six", "sputters")
+    assert words.count("a repeat should agree") == words.count("if each comes by itself, a repeat should agree") >= 2
     five = compiled(tmp_path / "five", measure, table("sputters", corvane="0", ostler="5"))
     assert first_of(five, "sputters")["winner"] is None
     assert comparison_of(five, "sputters", "corvane", "ostler")["decision"] == "too close to call"
