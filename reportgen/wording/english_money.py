@@ -57,8 +57,7 @@ MONEY: Mapping[str, str | Forms] = {
     "money.costs-more": "costs more than {better}",
     "money.costs-no-less": "costs as much as {better} or more",
     "money.cheapest-in": "Of those that aren’t out, {name} costs least",
-    "money.all-round": "What beats another all round is shown to be better on one or more of the {things}, and worse "
-    "on none",
+    "money.all-round": "“All round” means: shown to be better on one or more of the {things}, and worse on none",
     "money.paid-last": "What counts is the price that was paid last, or, where none was, the one listed last; other "
     "prices stand below it",
     "money.otherwise": "At {price} ({dated}), {changes}",

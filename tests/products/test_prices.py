@@ -94,7 +94,7 @@ def test_the_chart_tells_of_the_one_thing_it_draws_and_the_table_of_all(tmp_path
     assert "Harl One costs least." in text
     assert "Nothing that costs no more beats Tolk Beam all round." in text
     assert (
-        "What beats another all round is shown to be better on one or more of the two things compared, and worse on "
+        "“All round” means: shown to be better on one or more of the two things compared, and worse on "
         "none." in text
     )
 
