@@ -174,9 +174,7 @@ def record(declared: Declared, evaluation: Evaluation, findings: tuple[Finding, 
     return as_json(declared, evaluation, findings, FIRST_ISSUE, readings)
 
 
-def copied(
-    workspace: Workspace, declared: Declared, readings: Readings, files: tuple[str, ...]
-) -> Mapping[str, str]:
+def copied(workspace: Workspace, declared: Declared, readings: Readings, files: tuple[str, ...]) -> Mapping[str, str]:
     """Address on the site → path in the workspace, of every file that is passed on byte for byte.
 
     These are the files its readings came from, what lies in `attachments/`, and what its texts name; but for pictures,

@@ -30,9 +30,7 @@ def in_readings_and_formulas(workspace: Workspace, declared: Declared) -> tuple[
     in_order = tuple(t for t in declared.campaign.tests if whole and declared.at(f"test/{t.id}").file not in files)
     read = {posixpath.normpath(s.file) for t in in_order for s in t.sources}
     amended = tuple(a for a in declared.campaign.amendments if a.file in read)
-    part = replace(
-        declared, campaign=replace(declared.campaign, tests=in_order, amendments=amended, two_records=())
-    )
+    part = replace(declared, campaign=replace(declared.campaign, tests=in_order, amendments=amended, two_records=()))
     found = list(damage(workspace, declared))
     try:
         read_readings(workspace, part)

@@ -32,9 +32,7 @@ def laboratory_misfits(declared: Declared, readings: Readings, units: Mapping[st
                 yield from (f for r in mine if (f := _below(r, laboratory)) is not None)
 
 
-def _units(
-    declared: Declared, test: Test, quantity: Quantity, laboratory: Laboratory, unit: Unit
-) -> Iterable[Finding]:
+def _units(declared: Declared, test: Test, quantity: Quantity, laboratory: Laboratory, unit: Unit) -> Iterable[Finding]:
     for key, field in NAMES.items():
         amount: Amount | None = getattr(laboratory, field)
         if amount is None or (key == "uncertainty" and amount.unit == "%"):

@@ -42,8 +42,9 @@ class InstrumentUse:
 class Card:
     """One campaign for the archive and the pages of methods and instruments.
 
-    `answer` is the campaign's in at most two sentences, `answer_led` the same with the ways to its reasons; `missed` says
-    who is out by a condition; `date` is when it was published, else tested; `folder` is where its files lie in the workspace; `digest` (sha256, hex) changes
+    `answer` is the campaign's in at most two sentences, `answer_led` the same with the ways to its reasons; `missed`
+    says who is out by a condition; `date` is when it was published, else tested; `folder` is where its files lie in the
+    workspace; `digest` (sha256, hex) changes
     with anything on the card.
     """
 

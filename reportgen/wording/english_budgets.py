@@ -44,8 +44,7 @@ BUDGETS: Mapping[str, str | Forms] = {
     "made.all": "Nearly all of {whole} is {cause}{cure}",
     "made.most": "Most of {whole} is {cause}{cure}",
     "made.more-than-half": "More than half of {whole} ({share}) is {cause}{cure}",
-    "made.several": "No single cause makes most of {whole}: the two largest are {first} ({one}) and "
-    "{second} ({other})",
+    "made.several": "No single cause makes most of {whole}: the two largest are {first} ({one}) and {second} ({other})",
     "made.alike": "It moves everything that was read with it alike: that matters to the values and hardly to the gaps "
     "between them",
     "made.no-repeat": "How far a repeat would differ isn’t in it; only repeats can show that",

@@ -50,7 +50,7 @@ PRODUCTS: Mapping[str, str | Forms] = {
     "money.no-price": "No price is noted for {names}",
     "money.frontier.currency": {
         "one": "Nothing priced in {currency} that costs no more is shown to be better than {name} on {things}",
-        "other": "Nothing priced in {currency} that costs no more beats {name} all round",
+        "other": "Nothing priced in {currency} that costs no more is better all round than {name}",
     },
     "money.cheapest.currency": "{name} costs least of those priced in {currency}",
     "money.alone.currency": "No other is priced in {currency}",

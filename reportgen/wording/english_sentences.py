@@ -238,8 +238,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "interval.counted": "{value}, counted",
     "note.assumed-step": "No instrument is named: the finest digit written counts as its step, and how far it may be "
     "off isn't known",
-    "money.dominated": "{name} {costs}, and is shown to be worse on {quantity} "
-    "and better on none of the {things}",
+    "money.dominated": "{name} {costs}, and is shown to be worse on {quantity} and better on none of the {things}",
     "money.dominated.one": "{name} {costs}, and is shown to be worse on {things}",
     "money.dominated.some": "{name} {costs}, and is shown to be worse on at least one of the "
     "{things} and better on none",
@@ -252,7 +251,7 @@ SENTENCES: Mapping[str, str | Forms] = {
     "money.thing.weighed": "{quantity}, the one thing the verdict weighs",
     "money.frontier": {
         "one": "Nothing that costs no more is shown to be better than {name} on {things}",
-        "other": "Nothing that costs no more beats {name} all round",
+        "other": "Nothing that costs no more is better all round than {name}",
     },
     "money.cheapest": "{name} costs least",
     "money.alone": "No other price is noted to hold it against",

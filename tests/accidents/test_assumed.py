@@ -68,8 +68,7 @@ def test_the_assumption_is_told_on_all_that_names_it_and_beside_the_formula(tmp_
     (caveat,) = caveats(told, "assumption")
     said = caveat["says"].replace("\u00a0", " ")
     assert (
-        said
-        == "Not measured: fill is taken as 0 g, give or take 5 g, for each contender by itself. Equal fills by eye"
+        said == "Not measured: fill is taken as 0 g, give or take 5 g, for each contender by itself. Equal fills by eye"
     )
     on = {r["quantity"] for r in told["results"] if caveat["id"] in r["caveats"]}
     assert on == {"water-lost", "times-ten"}, "and on what is worked out from it, but not on the plain reading"

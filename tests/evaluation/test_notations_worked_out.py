@@ -35,6 +35,8 @@ measure:
   heat: one reading, °C, lower, probe
 readings: readings.csv
 """
+
+
 @pytest.mark.parametrize(
     ("text", "middle", "half"), [("about 250", 250, 10), ("250 ±25", 250, 25), ("200 to 300", 250, 50)]
 )

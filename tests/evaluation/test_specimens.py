@@ -230,7 +230,9 @@ def test_a_page_speaks_of_specimens_wherever_they_are_what_scatters(tmp_path: Pa
     compile_campaign(tmp_path, MIXED, readings="contender,specimen,pass,boil\n" + MIXED_ROWS)
     (page,) = (tmp_path / "stoves" / ".site").glob("*/tests/boil.html")
     text = text_of(page.read_text(encoding="utf-8")).replace("\u00a0", " ")
-    assert text.count("of the uncertainty that is known is the scatter between specimens") == 2, "the watch isn’t vouched for"
+    assert text.count("of the uncertainty that is known is the scatter between specimens") == 2, (
+        "the watch isn’t vouched for"
+    )
     assert "in place of one specimen would halve it" in text
     assert "in place of one pass" not in text
     assert "specimens of each would settle" in text

@@ -104,7 +104,9 @@ def told_of(
     samples = open_samples(ws)
     read_in = read(ws, declared, samples)
     evaluation = evaluate(declared, read_in, samples, NO_HISTORY, "", Kept(None))
-    return Told(publication, declared, read_in, evaluation, {}, (), load_theme(ws), view_raw_files(ws, read_in, evaluation))
+    return Told(
+        publication, declared, read_in, evaluation, {}, (), load_theme(ws), view_raw_files(ws, read_in, evaluation)
+    )
 
 
 def by_address(pages: tuple[Page, ...]) -> dict[str, str]:

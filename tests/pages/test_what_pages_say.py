@@ -152,7 +152,9 @@ def test_an_excluded_pass_is_shown_with_its_reason_and_the_value_with_and_withou
 def test_a_claim_stands_in_the_makers_words_beside_what_was_found(pages: Pages) -> None:
     claim = pages["contenders/corvane.html"].one("li", class_="claim")
     assert [q.text for q in claim.all("q")] == ["Under 12 g a litre", "Under 11 g a litre"]
-    assert claim.one("p", class_="outcome").text.startswith("Contradicted for the one we bought, under our conditions. ")
+    assert claim.one("p", class_="outcome").text.startswith(
+        "Contradicted for the one we bought, under our conditions. "
+    )
 
 
 def test_the_authors_verdict_stands_beside_what_the_readings_support(pages: Pages) -> None:

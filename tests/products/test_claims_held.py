@@ -214,7 +214,9 @@ def test_of_several_bought_or_of_one_supplied_what_was_tested_is_spoken_of(tmp_p
 
 def test_of_a_claim_that_contradicts_itself_the_outcome_says_which_figure_it_is_about(tmp_path: Path) -> None:
     """The box says 210 s, the sticker 190 s: 200 s supports one of them alone."""
-    told = yaml("quantity: boil time, at most: 210 s").replace("as printed, source: box", "{box: 210 s, sticker: 190 s}")
+    told = yaml("quantity: boil time, at most: 210 s").replace(
+        "as printed, source: box", "{box: 210 s, sticker: 190 s}"
+    )
     compile_campaign(tmp_path, told, readings=TIMES)
     page = (tmp_path / "stoves/.site/stoves/contenders/aven.html").read_text(encoding="utf-8")
     text = " ".join(re.sub(r"<[^>]+>", " ", page).split())

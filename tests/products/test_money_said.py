@@ -125,7 +125,7 @@ def we_say(best: str) -> str:
         (GROUPS + we_say("harl"), yaml(harl="paid: 30 EUR"), "That bears out Harl One as best for the money."),
         (GROUPS + MUST + we_say("tolk"), yaml(harl="paid: 60 EUR"), "That isn't borne out: Tolk Beam costs as much as Harl One or more, and over all that is weighed is worth less, firmly."),
         (MUST + we_say("tolk"), yaml(harl="paid: 50 EUR"), "That isn't borne out: Tolk Beam costs more than Harl One, and is shown to be worse on one thing or more and better on none of the two things compared."),
-        (MUST + we_say("harl"), "", "Nothing that costs no more, and isn't out, beats Harl One all round. Whether what another is worth more"),
+        (MUST + we_say("harl"), "", "Nothing that costs no more, and isn't out, is better all round than Harl One. Whether what another is worth more"),
         (GROUPS + MUST + we_say("harl"), yaml(harl="maker: Harl"), "No price is noted for Harl One, so nothing here"),
         (GROUPS + MUST + we_say("harl"), yaml(harl="paid: 90 USD"), "No other price is noted in USD to hold Harl One against"),
     ],
