@@ -85,9 +85,10 @@ MONEY: Mapping[str, str | Forms] = {
     "for.like": "{best} isn’t shown to cost more or less than {other}, and is worth more in {draws} draws",
     "for.unbeaten": "Nothing that costs no more is better all round than {best}",
     "for.unbeaten.in": "Nothing that costs no more, and isn’t out, is better all round than {best}",
-    "for.unbeaten.weighed": "Nothing that costs no more is better all round than {best}, nor firmly over all that is weighed",
-    "for.unbeaten.weighed.in": "Nothing that costs no more, and isn’t out, is better all round than {best}, nor firmly over all "
+    "for.unbeaten.weighed": "Nothing that costs no more is better all round than {best}, nor firmly over all "
     "that is weighed",
+    "for.unbeaten.weighed.in": "Nothing that costs no more, and isn’t out, is better all round than {best}, nor "
+    "firmly over all that is weighed",
     "for.not-weighed": "{names} can’t be weighed against it",
     "for.borne-out": "That bears out {best} as best for the money",
     "for.leans": "That leans towards {best} as best for the money, and leaves it open",

@@ -17,6 +17,7 @@ AHEAD = re.compile(
     r"\bbeats?\b|\bbetter than\b|\bdid best on\b|\bshare first place\b|\bis (?:lowest|highest)\b"
     r"|\bread (?:lowest|highest|best)\b|\bahead of (?:the other|[A-Z])|\bis behind\b|\bare each behind\b"
 )
+NOBODY = re.compile(r"(?:^|(?<=\. ))(?:Nothing|Nobody) [^.]*\.")  # that none is ahead is no pair's
 BLOCKS = ("p", "td", "dd", "li")
 # where words about who is ahead are the reason itself, a key to signs, or the author's own
 THE_REASON, A_KEY, THE_AUTHORS_OWN = ("versus",), ("grid-key",), ("prose", "own", "ours", "caveat", "lead")
@@ -49,7 +50,7 @@ def sayings(page: Element) -> Iterator[Element]:
     """Every stretch of text by the program that says who is ahead, no larger than it need be."""
     for name in BLOCKS:
         for block in page.all(name):
-            if any(block.all(inner) for inner in BLOCKS) or not AHEAD.search(block.text):
+            if any(block.all(inner) for inner in BLOCKS) or not AHEAD.search(NOBODY.sub("", block.text)):
                 continue
             if not within(block, *THE_REASON, *A_KEY, *THE_AUTHORS_OWN):
                 yield block
