@@ -11,9 +11,10 @@ from dataclasses import replace
 
 from reportgen.evaluation.gathered import Gathered
 from reportgen.evaluation.hanging import Evened, HangsOn, WithBack, WithoutContender, WithoutPass
-from reportgen.evaluation.working import Working
+from reportgen.evaluation.working import PassKey, Working
 from reportgen.judgement.judging import judge, sole_winner
 from reportgen.judgement.measured import Judged, Measured, Rules
+from reportgen.judgement.passes.left_out import unmoved_without
 
 MOST_ASKED = 2000  # passes left out in turn × contenders; of very many passes, hardly one decides anything
 
@@ -36,7 +37,8 @@ def hangs_on(gathered: Sequence[Gathered], rules: Rules, judged: Judged, again: 
     def winner(of: str, passes: Sequence[Working]) -> str | None:
         return sole_winner(list((measured | {of: again(of, passes).measured}).values()), rules)
 
-    alone = ((c, w, winner(c, [x for x in used[c] if x is not w])) for c, w in tried)
+    surely = _unmoved(used, measured, rules, now)
+    alone = ((c, w, winner(c, [x for x in used[c] if x is not w])) for c, w in tried if (c, w.key) not in surely)
     return HangsOn(
         now,
         len(tried),
@@ -45,6 +47,18 @@ def hangs_on(gathered: Sequence[Gathered], rules: Rules, judged: Judged, again: 
         tuple(_with_back(gathered, rules, judged, again)),
         _evened(used, measured, rules, again),
     )
+
+
+def _unmoved(
+    used: dict[str, list[Working]], measured: dict[str, Measured], rules: Rules, now: str | None
+) -> frozenset[tuple[str, PassKey]]:
+    """Passes, by contender, that surely decide nothing: they needn't be judged without."""
+    by_pass = all(len(measured[c].values) == len(ws) for c, ws in used.items())  # specimens are one value each
+    unmoved = unmoved_without(list(measured.values()), rules, now) if by_pass else None
+    if unmoved is None:
+        return frozenset()
+    asked = ((c, w, n) for c, ws in used.items() if not measured[c].blocked for n, w in enumerate(ws))
+    return frozenset((c, w.key) for c, w, n in asked if unmoved(c, n))
 
 
 def _without_contenders(
