@@ -27,7 +27,8 @@ def hangs_on(gathered: Sequence[Gathered], rules: Rules, judged: Judged, again: 
     """
     told = {g.contender: g for g in gathered if g.mean is not None}
     measured = {c: g.measured for c, g in told.items()}
-    now = sole_winner(list(measured.values()), rules)
+    drawn = any(pair.draws is not None for pair in judged.pairs)
+    now = sole_winner(list(measured.values()), rules) if drawn else judged.first.winner
     used = {c: [w for w in g.passes if w.used] for c, g in told.items()}
     tried = [(c, w) for c, ws in used.items() if len(ws) > 1 and not measured[c].blocked for w in ws]
     ranked = [c for c, rank in judged.ranks.items() if rank]

@@ -3,9 +3,9 @@
     .venv/bin/python -m tests.bench.reckoning [--times 5]
 
 Each time is a process of its own, imports done beforehand, and takes in turn: first order with every quantile worked
-out, first order with those remembered (the least of three times), all with joint draws (Monte Carlo), all once more
-with everything from the store as the next compile has it, the charts as a compile draws them, and the charts once more
-with their renderer running. Medians of processor time, and of the ratios within one process, which depend little on the machine.
+out, first order with those remembered (the least of three times), the same with first place judged again without each
+pass, all with joint draws (Monte Carlo), all once more with everything from the store as the next compile has it, the
+charts as a compile draws them, and the charts once more with their renderer running. Medians of processor time, and of the ratios within one process, which depend little on the machine.
 Every fourth formula bends so much that its intervals come from draws: the square of a few whole seconds below the stroke.
 """
 
@@ -97,6 +97,10 @@ def straight(
     return dict(gathered)
 
 
+def nothing_else(*asked: object) -> None:
+    """In place of judging again with one thing otherwise: it is not asked."""
+
+
 def took(work: Callable[[], Any]) -> float:
     """Processor seconds."""
     begun = time.process_time()
@@ -112,6 +116,10 @@ def once() -> dict[str, float]:
         kept = kept_in(Path(place, "kept"))
 
         def first_order() -> None:
+            with mock.patch.object(told, "with_draws", straight), mock.patch.object(told, "hangs_on", nothing_else):
+                evaluate(declared, readings)
+
+        def again_and_again() -> None:
             with mock.patch.object(told, "with_draws", straight):
                 evaluate(declared, readings)
 
@@ -119,6 +127,7 @@ def once() -> dict[str, float]:
             return evaluation(declared, readings, no_samples, "a program", kept)
 
         exact, first = took(first_order), min(took(first_order) for _ in range(3))
+        hanging, again_without = took(again_and_again), min(took(again_and_again) for _ in range(3))
         drawn = took(with_store)
         for known in remembered._all:
             known.clear()
@@ -133,7 +142,9 @@ def once() -> dict[str, float]:
         "used": sum(d.needed for d in draws),
         "first order": first,
         "exact quantiles besides": exact - first,
-        "draws besides": drawn - first,
+        "judged again besides": again_without - first,
+        "… its exact quantiles": hanging - again_without,
+        "draws besides": drawn - again_without,
         "all from what was kept": again,
         "charts": charts,
         "charts, renderer running": charts_again,
