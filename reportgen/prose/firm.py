@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Evaluation, FirstPlace
 from reportgen.evaluation.results import NOT_YET_TESTED
 from reportgen.prose.by_chance import CODES, is_by_chance
+from reportgen.prose.first_place import first_otherwise
 from reportgen.prose.standing import Standing, names, standing
 from reportgen.prose.yardstick import several_specimens
 from reportgen.wording.count import in_words
@@ -28,9 +31,18 @@ def how_firm(campaign: Campaign, evaluation: Evaluation) -> str:
         _rests_on(len(repeated), len(partly), len(stated), len(standings)),
         _guarantee(campaign, [*repeated, *partly, *stated]),
         say(_about(campaign, several)),
+        *_left_out(standings),
         _running(campaign, evaluation),
         _untested(campaign, evaluation),
     )
+
+
+def _left_out(standings: Sequence[tuple[FirstPlace, Standing]]) -> Iterator[str]:
+    """On what first place would be another with the passes that were left out."""
+    for first, s in standings:
+        then = first_otherwise(s, first)
+        if then:
+            yield say("firm.left-out", quantity=inside(s.quantity.title), then=inside(then))
 
 
 def has_repeats(first: FirstPlace, s: Standing) -> bool:

@@ -47,6 +47,11 @@ def _with_excluded(s: Standing, first: FirstPlace) -> str:
         return ""
     if not first.ranks_without:
         return say("first.with-excluded")
+    return first_otherwise(s, first) or say("first.with-excluded.lower")
+
+
+def first_otherwise(s: Standing, first: FirstPlace) -> str:
+    """The same of first place alone: "" where nobody's would be another."""
     then = first.ranks_without
     more = [r.contender for r in s.results if then.get(r.contender, (0, 0))[0] == 1]
     more = [c for c in more if c not in first.may_be_first]
@@ -58,7 +63,7 @@ def _with_excluded(s: Standing, first: FirstPlace) -> str:
         return say("first.with-excluded.more", names=names(s.campaign, more))
     if fewer:
         return say("first.with-excluded.fewer", names=names(s.campaign, fewer))
-    return say("first.with-excluded.lower")
+    return ""
 
 
 def _ranked(s: Standing) -> list[str]:

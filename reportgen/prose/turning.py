@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from reportgen.campaign.declared import Campaign
-from reportgen.judgement.verdict.overall import Lead, Overall, Turn, WithoutCriterion
+from reportgen.judgement.verdict.overall import Lead, Overall, WithoutCriterion
 from reportgen.prose.leads import lead_clause, strength
 from reportgen.prose.standing import name
 from reportgen.prose.weights import group_titles
 from reportgen.wording.interval import percent
 from reportgen.wording.language import say, say_of
-from reportgen.wording.listing import and_list
+from reportgen.wording.listing import and_list, commas
 from reportgen.wording.of_hundred import of_hundred
 from reportgen.wording.sentence import inside, paragraph, sentence
 
+HALF = 0.5  # of draws: nobody leads
 _MUCH = 0.1  # a lead that loses one draw in ten is another lead
 
 
@@ -22,7 +25,7 @@ def turn_lines(campaign: Campaign, overall: Overall) -> tuple[str, ...]:
         return ()
     if not overall.turns:
         return (sentence(say("turn.none")),)
-    return tuple(_turn(campaign, turn) for turn in overall.turns)
+    return tuple(said for group in overall.groups if (said := _along(campaign, overall, group)))
 
 
 def turn_intro(overall: Overall) -> str:
@@ -30,10 +33,20 @@ def turn_intro(overall: Overall) -> str:
     return f"{say('turn.intro.given' if overall.weights == 'given' else 'turn.intro.all')}:" if overall.turns else ""
 
 
-def _turn(campaign: Campaign, turn: Turn) -> str:
-    (group,) = group_titles(campaign, [turn.group])
-    before, after = name(campaign, turn.before), name(campaign, turn.after)
-    return sentence(say("turn.rises", group=group, percent=percent(turn.weight), before=before, after=after))
+def _along(campaign: Campaign, overall: Overall, group: str) -> str:
+    """Who leads along the weight of one group, from none of it to all: a sentence."""
+    (title,) = group_titles(campaign, [group])
+    turns = sorted((t for t in overall.turns if t.group == group), key=lambda t: t.weight)
+    if not turns:
+        steady = overall.lead.leader if overall.weights == "given" and overall.lead.index != HALF else None
+        return sentence(say("turn.never", group=title, name=name(campaign, steady))) if steady else ""
+    leads = [say("turn.up-to", name=name(campaign, turns[0].before), percent=percent(turns[0].weight))]
+    leads += [
+        say("turn.between", name=name(campaign, now.after), percent=percent(then.weight))
+        for now, then in pairwise(turns)
+    ]
+    leads.append(say("turn.beyond", name=name(campaign, turns[-1].after)))
+    return sentence(say("turn.along", group=title, leads=commas(leads)))
 
 
 def without_line(campaign: Campaign, overall: Overall) -> str:

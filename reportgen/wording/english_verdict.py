@@ -169,14 +169,18 @@ VERDICT: Mapping[str, str | Forms] = {
     # which weights would change it
     "turn.intro.given": "If one group counts more or less than we let it, and the others keep their proportions",
     "turn.intro.all": "If one group counts more or less, and the others alike",
-    "turn.rises": "{group}: {before} leads up to {percent} of the weight, {after} from there on",
+    "turn.along": "{group}: {leads}",
+    "turn.up-to": "{name} leads up to {percent} of the weight",
+    "turn.between": "{name} from there to {percent}",
+    "turn.beyond": "{name} beyond that",
+    "turn.never": "{group}: {name} leads whatever its weight",
     "turn.none": "No change in the weight of one group alone changes who leads",
     "without.nothing": "Leaving out any one criterion changes neither who leads nor whether that is firm",
     "without.leader": {
         "one": "Leave out {quantities}, and {lead}",
         "other": "Leave out any one of {quantities}, and {lead}",
     },
-    "without.leader.two": "Leave out either of {quantities}, and {lead}",
+    "without.leader.two": "Leave out either one of {quantities}, and {lead}",
     "without.less": "Leave out {quantities}, and {leader} leads still, but in only {draws} draws against the nearest, "
     "no longer in {before}",
     "without.rest": {

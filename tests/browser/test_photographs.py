@@ -37,6 +37,7 @@ def test_a_picture_has_its_place_before_it_comes_and_fits_the_page(site: Path, a
             if waiting:
                 page.route("**/photos/*", lambda route: None)  # asked for and not come yet
             page.goto((site / address).as_uri(), wait_until="domcontentloaded")
+            page.wait_for_function("[...document.querySelectorAll('link[rel=stylesheet]')].every(l => l.sheet)")
             if not waiting:
                 page.evaluate(
                     "async () => { for (const i of document.images) { i.loading = 'eager'; await i.decode() } }"

@@ -252,7 +252,16 @@ def test_an_index_of_sixty_is_slightly_more_often_and_left_open() -> None:
 def test_where_the_leader_turns_and_where_it_never_does() -> None:
     of = firmly(turns=(Turn("thrift", 0.43, "brindle", "corvane"),))
     (line,) = turn_lines(stoves(), of)
-    assert line.replace("\u00a0", " ") == "Thrift: Brindle leads up to 43 % of the weight, Corvane Sol from there on."
+    assert line.replace("\u00a0", " ") == "Thrift: Brindle leads up to 43 % of the weight, Corvane Sol beyond that."
+    twice = firmly(
+        turns=(Turn("thrift", 0.87, "corvane", "ostler"), Turn("thrift", 0.31, "brindle", "corvane")),
+        weights="given", given=(0.5, 0.3, 0.2),
+    )  # fmt: skip
+    said = [line.replace("\u00a0", " ") for line in turn_lines(stoves(), twice)]
+    assert said[0] == (
+        "Thrift: Brindle leads up to 31 % of the weight, Corvane Sol from there to 87 %, Ostler Mk II beyond that."
+    )
+    assert said[1] == "Speed: Corvane Sol leads whatever its weight."
     assert turn_intro(of) == "If one group counts more or less, and the others alike:"
     assert turn_lines(stoves(), firmly()) == ("No change in the weight of one group alone changes who leads.",)
     assert turn_intro(firmly()) == ""
@@ -267,7 +276,7 @@ def test_leaving_a_criterion_out_is_told_where_it_changes_who_leads_or_whether_f
     assert without_line(stoves(), firmly(without=(same, looser))).startswith(
         "Leave out gas burned, and Corvane Sol leads, but not firmly."
     )
-    assert without_line(stoves(), firmly(without=(looser, looser))).startswith("Leave out either of gas burned and gas")
+    assert without_line(stoves(), firmly(without=(looser, looser))).startswith("Leave out either one of gas burned and gas")
     assert without_line(stoves(), firmly(without=(looser,) * 3)).startswith("Leave out any one of gas burned, gas")
     assert without_line(stoves(), firmly(without=(same,))) == ""  # nothing is left without it
 
