@@ -39,10 +39,12 @@ def how_firm(campaign: Campaign, evaluation: Evaluation) -> str:
 
 def _left_out(standings: Sequence[tuple[FirstPlace, Standing]]) -> Iterator[str]:
     """On what first place would be another with the passes that were left out."""
+    found: dict[str, list[str]] = {}
     for first, s in standings:
-        then = first_otherwise(s, first)
-        if then:
-            yield say("firm.left-out", quantity=inside(s.quantity.title), then=inside(then))
+        if then := first_otherwise(s, first):
+            found.setdefault(then, []).append(inside(s.quantity.title))
+    for then, titles in found.items():
+        yield say("firm.left-out", quantities=and_list(titles), then=inside(then))
 
 
 def has_repeats(first: FirstPlace, s: Standing) -> bool:

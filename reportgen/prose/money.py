@@ -130,7 +130,11 @@ def money_line_led(
     """
     who = name_or_out(campaign, evaluation, value.contender)
     if not value.dominated_by:
-        return paragraph(_unbeaten(campaign, quantities, value, evaluation), _cheapest_in(campaign, value, evaluation))
+        return paragraph(
+            _unbeaten(campaign, quantities, value, evaluation),
+            _no_better(campaign, value, evaluation),
+            _cheapest_in(campaign, value, evaluation),
+        )
     lost = _better_than(evaluation, value, False) if evaluation else ()
     beaten_on = tuple(q for q in quantities if q in lost)
     gaps = {"name": who, "things": things_compared(campaign, quantities)}
@@ -156,6 +160,20 @@ def _unbeaten(
     if evaluation and _uncompared(evaluation, value.contender, quantities):
         return say_of(len(quantities), "money.uncompared", **gaps)
     return say_of(len(quantities), f"money.frontier{foreign}", **gaps)
+
+
+def _no_better(campaign: Campaign, value: ValueForMoney, evaluation: Evaluation | None) -> str:
+    """That it is shown to be better on nothing than any that costs less; "" where it is, or where none costs less."""
+    among = evaluation.verdict.value if evaluation and evaluation.verdict else ()
+    cheaper = {
+        v.contender
+        for v in among
+        if v.currency == value.currency and v.high is not None and value.low is not None and v.high < value.low
+    }
+    pairs = [c for c in evaluation.comparisons if value.contender in (c.first, c.second)] if evaluation else []
+    beside = [c for c in pairs if cheaper & {c.first, c.second}]
+    better = any(c.favours == value.contender for c in beside)
+    return say("money.no-better", name=name(campaign, value.contender)) if beside and not better else ""
 
 
 def _cheapest_in(campaign: Campaign, value: ValueForMoney, evaluation: Evaluation | None) -> str:

@@ -40,7 +40,7 @@ def overall_row(overall: Overall | None) -> Row | None:
         "given": [number(w) for w in overall.given],
         "pairwise_known": pairwise(overall.index_known),
         "equal_first": {name: number(overall.equal_first[name]) for name in overall.contenders},
-        "with_repeats": overall.with_repeats,
+        "known_scatter": overall.with_repeats,
         "criteria": overall.criteria,
         "lead": _lead(overall.lead),
         "winner": overall.winner,

@@ -172,7 +172,7 @@ LEAD = {"leader": MAYBE_TEXT, "index": SHARE, "firm": {"type": "boolean"}}
 OVERALL = row(
     contenders=NAMES, out=TEXTS, left_out=TEXTS, past={"type": "object", "additionalProperties": NAMES}, groups=NAMES,
     weights=one_of("given", "all"), given=every(SHARE), pairwise_known=PAIRWISE,
-    equal_first={"type": "object", "additionalProperties": SHARE}, with_repeats=WHOLE, criteria=NUMBERED,
+    equal_first={"type": "object", "additionalProperties": SHARE}, known_scatter=WHOLE, criteria=NUMBERED,
     lead=row(**LEAD), winner=MAYBE_TEXT, without=every(row(quantity=NAME, **LEAD)),
     turns=every(row(group=NAME, weight=SHARE, before=NAME, after=NAME)),
     readers=every(row(name=NAME, weights=every(SHARE), pairwise=PAIRWISE, **LEAD)),

@@ -117,7 +117,7 @@ ANSWERS: Mapping[str, str | Forms] = {
         "one": "{names} misses our condition on {quantity} ({bound}), so it is out of the verdict",
         "other": "{names} miss our condition on {quantity} ({bound}), so they are out of the verdict",
     },
-    "firm.left-out": "Passes were left out of {quantity}: {then}",
+    "firm.left-out": "Passes were left out of {quantities}: {then}",
     "firm.running": {
         "one": "{names} is still running ({quantities}), so what is said of it there is only so far",
         "other": "{names} are still running ({quantities}), so what is said of them there is only so far",

@@ -253,6 +253,7 @@ SENTENCES: Mapping[str, str | Forms] = {
         "one": "Nothing that costs no more is shown to be better than {name} on {things}",
         "other": "Nothing that costs no more is better all round than {name}",
     },
+    "money.no-better": "Nor is {name} shown to be better on anything than one that costs less",
     "money.cheapest": "{name} costs least",
     "money.alone": "No other price is noted to hold it against",
     "order.rounds": "Every round ran each contender once",

@@ -312,7 +312,7 @@ def test_the_record_holds_the_weighed_verdict(tmp_path):
     assert weighed_["readers"][0]["name"] == "hasty"
     assert weighed_["readers"][0]["weights"] == pytest.approx([0.9, 0.1])
     assert sum(weighed_["equal_first"].values()) == pytest.approx(1)
-    assert (weighed_["with_repeats"], weighed_["criteria"], weighed_["draws"]) == (2, 2, 10_000)
+    assert (weighed_["known_scatter"], weighed_["criteria"], weighed_["draws"]) == (2, 2, 10_000)
 
 
 BAD = {
