@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import warnings
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -32,7 +33,7 @@ def rows(**passes: str) -> str:
     )
 
 
-def compiled(place: Path, scatter: str, ratio: str, readings: str) -> tuple[dict, str, dict[str, Finding]]:  # type: ignore[type-arg]
+def compiled(place: Path, scatter: str, ratio: str, readings: str) -> tuple[dict[str, Any], str, dict[str, Finding]]:
     record = compile_campaign(place, GAS.replace("SCATTER", scatter).replace("RATIO", ratio), readings=readings)
     page = (place / "stoves" / ".site" / record["campaign"] / "index.html").read_text(encoding="utf-8")
     return record["verdict"], page, {f.rule: f for f in audit_path(place / "stoves")}

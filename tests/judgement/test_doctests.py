@@ -1,19 +1,16 @@
 """What the judging library says of itself is run: every example in its docstrings, one for each public function."""
 
 import doctest
-import importlib
 import inspect
-import pkgutil
 import re
 import subprocess
 import sys
-from collections.abc import Iterator
 from pathlib import Path
-from types import ModuleType
 
 import pytest
 
 from reportgen import judgement
+from tests.examples import examples, examples_of_page, modules, run
 
 # what the library rests on, each shown by an example whose docstring names it
 SOURCES = (
@@ -23,24 +20,11 @@ SOURCES = (
 LIBRARY = Path(__file__).parents[2] / "content" / "handbook" / "judging-library.md"
 
 
-def modules() -> Iterator[ModuleType]:
-    yield judgement
-    for found in pkgutil.walk_packages(judgement.__path__, f"{judgement.__name__}."):
-        yield importlib.import_module(found.name)
-
-
-def examples() -> Iterator[doctest.DocTest]:
-    finder = doctest.DocTestFinder(exclude_empty=True)
-    for module in modules():
-        yield from (test for test in finder.find(module) if test.examples)
-
-
-@pytest.mark.parametrize("example", list(examples()), ids=lambda example: example.name.removeprefix("reportgen."))
+@pytest.mark.parametrize(
+    "example", list(examples(judgement)), ids=lambda example: example.name.removeprefix("reportgen.")
+)
 def test_an_example_comes_out_as_it_says(example: doctest.DocTest) -> None:
-    said: list[str] = []
-    failed, tried = doctest.DocTestRunner(optionflags=doctest.ELLIPSIS).run(example, out=said.append)
-    assert tried
-    assert not failed, "".join(said)
+    assert run(example)
 
 
 def test_every_function_of_the_public_face_has_an_example() -> None:
@@ -52,7 +36,7 @@ def test_every_function_of_the_public_face_has_an_example() -> None:
 
 def test_every_source_has_an_example() -> None:
     texts = [(m.__doc__ or "") + "".join(t.docstring or "" for t in doctest.DocTestFinder(exclude_empty=True).find(m)
-             if t.examples) for m in modules()]  # fmt: skip
+             if t.examples) for m in modules(judgement)]  # fmt: skip
     told = [text for text in texts if ">>>" in text]
     assert [source for source in SOURCES if not any(source in text for text in told)] == []
 
@@ -72,12 +56,7 @@ def test_asking_for_a_type_loads_no_heavy_library() -> None:
 
 
 def test_the_examples_of_the_handbook_come_out_as_they_say() -> None:
-    said: list[str] = []
-    text = LIBRARY.read_text(encoding="utf-8")
-    example = doctest.DocTestParser().get_doctest(text, {}, "judging-library.md", str(LIBRARY), 0)
-    failed, tried = doctest.DocTestRunner(optionflags=doctest.ELLIPSIS).run(example, out=said.append)
-    assert tried > 15
-    assert not failed, "".join(said)
+    assert run(examples_of_page(LIBRARY)) > 15
 
 
 def test_the_handbook_names_every_function_of_the_public_face() -> None:

@@ -1,17 +1,15 @@
 """What the measuring library says of itself is run: every example in its docstrings, one a clause at the least."""
 
 import doctest
-import importlib
 import inspect
-import pkgutil
 import re
-from collections.abc import Iterator
 from pathlib import Path
 from types import ModuleType
 
 import pytest
 
 from reportgen import metrology
+from tests.examples import examples, examples_of_page, run
 
 # clauses of the JCGM 100 that the library rests on, and the JCGM 101 as a whole: each shown by an example
 CLAUSES = (
@@ -20,28 +18,15 @@ CLAUSES = (
 )  # fmt: skip
 
 
-def modules() -> Iterator[ModuleType]:
-    yield metrology
-    for found in pkgutil.walk_packages(metrology.__path__, f"{metrology.__name__}."):
-        yield importlib.import_module(found.name)
-
-
-def examples() -> Iterator[doctest.DocTest]:
-    finder = doctest.DocTestFinder(exclude_empty=True)
-    for module in modules():
-        yield from (test for test in finder.find(module) if test.examples)
-
-
-@pytest.mark.parametrize("example", list(examples()), ids=lambda example: example.name.removeprefix("reportgen."))
+@pytest.mark.parametrize(
+    "example", list(examples(metrology)), ids=lambda example: example.name.removeprefix("reportgen.")
+)
 def test_an_example_comes_out_as_it_says(example: doctest.DocTest) -> None:
-    said: list[str] = []
-    failed, tried = doctest.DocTestRunner(optionflags=doctest.ELLIPSIS).run(example, out=said.append)
-    assert tried
-    assert not failed, "".join(said)
+    assert run(example)
 
 
 def test_every_clause_the_library_rests_on_has_an_example() -> None:
-    told = [example.docstring or "" for example in examples()]
+    told = [example.docstring or "" for example in examples(metrology)]
     missing = [clause for clause in CLAUSES if not any(re.search(rf"\b{re.escape(clause)}\b", text) for text in told)]
     assert missing == []
 
@@ -66,12 +51,7 @@ LIBRARY = Path(__file__).parents[2] / "content" / "handbook" / "library.md"
 
 
 def test_the_examples_of_the_handbook_come_out_as_they_say() -> None:
-    said: list[str] = []
-    text = LIBRARY.read_text(encoding="utf-8")
-    example = doctest.DocTestParser().get_doctest(text, {}, "library.md", str(LIBRARY), 0)
-    failed, tried = doctest.DocTestRunner(optionflags=doctest.ELLIPSIS).run(example, out=said.append)
-    assert tried > 20
-    assert not failed, "".join(said)
+    assert run(examples_of_page(LIBRARY)) > 20
 
 
 def test_the_handbook_names_every_function_of_the_public_face() -> None:

@@ -276,7 +276,9 @@ def test_leaving_a_criterion_out_is_told_where_it_changes_who_leads_or_whether_f
     assert without_line(stoves(), firmly(without=(same, looser))).startswith(
         "Leave out gas burned, and Corvane Sol leads, but not firmly."
     )
-    assert without_line(stoves(), firmly(without=(looser, looser))).startswith("Leave out either one of gas burned and gas")
+    assert without_line(stoves(), firmly(without=(looser, looser))).startswith(
+        "Leave out either one of gas burned and gas"
+    )
     assert without_line(stoves(), firmly(without=(looser,) * 3)).startswith("Leave out any one of gas burned, gas")
     assert without_line(stoves(), firmly(without=(same,))) == ""  # nothing is left without it
 
