@@ -219,7 +219,7 @@ def _row(told: Told, page: str, test: Test, r: Result) -> SheetRow:
         tied=tied,
         unranked=why_blocked(r.blocked) if r.blocked else "",
         marks=marks(told.evaluation.caveats_on(r.quantity, r.rests_on)),
-        said=r.kind == "order",
+        said=r.kind == "order" or bool(r.missing),
         ahead=ahead_of(told, page, r),
         this_run=words(f"sheet.this-run.{quantity.better}") if led == (r.contender,) else "",
         reasons=way_to_all(campaign, page, r.test, r.quantity, r.part) if r.rank and compared else "",

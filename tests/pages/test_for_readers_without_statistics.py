@@ -151,3 +151,9 @@ def test_every_pair_and_budget_says_on_a_phone_what_its_numbers_are(demo_site: P
         heads = [c.attrs.get("data-head", "") for r in row.one("tbody").all("tr") for c in r.all("td")[1:]]
         assert heads == ["Worked out", "In the result", "Share"] * (len(heads) // 3)
         assert heads
+
+
+def test_why_there_is_no_result_may_break_on_a_sheet_as_it_is_many_words(demo_site: Path) -> None:
+    sheet = read((demo_site / "demo-campaign/contenders/brindle.html").read_text(encoding="utf-8"))
+    (cell,) = [td for td in sheet.all("td") if td.text.startswith("none of its runs finished")]
+    assert cell.attrs["class"] == "value said"
