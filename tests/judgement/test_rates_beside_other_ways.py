@@ -7,8 +7,14 @@ binomial standard deviations. All cells at full size: `tests/bench/rates.py`.
 
 from __future__ import annotations
 
+from math import sqrt
+
+import numpy as np
 import pytest
 
+from reportgen.judgement.judging import judge
+from reportgen.judgement.measured import Measured, Rules
+from reportgen.metrology.uncertain import Source
 from tests.judgement.rates import CELLS, Cell, found, inside_margin, pairs_wrong, spread
 
 CAMPAIGNS = 400
@@ -93,3 +99,22 @@ def test_equals_rarely_have_a_resolved_pair(k: int, passes: int, scatter: str, b
 def test_a_cell_knows_who_is_truly_ahead() -> None:
     assert Cell("", (0.0, 2.0), (1.0, 1.0), 2).best == 1
     assert Cell("", (2.0, 2.0, 0.0), (1.0,) * 3, 2).best is None
+
+
+@pytest.mark.parametrize(("scatter", "published"), [(1.0, 0.17), (2.0, 0.38), (5.0, 0.70)])
+def test_the_instrument_alone_as_yardstick_would_name_a_false_winner_and_nobody_is_named(
+    scatter: float, published: float
+) -> None:
+    """One reading each, two best alike: a repeat would scatter `scatter` times as far as the instrument may be off."""
+    draw, falsely = np.random.default_rng(4), 0
+    for _ in range(CAMPAIGNS):
+        read = np.array([0.0, 0.0, 99.0, 99.0]) + draw.normal(0, scatter, 4) + draw.uniform(-1, 1, 4) * sqrt(3)
+        told = judge(
+            [Measured(str(i), float(x), (float(x),), {Source("accuracy", "meter", str(i)): 1.0})
+             for i, x in enumerate(read)],
+            Rules("lower"),
+        )  # fmt: skip
+        assert told.first.winner is None
+        front = str(int(np.argmin(read)))
+        falsely += all(pair.differed for pair in told.pairs if front in (pair.first, pair.second))
+    assert falsely / CAMPAIGNS == pytest.approx(published, abs=spread(published, CAMPAIGNS) + 0.005)
