@@ -6,9 +6,11 @@ from collections.abc import Sequence
 from math import inf, isinf
 
 from reportgen.judgement.claim import Conformance, Outcome
+from reportgen.judgement.exact.exact_limits import rate_interval, share_interval
 from reportgen.judgement.measured import Reason
 
 CONFIDENCE = 0.95  # of each limit by itself: a claim is contradicted by chance once in twenty, as any other
+TWO_SIDED = 2.0 * (1.0 - CONFIDENCE)  # the level at which both limits together leave as much out
 
 
 def share_limits(yes: int, of: int) -> tuple[float, float]:
@@ -18,11 +20,7 @@ def share_limits(yes: int, of: int) -> tuple[float, float]:
     >>> [round(x, 4) for x in share_limits(10, 10)]
     [0.7411, 1.0]
     """
-    from scipy.special import betaincinv
-
-    lower = float(betaincinv(yes, of - yes + 1, 1.0 - CONFIDENCE)) if yes else 0.0
-    upper = float(betaincinv(yes + 1, of - yes, CONFIDENCE)) if yes < of else 1.0
-    return lower, upper
+    return share_interval(yes, of, TWO_SIDED)
 
 
 def rate_limits(events: int, runs: int) -> tuple[float, float]:
@@ -32,10 +30,7 @@ def rate_limits(events: int, runs: int) -> tuple[float, float]:
     >>> [round(x, 3) for x in rate_limits(0, 3)]
     [0.0, 0.999]
     """
-    from scipy.special import gammaincinv
-
-    lower = float(gammaincinv(events, 1.0 - CONFIDENCE)) / runs if events else 0.0
-    return lower, float(gammaincinv(events + 1, CONFIDENCE)) / runs
+    return rate_interval(events, float(runs), TWO_SIDED)
 
 
 def share_conformance(yes: int, of: int, *, at_least: float | None = None, at_most: float | None = None) -> Conformance:

@@ -5,10 +5,10 @@ from __future__ import annotations
 ALPHA = 0.05  # two-sided
 
 
-def share_interval(yes: int, of: int) -> tuple[float, float]:
-    """The 95 % interval of a share of `of` tries, 0 to 1 (Clopper and Pearson 1934, Biometrika 26:404).
+def share_interval(yes: int, of: int, alpha: float = ALPHA) -> tuple[float, float]:
+    """The interval of a share of `of` tries, 0 to 1 (Clopper and Pearson 1934, Biometrika 26:404).
 
-    It holds the true share at least 95 times in 100. Newcombe 1998 (Statistics in Medicine 17:857, table I) prints
+    It misses the true share at most in `alpha` of all cases: of 95 %, where nothing is said. Newcombe 1998 (Statistics in Medicine 17:857, table I) prints
     .2527 to .3676 for 81 of 263, and 0 to .1684 for none of 20; one of one leaves a no at up to 97.5 %:
 
     >>> [[round(x, 4) for x in share_interval(*of)] for of in ((81, 263), (0, 20))]
@@ -22,14 +22,14 @@ def share_interval(yes: int, of: int) -> tuple[float, float]:
         raise ValueError(f"{yes} of {of} is no share of tries")
     from scipy.special import betaincinv
 
-    low = float(betaincinv(yes, of - yes + 1, ALPHA / 2.0)) if yes else 0.0
-    high = float(betaincinv(yes + 1, of - yes, 1.0 - ALPHA / 2.0)) if yes < of else 1.0
+    low = float(betaincinv(yes, of - yes + 1, alpha / 2.0)) if yes else 0.0
+    high = float(betaincinv(yes + 1, of - yes, 1.0 - alpha / 2.0)) if yes < of else 1.0
     return low, high
 
 
-def rate_interval(events: int, exposure: float = 1.0) -> tuple[float, float]:
-    """The 95 % interval of events per unit of `exposure` that come independently of each other, so that their number is
-    Poisson's (Garwood 1936, Biometrika 28:437). None leaves up to 3.689, ten are 4.795 to 18.390:
+def rate_interval(events: int, exposure: float = 1.0, alpha: float = ALPHA) -> tuple[float, float]:
+    """The interval, of 95 % where no two-sided `alpha` is said, of events per unit of `exposure` that come independently
+    of each other, so that their number is Poisson's (Garwood 1936, Biometrika 28:437). None leaves up to 3.689, ten are 4.795 to 18.390:
 
     >>> [[round(x, 3) for x in rate_interval(n)] for n in (0, 10)]
     [[0.0, 3.689], [4.795, 18.39]]
@@ -40,5 +40,5 @@ def rate_interval(events: int, exposure: float = 1.0) -> tuple[float, float]:
         raise ValueError(f"{events} events over {exposure} is no rate")
     from scipy.special import gammaincinv
 
-    low = float(gammaincinv(events, ALPHA / 2.0)) if events else 0.0
-    return low / exposure, float(gammaincinv(events + 1, 1.0 - ALPHA / 2.0)) / exposure
+    low = float(gammaincinv(events, alpha / 2.0)) if events else 0.0
+    return low / exposure, float(gammaincinv(events + 1, 1.0 - alpha / 2.0)) / exposure
