@@ -31,7 +31,7 @@ from reportgen.pages.math_pieces import (
     over_parts,
     row,
 )
-from reportgen.pages.words import PHRASES, words
+from reportgen.pages.words import has_words, words
 from reportgen.wording import budget, number
 from reportgen.wording.sentence import inside
 from reportgen.wording.unit import joined
@@ -199,7 +199,7 @@ def _called(function: str, arguments: Sequence[Math]) -> Math:
         return energy_difference(*arguments)
     between = [piece for a in arguments for piece in (Math("sign", ","), a)][1:]
     key = f"function.{function}"
-    said = words(key) if key in PHRASES else function.replace("_", " ")
+    said = words(key) if has_words(key) else function.replace("_", " ")
     said = f"{said}\u00a0" if " " in said else said
     return row(Math("function", said), bracketed(row(*between)))
 

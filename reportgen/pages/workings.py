@@ -18,7 +18,7 @@ from reportgen.pages.limits import CaveatMark, marks
 from reportgen.pages.named import Named, named
 from reportgen.pages.readings_shown import ReadingShown, Said, anchors_of, pictured_once, rows_of, shown, told_once
 from reportgen.pages.told import Told
-from reportgen.pages.words import PHRASES, words
+from reportgen.pages.words import has_words, words
 from reportgen.prose.amounts import also_in_full
 from reportgen.prose.draws import way_line
 from reportgen.prose.specimens import specimen_name
@@ -180,7 +180,7 @@ def _told_above(told: Told) -> set[str]:
 def _called(told: Told, name: str) -> str:
     """A step by the title of its quantity, where it is one; what was sought in a trace in words."""
     function, bracket, of = name.removesuffix(")").partition("(")
-    if bracket and f"function.{function}" in PHRASES:
+    if bracket and has_words(f"function.{function}"):
         return f"{words(f'function.{function}')} {of.replace('_', ' ').replace(', ', ' ')}"
     titles = {q.id: q.title for t in told.campaign.tests for q in t.quantities}
     return titles.get(as_id(name), name)

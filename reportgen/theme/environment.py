@@ -8,6 +8,8 @@ from functools import lru_cache
 
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 
+from reportgen.wording import language
+
 
 def environment_of(templates: Mapping[str, str], origins: Mapping[str, str]) -> Environment:
     """Templates by name; an unknown name in one is an error with its file and line.
@@ -42,6 +44,7 @@ def _environment(named: tuple[tuple[str, str, str], ...]) -> Environment:
         cache_size=-1,
     )
     made.globals["say"] = say
+    made.globals["say_of"] = say_of
     made.filters["unbroken"] = unbroken
     return made
 
@@ -56,6 +59,19 @@ def unbroken(text: str) -> str:
     return _BEFORE_UNIT.sub("\u00a0", text)
 
 
-def say(phrase: str) -> str:
-    """An interface phrase in the publication's language; English is as it stands in the template."""
-    return phrase
+def say(key: str, /, **gaps: object) -> str:
+    """The words of `on.<key>` in the publication's language, escaped; a gap may hold markup, or any printed text."""
+    from markupsafe import Markup, escape
+
+    if not language.has(f"on.{key}"):
+        return key  # not yet in the table: English as it stands in the template
+    entry = language.say(f"on.{key}", **{name: f"{{{name}}}" for name in gaps})
+    return Markup(escape(typeset(entry))).format_map({name: escape(typeset(gap)) for name, gap in gaps.items()})
+
+
+def say_of(n: int, key: str, /, **gaps: object) -> str:
+    """The same for words that depend on a number."""
+    from markupsafe import Markup, escape
+
+    entry = language.say_of(n, f"on.{key}", **{name: f"{{{name}}}" for name in gaps})
+    return Markup(escape(typeset(entry))).format_map({name: escape(typeset(gap)) for name, gap in gaps.items()})

@@ -46,6 +46,11 @@ def speaking(tag: str) -> Iterator[Language]:
         _spoken.reset(token)
 
 
+def has(key: str) -> bool:
+    """Whether the program has words of that key."""
+    return key in spoken().phrases
+
+
 def say(key: str, /, **gaps: str) -> str:
     """The words of `key` with their gaps filled.
 

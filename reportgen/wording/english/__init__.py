@@ -1,0 +1,53 @@
+"""Everything the program says in English, as one table: a key, and the words with named gaps.
+
+A gap stands in braces. Where the words depend on a number, an entry holds the forms by plural category (CLDR:
+English has `one` and `other`) and the caller gives `n`. Another language is another module with the same keys.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from reportgen.wording.english.answers import ANSWERS
+from reportgen.wording.english.budgets import BUDGETS
+from reportgen.wording.english.charts import CHARTS
+from reportgen.wording.english.counted import COUNTED
+from reportgen.wording.english.draws import DRAWS
+from reportgen.wording.english.fairness import FAIRNESS
+from reportgen.wording.english.instruments import INSTRUMENTS
+from reportgen.wording.english.met import MET
+from reportgen.wording.english.money import MONEY
+from reportgen.wording.english.orders import ORDERS
+from reportgen.wording.english.pages import PAGES
+from reportgen.wording.english.products import PRODUCTS
+from reportgen.wording.english.quantities import QUANTITIES
+from reportgen.wording.english.reach import REACH
+from reportgen.wording.english.scatter import SCATTER
+from reportgen.wording.english.sentences import SENTENCES
+from reportgen.wording.english.site import SITE
+from reportgen.wording.english.templates import TEMPLATES
+from reportgen.wording.english.verdict import VERDICT
+from reportgen.wording.english.words import WORDS
+from reportgen.wording.phrase import Forms
+
+DECIMAL_SIGN = "."
+SMALL_NUMBERS = (
+    *("none", "one", "two", "three", "four", "five", "six"),
+    *("seven", "eight", "nine", "ten", "eleven", "twelve"),
+)
+
+
+def plural(n: int) -> str:
+    """The plural category of a whole number (CLDR, English cardinal rules)."""
+    return "one" if n == 1 else "other"
+
+
+def inside(title: str) -> str:
+    """A title inside a sentence: its capital falls, but not that of an abbreviation (`CO at idle`)."""
+    return title[:1].lower() + title[1:] if title[1:2].islower() or title[1:2] == " " else title
+
+
+PHRASES: Mapping[str, str | Forms] = {
+    **WORDS, **SENTENCES, **ANSWERS, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS, **BUDGETS,
+    **COUNTED, **DRAWS, **MONEY, **VERDICT, **SCATTER, **REACH, **CHARTS, **PAGES, **SITE, **TEMPLATES,
+}  # fmt: skip
