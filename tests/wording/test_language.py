@@ -15,7 +15,7 @@ from reportgen.metrology.uncertain import Sort
 from reportgen.wording import decision, english, language, reason
 from reportgen.wording.language import say, say_of, speaking, spoken
 
-ROOMS = Path(english.__file__).parents[1]
+ROOMS = Path(english.__file__).parents[2]
 
 
 def spoken_keys() -> Iterator[tuple[str, str, str, set[str] | None]]:
