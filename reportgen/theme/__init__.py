@@ -8,7 +8,8 @@ How a page is rendered::
     html = render(theme, "campaign.html", view, "stoves/index.html")
 
 A template sees `view` (the page kind's frozen view), `root` (the relative way from the page to the site's root,
-"" or "../../"), `style_sheet` (the site's address of the one style sheet) and `say` (an interface phrase in the
+"" or "../../"), `style_sheet` and `paper_sheet` (the site's addresses of the sheet of this kind of page and of the one
+for print) and `say` (an interface phrase in the
 publication's language). Every view has a field `frame: Frame`: title, publication, contents, footer. Links in a
 view are relative already (`addresses.from_to`). A page's template begins ``{% extends "base.html" %}`` and fills
 the blocks `head_matter` (more for the head, may stay away) and `text`; parts are imported as
@@ -16,7 +17,7 @@ the blocks `head_matter` (more for the head, may stay away) and `text`; parts ar
 it comes as markup (an object with ``__html__``).
 
 A theme folder holds `theme.yaml` (`title`, `based on`), `templates/`, `styles/` (joined in the order of their names
-into one sheet) and `static/`. What it lacks comes from the theme it is based on.
+into a sheet for each kind of page: `sheets.py`) and `static/`. What it lacks comes from the theme it is based on.
 """
 
 from reportgen.theme.frame import Frame, Link

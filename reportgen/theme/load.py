@@ -11,7 +11,7 @@ import yaml
 
 from reportgen.finding import Place, refuse
 from reportgen.theme.folder import theme_files
-from reportgen.theme.tight import tight
+from reportgen.theme.sheets import paper_sheet, sheets
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -25,7 +25,7 @@ DEFAULT = "reading-room"
 class Theme:
     """A theme, complete: what it lacked has come from the theme it is based on.
 
-    `templates` and `styles` map a name to its text; `static` maps a site address to bytes, the one style sheet among
+    `templates` and `styles` map a name to its text; `static` maps a site address to bytes, the style sheets among
     them. `origins` say where each template stands, for messages.
     """
 
@@ -36,16 +36,23 @@ class Theme:
     files: Mapping[str, bytes]
     origins: Mapping[str, str]
 
-    @property
-    def style_sheet(self) -> str:
-        """The site's address of the style sheet."""
-        return f"static/{self.name}.css"
+    def sheet_of(self, template: str) -> str:
+        """The site's address of the style sheet of the pages of that template."""
+        return f"static/{self.name}/{template.removesuffix('.html').replace('/', '-')}.css"
 
     @property
+    def paper_sheet(self) -> str:
+        """The site's address of the style sheet for print, the same for every page."""
+        return f"static/{self.name}/on-paper.css"
+
+    @cached_property
     def static(self) -> Mapping[str, bytes]:
         """Everything the site must hold for its pages to look right: address → bytes."""
-        sheet = "\n".join(tight(text) for _, text in sorted(self.styles.items())) + "\n"
-        return {self.style_sheet: sheet.encode(), **{f"static/{name}": data for name, data in self.files.items()}}
+        return {
+            **{self.sheet_of(page): sheet.encode() for page, sheet in sheets(self.styles, self.templates).items()},
+            self.paper_sheet: paper_sheet(self.styles).encode(),
+            **{f"static/{name}": data for name, data in self.files.items()},
+        }
 
     @cached_property
     def environment(self) -> Environment:

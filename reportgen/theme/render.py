@@ -18,7 +18,10 @@ def render(theme: Theme, template: str, view: object, page_address: str) -> str:
 
     try:
         html = theme.environment.get_template(template).render(
-            view=view, root=way_to_root(page_address), style_sheet=theme.style_sheet
+            view=view,
+            root=way_to_root(page_address),
+            style_sheet=theme.sheet_of(template),
+            paper_sheet=theme.paper_sheet,
         )
     except TemplateError as problem:
         raise _broken(theme, template, problem) from problem

@@ -56,7 +56,7 @@ def test_a_campaign_is_begun_compiled_and_viewed_outside_the_repository(
     assert "kettles/readings.csv" in told
     run(["compile", "kettles", "--out", "site"], installed, tmp_path)
     assert "not yet tested" in (tmp_path / "site/kettles/index.html").read_text(encoding="utf-8").lower()
-    assert (tmp_path / "site/static/reading-room.css").is_file()
+    assert (tmp_path / "site/static/reading-room/campaign.css").is_file()
 
     command = [*COMMAND, "view", "kettles"]
     with subprocess.Popen(command, env=installed, cwd=tmp_path, stdout=subprocess.PIPE, text=True) as viewing:

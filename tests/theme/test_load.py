@@ -27,15 +27,15 @@ def test_a_theme_holds_only_what_differs_and_the_rest_comes_from_its_base(tmp_pa
     theme, base = load_theme(ws, "ours"), load_theme(None)
     assert render(theme, "changes.html", PAGE, "a/changes.html") == "ours for Noise\n"
     assert {k for k in base.templates if theme.templates[k] != base.templates[k]} == {"changes.html"}
-    assert theme.style_sheet == "static/ours.css"
-    assert theme.static["static/ours.css"] == base.static["static/reading-room.css"]
+    assert theme.sheet_of("changes.html") == "static/ours/changes.css"
+    assert theme.static["static/ours/test.css"] == base.static["static/reading-room/test.css"]
 
 
 def test_a_style_sheet_of_the_same_name_takes_the_place_of_the_bases(tmp_path: Path) -> None:
     ws = _themes(tmp_path, ours="based on: reading-room\n")
     (tmp_path / "themes/ours/styles").mkdir()
     (tmp_path / "themes/ours/styles/20-contenders.css").write_text(":root { --c1: teal; }")
-    sheet = load_theme(ws, "ours").static["static/ours.css"].decode()
+    sheet = load_theme(ws, "ours").static["static/ours/base.css"].decode()
     assert "--c1:teal" in sheet
     assert "--c2:" not in sheet
     assert "--paper:" in sheet
@@ -51,7 +51,9 @@ def test_a_theme_may_bear_the_name_of_its_base(tmp_path: Path) -> None:
 def test_a_page_finds_the_site_s_root_from_where_it_stands() -> None:
     theme = load_theme(None)
     for address, root in (("index.html", ""), ("stoves/index.html", "../"), ("stoves/tests/noise.html", "../../")):
-        assert f'href="{root}static/reading-room.css"' in render(theme, "base.html", PAGE, address)
+        page = render(theme, "base.html", PAGE, address)
+        assert f'href="{root}static/reading-room/base.css"' in page
+        assert f'href="{root}static/reading-room/on-paper.css" media="print"' in page
 
 
 @pytest.mark.parametrize(

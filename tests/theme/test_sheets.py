@@ -1,0 +1,86 @@
+"""A page asks for the rules it needs: a file of styles may say which templates it is for.
+
+Compression as hosts send it: RFC 1952 (gzip) at the highest level of RFC 1951's deflate. The budget is the issue's: 14 kB of
+HTML and style before the first picture leaves a sheet some 5 kB, as the longest text before one takes 8.2.
+"""
+
+from __future__ import annotations
+
+import gzip
+import re
+from pathlib import Path
+
+import pytest
+
+from reportgen.theme import load_theme
+from reportgen.theme.sheets import page_templates, paper_sheet, served, sheets, styles_for
+
+THEME = load_theme(None)
+TEMPLATES = {
+    "base.html": "",
+    "campaign.html": '{% extends "base.html" %}{% from "parts/figure.html" import figure %}',
+    "text.html": '{% extends "base.html" %}',
+    "wide/archive.html": '{%- extends "base.html" -%}',
+    "parts/figure.html": '{% from "parts/caveat.html" import raised %}',
+    "parts/caveat.html": "",
+    "view/tail.html": "",
+}
+
+
+def test_a_file_that_names_no_template_serves_every_page() -> None:
+    assert all(list(styles_for({"10.css": "a{}"}, TEMPLATES, page)) == ["10.css"] for page in TEMPLATES)
+
+
+def test_a_file_serves_pages_that_draw_on_its_template_at_any_depth() -> None:
+    styles = {"10.css": "a{}", "40.css": "/* for: parts/caveat.html */ b{}"}
+    assert list(styles_for(styles, TEMPLATES, "campaign.html")) == ["10.css", "40.css"]
+    assert list(styles_for(styles, TEMPLATES, "text.html")) == ["10.css"]
+
+
+def test_a_star_stands_for_any_name() -> None:
+    assert served("/* for: wide/*.html,\n parts/name.html */ a{}") == ("wide/*.html", "parts/name.html")
+    assert list(styles_for({"1.css": "/* for: wide/*.html */"}, TEMPLATES, "wide/archive.html")) == ["1.css"]
+
+
+def test_a_comment_that_only_begins_with_for_names_no_template() -> None:
+    assert served("/* For reading in the sun: darker. */ a{}") == ()
+
+
+def test_files_stand_in_the_order_of_their_names_and_print_in_a_sheet_of_its_own() -> None:
+    styles = {"90-print.css": "c { d: e }", "50.css": "b{}", "10.css": "a{}"}
+    assert sheets(styles, TEMPLATES)["text.html"] == "a{}\nb{}\n"
+    assert paper_sheet(styles) == "c{d:e}\n"
+
+
+def test_parts_and_what_the_viewer_shows_are_no_pages() -> None:
+    assert page_templates(TEMPLATES) == ("base.html", "campaign.html", "text.html", "wide/archive.html")
+
+
+@pytest.mark.parametrize("page", page_templates(THEME.templates))
+def test_a_sheet_is_small_enough_to_come_with_its_page(page: str) -> None:
+    assert len(gzip.compress(THEME.static[THEME.sheet_of(page)], 9, mtime=0)) <= 5200
+
+
+def test_every_template_that_a_file_of_styles_is_for_is_there() -> None:
+    assert {name for text in THEME.styles.values() for name in served(text) if "*" not in name} <= set(THEME.templates)
+
+
+def test_no_rule_waits_for_a_class_that_nothing_writes() -> None:
+    """Classes of charts are written by charts/ (their layers) and by the script that points at weights."""
+    written = " ".join(THEME.templates.values()) + " ".join(
+        f.decode() for n, f in THEME.files.items() if n.endswith(".js")
+    )
+    rooms = ("charts", "pages", "site", "prose")
+    python = " ".join(
+        p.read_text()
+        for room in rooms
+        for p in Path(load_theme.__code__.co_filename).parents[1].glob(f"{room}/**/*.py")
+    )
+    known = set(re.findall(r"[A-Za-z][\w-]*", written + python)) | {f"c{n}" for n in range(1, 9)}
+    known |= {f"tone-{n}" for n in range(5)} | {f"down-{n}" for n in range(1, 13)}
+    asked = {
+        c
+        for text in THEME.styles.values()
+        for c in re.findall(r"\.([a-z][\w-]*)(?=[^{}]*\{)", re.sub(r"/\*.*?\*/", "", text, flags=re.S))
+    }
+    assert asked - known == set()
