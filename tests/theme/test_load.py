@@ -34,11 +34,11 @@ def test_a_theme_holds_only_what_differs_and_the_rest_comes_from_its_base(tmp_pa
 def test_a_style_sheet_of_the_same_name_takes_the_place_of_the_bases(tmp_path: Path) -> None:
     ws = _themes(tmp_path, ours="based on: reading-room\n")
     (tmp_path / "themes/ours/styles").mkdir()
-    (tmp_path / "themes/ours/styles/20-contenders.css").write_text(":root { --c1: teal; }")
+    (tmp_path / "themes/ours/styles/10-colours.css").write_text(":root { --c1: teal; }")
     sheet = load_theme(ws, "ours").static["static/ours/base.css"].decode()
     assert "--c1:teal" in sheet
     assert "--c2:" not in sheet
-    assert "--paper:" in sheet
+    assert "--measure:" in sheet
 
 
 def test_a_theme_may_bear_the_name_of_its_base(tmp_path: Path) -> None:

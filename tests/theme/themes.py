@@ -1,0 +1,3 @@
+"""The themes that come with the program."""
+
+OURS = ("reading-room", "field-book")
