@@ -6,11 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from reportgen.addresses import contender_page, from_to, test_page
-from reportgen.campaign.declared import Campaign, Contender, ProseFile, Test
+from reportgen.campaign.declared import Contender, ProseFile, Test
 from reportgen.evaluation.evaluated import Result
 from reportgen.pages.ahead import Ahead, ahead_of, way_to_all
+from reportgen.pages.claims import ClaimShown, claims_of
 from reportgen.pages.figures_shown import Printed, printed
 from reportgen.pages.framing import frame_of
+from reportgen.pages.identity import Fact, identity_of
 from reportgen.pages.limits import CaveatMark, CaveatShown, marks, shown
 from reportgen.pages.named import Named, named
 from reportgen.pages.own_words import OwnText, own_text
@@ -21,41 +23,16 @@ from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import working
 from reportgen.pages.words import words
-from reportgen.prose.box import found_in, received
-from reportgen.prose.claim import evidence, outcome_line, result_for
+from reportgen.prose.box import received
 from reportgen.prose.missed import missed
 from reportgen.prose.places import leader_once
-from reportgen.prose.sentences import claim_in_short
-from reportgen.prose.specimens import day_of, specimen_told
+from reportgen.prose.specimens import specimen_told
 from reportgen.prose.standing import standing
-from reportgen.theme import Frame, Link, render
-from reportgen.wording.decision import outcome
+from reportgen.theme import Frame, render
 from reportgen.wording.interval import rank_range
-from reportgen.wording.listing import and_list, or_list
+from reportgen.wording.listing import and_list
 from reportgen.wording.reason import why_blocked
-from reportgen.wording.sentence import capital, inside
-
-
-@dataclass(frozen=True)
-class Fact:
-    """A name and what there is to say to it."""
-
-    name: str
-    says: str
-
-
-@dataclass(frozen=True)
-class ClaimShown:
-    """`sources` are the maker's words, each with where they stand; `outcome` one word; `evidence` what it rests on."""
-
-    anchor: str
-    sources: tuple[Fact, ...]
-    bound: str
-    outcome: str
-    code: str
-    evidence: str
-    marks: tuple[CaveatMark, ...]
-    test: Link | None
+from reportgen.wording.sentence import inside
 
 
 @dataclass(frozen=True)
@@ -123,13 +100,13 @@ def contender_view(told: Told, c: Contender) -> ContenderView:
         frame=frame_of(told, page, c.title, words("sheet.description", name=c.title, campaign=campaign.title)),
         contender=named(campaign, c.id, page),
         missed=missed(campaign, evaluation, c.id),
-        identity=_identity(c),
+        identity=identity_of(c),
         specimens=tuple(Fact(words("fact.specimen", id=s.id), specimen_told(s)) for s in c.specimens),
         several=len(c.specimens) > 1,
         as_received=received(c),
         arrival=photos_shown(campaign, page, c.photos),
         arrival_film=film_shown(campaign, page, c.film, c.photos),
-        claims=_claims(told, page, c),
+        claims=claims_of(told, page, c),
         results=tuple(replace(row, tied="") if row.tied == words("tied.once") else row for row in rows),
         once=_once(rows),
         limits=tuple(shown(campaign, bearing[n], page) for n in sorted(bearing)),
@@ -149,59 +126,6 @@ def _of_test(told: Told, test: Test, contender: str) -> list[Result]:
     ids = [q.id for q in sorted(test.quantities, key=lambda q: q.id != test.headline)]
     of = [r for r in told.evaluation.results if r.contender == contender and r.quantity in ids]
     return sorted(of, key=lambda r: ids.index(r.quantity))
-
-
-def _identity(c: Contender) -> tuple[Fact, ...]:
-    bought = ", ".join(filter(None, (c.bought_where, day_of(c.bought_on))))
-    told = [
-        (words("fact.maker"), c.maker),
-        (words("fact.model"), c.model),
-        (words("fact.called"), or_list(c.also_called)),
-        (words("fact.bought"), bought),
-        (words("fact.supplied"), c.supplied_by),
-        (words("fact.box"), found_in(c)),
-        (words("fact.firmware"), c.firmware),
-        (words("fact.settings"), c.settings),
-    ]
-    for price in c.prices:
-        when = ", ".join(filter(None, (price.where, day_of(price.date))))
-        aside = f" ({when})" if when and when != bought else ""  # what stands a line above isn't said again
-        told.append((words(f"fact.{price.sort}"), f"{price.text}{aside}"))
-    return tuple(Fact(name, says) for name, says in told if says)
-
-
-def _claims(told: Told, page: str, c: Contender) -> tuple[ClaimShown, ...]:
-    outcomes = {o.claim: o for o in told.evaluation.claims if o.contender == c.id}
-    made = []
-    for claim in c.claims:
-        found = outcomes.get(claim.id)
-        result = result_for(told.evaluation, found, claim) if found and claim.quantity else None
-        test = _test_of(told.campaign, claim.quantity)
-        made.append(
-            ClaimShown(
-                anchor=f"claim-{claim.id}",
-                sources=tuple(Fact(source, said) for source, said in claim.says.items()),
-                bound=claim_in_short(claim),
-                outcome=capital(outcome_line(c, claim, found, result) if found else outcome("not tested")),
-                code=(found.outcome if found else "not tested").replace(" ", "-"),
-                evidence=evidence(told.campaign, c, claim, found, result) if found else "",
-                marks=marks(told.evaluation.caveats_on(claim.quantity, found.rests_on)) if found else (),
-                test=_leads_to(told, page, claim.quantity, test, result) if test else None,
-            )
-        )
-    return tuple(made)
-
-
-def _leads_to(told: Told, page: str, quantity: str, test: Test, result: Result | None) -> Link:
-    """From a claim to the working of the result it is held against; to the test where there is none."""
-    title = heading(told.campaign.quantity(quantity), result.part if result else "")
-    if result is None or result.missing:
-        return Link(title, from_to(page, test_page(told.campaign.id, test.id)))
-    return Link(title, working(told.campaign, page, test.id, quantity, result.contender, result.part))
-
-
-def _test_of(campaign: Campaign, quantity: str) -> Test | None:
-    return next((t for t in campaign.tests if any(q.id == quantity for q in t.quantities)), None)
 
 
 def _row(told: Told, page: str, test: Test, r: Result) -> SheetRow:

@@ -1,0 +1,39 @@
+"""What a contender is by the papers that came with it: maker, model, where bought, for how much."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from reportgen.campaign.declared import Contender
+from reportgen.pages.words import words
+from reportgen.prose.box import found_in
+from reportgen.prose.specimens import day_of
+from reportgen.wording.listing import or_list
+
+
+@dataclass(frozen=True)
+class Fact:
+    """A name and what there is to say to it."""
+
+    name: str
+    says: str
+
+
+def identity_of(c: Contender) -> tuple[Fact, ...]:
+    """Its facts in a fixed order, without those nobody noted; a price a line."""
+    bought = ", ".join(filter(None, (c.bought_where, day_of(c.bought_on))))
+    told = [
+        (words("fact.maker"), c.maker),
+        (words("fact.model"), c.model),
+        (words("fact.called"), or_list(c.also_called)),
+        (words("fact.bought"), bought),
+        (words("fact.supplied"), c.supplied_by),
+        (words("fact.box"), found_in(c)),
+        (words("fact.firmware"), c.firmware),
+        (words("fact.settings"), c.settings),
+    ]
+    for price in c.prices:
+        when = ", ".join(filter(None, (price.where, day_of(price.date))))
+        aside = f" ({when})" if when and when != bought else ""  # what stands a line above isn't said again
+        told.append((words(f"fact.{price.sort}"), f"{price.text}{aside}"))
+    return tuple(Fact(name, says) for name, says in told if says)
