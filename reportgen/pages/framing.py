@@ -40,7 +40,15 @@ def frame_of(told: Told, page: str, title: str, description: str = "", trail: tu
             )
         ),
         foot_links=_links(told, page),
+        on_paper=_on_paper(publication.address, page, str(told.issue)),
     )
+
+
+def _on_paper(site: str, page: str, issue: str) -> str:
+    """Where the page is to be found and the issue it is of: a sheet of paper leads nowhere by itself."""
+    if not site:
+        return words("paper.issue", issue=issue)
+    return words("paper.at", address=f"{site.rstrip('/')}/{page}", issue=issue)
 
 
 def _links(told: Told, page: str) -> tuple[Link, ...]:

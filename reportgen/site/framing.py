@@ -47,6 +47,7 @@ def frame_of(wide: Wide, page: str, title: str, description: str = "", trail: Se
         invented=invented(publication.invented),
         foot=_foot(publication),
         foot_links=tuple(Link(text, from_to(page, to), to == page) for text, to in _texts(wide)),
+        on_paper=f"{publication.address.rstrip('/')}/{page}" if publication.address else "",
     )
 
 

@@ -13,17 +13,20 @@ from reportgen.wording.english.budgets import BUDGETS
 from reportgen.wording.english.charts import CHARTS
 from reportgen.wording.english.counted import COUNTED
 from reportgen.wording.english.draws import DRAWS
+from reportgen.wording.english.exploring import EXPLORING
 from reportgen.wording.english.fairness import FAIRNESS
 from reportgen.wording.english.instruments import INSTRUMENTS
 from reportgen.wording.english.met import MET
 from reportgen.wording.english.money import MONEY
 from reportgen.wording.english.orders import ORDERS
 from reportgen.wording.english.pages import PAGES
+from reportgen.wording.english.paper import PAPER
 from reportgen.wording.english.products import PRODUCTS
 from reportgen.wording.english.quantities import QUANTITIES
 from reportgen.wording.english.reach import REACH
 from reportgen.wording.english.scatter import SCATTER
 from reportgen.wording.english.sentences import SENTENCES
+from reportgen.wording.english.side_by_side import SIDE_BY_SIDE
 from reportgen.wording.english.site import SITE
 from reportgen.wording.english.templates import TEMPLATES
 from reportgen.wording.english.verdict import VERDICT
@@ -49,5 +52,5 @@ def inside(title: str) -> str:
 
 PHRASES: Mapping[str, str | Forms] = {
     **WORDS, **SENTENCES, **ANSWERS, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS, **BUDGETS,
-    **COUNTED, **DRAWS, **MONEY, **VERDICT, **SCATTER, **REACH, **CHARTS, **PAGES, **SITE, **TEMPLATES,
+    **COUNTED, **DRAWS, **MONEY, **VERDICT, **SCATTER, **REACH, **CHARTS, **PAGES, **PAPER, **SIDE_BY_SIDE, **SITE, **TEMPLATES,
 }  # fmt: skip
