@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 
 from reportgen.campaign.declared import Campaign
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
+from reportgen.charts.figure import Drawing
 from reportgen.charts.plate import Layer, Plate, Row
-from reportgen.charts.scale import axis, known
+from reportgen.charts.scale import Axis, axis, known
 from reportgen.charts.side import fitting, lines_of
 from reportgen.charts.spread import spread
 from reportgen.evaluation.evaluated import CostOfUse
@@ -27,7 +28,16 @@ class Line:
     """One contender's line with its mark."""
 
     cost: CostLine
-    mark: ContenderMark
+    index: int
+
+    @property
+    def mark(self) -> ContenderMark:
+        return mark_of(self.index)
+
+    @property
+    def sign(self) -> Row:
+        """Its mark."""
+        return {"shape": self.mark.shape, "fill": self.mark.ink, "of": self.index}
 
     def middle(self, uses: float) -> float:
         """Price, of a range its middle, and so many uses."""
@@ -36,22 +46,41 @@ class Line:
 
 def lines_of_cost(campaign: Campaign, cost: CostOfUse) -> tuple[Line, ...]:
     """Those that can be drawn, in the campaign's order."""
-    marks = {c.id: mark_of(n) for n, c in enumerate(campaign.contenders)}
-    return tuple(Line(line, marks[line.name]) for line in cost.lines if known(line.cost))
+    index = {c.id: n for n, c in enumerate(campaign.contenders)}
+    return tuple(Line(line, index[line.name]) for line in cost.lines if known(line.cost))
 
 
-def svg(campaign: Campaign, cost: CostOfUse, alt: str, out: Collection[str] = ()) -> str:
-    """The drawing, with `alt` for whoever doesn't see it; of those `out` the key says so."""
+def uses_of(cost: CostOfUse) -> tuple[float, ...]:
+    """The numbers of uses that the axis names, and both ends of it."""
+    within = {t for t in _across(cost).ticks if cost.low < t < cost.high}
+    return tuple(sorted({cost.low, cost.high, *within}))
+
+
+def _across(cost: CostOfUse) -> Axis:
+    return axis((cost.low, cost.high), from_zero=cost.low == 0.0, at_most=6, margin=0.0)
+
+
+def drawing(
+    campaign: Campaign, cost: CostOfUse, alt: str, out: Collection[str], met: Callable[[CostLine, float], str]
+) -> Drawing:
+    """The drawing, with `alt` for whoever doesn't see it; of those `out` the key says so.
+
+    `met` says what a line comes to after so many uses.
+    """
     lines = lines_of_cost(campaign, cost)
     ends = (cost.low, cost.high)
     up = axis([v for line in lines for n in ends for v in (*line.cost.total(n), line.middle(n))], at_most=5)
-    across = axis(ends, from_zero=cost.low == 0.0, at_most=6, margin=0.0)
+    across = _across(cost)
     widest = max((len(number.fixed(t, up.decimals)) for t in up.ticks), default=1)
     head = 32 + _ROW * ((len(lines) + 1) // 2)
     plate = Plate(14 + 7 * widest, 30, head, 42, HEIGHT, across, up)
     layers = [*_axes(plate, cost), *_legend(plate, campaign, lines, head, out)]
     for n, line in enumerate(lines):
-        layers += _band(plate, n, line, ends)
+        layers += _band(plate, line, ends)
+        whose: Row = {"of": line.index, "walk": n}
+        layers += _line(plate, n, line, [
+            {"x": uses, "y": line.middle(uses), "said": met(line.cost, uses), **whose} for uses in uses_of(cost)
+        ])  # fmt: skip
     layers += _ends(plate, lines, cost.high)
     return draw(plate, layers, "cost", alt)
 
@@ -81,22 +110,24 @@ def _legend(plate: Plate, campaign: Campaign, lines: Sequence[Line], head: float
         short = lines_of(campaign.contender(line.cost.name).title, 15 if line.cost.name in out else 20, 1)[0]
         text = f"{line.mark.letter} {say('cost.chart.out', name=short) if line.cost.name in out else short}"
         layers += [
-            ink.points(plate, f"marks-{n}", [{"shape": line.mark.shape, "fill": line.mark.ink}], x=x, y=y, size=60),
-            ink.text(plate, f"names-{n}", [{"text": text}], x + 10, y, size=ink.SMALL + 1),
+            ink.points(plate, f"marks-{n}", [line.sign], x=x, y=y, size=60),
+            ink.text(plate, f"names-{n}", [{"text": text, "of": line.index}], x + 10, y, size=ink.SMALL + 1),
         ]
     return layers
 
 
-def _band(plate: Plate, n: int, line: Line, ends: tuple[float, float]) -> list[Layer]:
-    """The line and its band; of a cost that is only a bound the line is dashed, and the band open."""
-    rows: list[Row] = [{"x": x, "y": line.middle(x)} for x in ends]
+def _band(plate: Plate, line: Line, ends: tuple[float, float]) -> list[Layer]:
+    """What price and use leave open; of a cost that is only a bound the band is open, so none is drawn."""
     band: list[Row] = [] if line.cost.limit else [
-        {"x": x, "y": low, "y2": high} for x in ends for low, high in (line.cost.total(x),)
+        {"x": x, "y": low, "y2": high, "of": line.index} for x in ends for low, high in (line.cost.total(x),)
     ]  # fmt: skip
-    return [
-        ink.bands(plate, f"band-{n}", band, ink=line.mark.ink),
-        ink.lines(plate, f"line-{n}", rows, ink=line.mark.ink, width=1.6, dash=(5, 3) if line.cost.limit else ()),
-    ]
+    return [ink.bands(plate, f"band-{line.index}", band, ink=line.mark.ink)]
+
+
+def _line(plate: Plate, n: int, line: Line, rows: Sequence[Row]) -> list[Layer]:
+    """The line through what it comes to; of a cost that is only a bound it is dashed."""
+    dash = (5.0, 3.0) if line.cost.limit else ()
+    return [ink.lines(plate, f"line-{n}", rows, ink=line.mark.ink, width=1.6, dash=dash)]
 
 
 def _ends(plate: Plate, lines: Sequence[Line], uses: float) -> list[Layer]:
@@ -106,10 +137,9 @@ def _ends(plate: Plate, lines: Sequence[Line], uses: float) -> list[Layer]:
     spots = [(plate.width, HEIGHT - plate.y.at(line.middle(uses), HEIGHT)) for line in lines]
     layers: list[Layer] = []
     for n, (line, y) in enumerate(zip(lines, spread(spots, HEIGHT - 7), strict=True)):
-        mark: Row = {"shape": line.mark.shape, "fill": line.mark.ink}
+        letter: Row = {"text": line.mark.letter, "of": line.index}
         layers += [
-            ink.points(plate, f"end-marks-{n}", [mark], x=plate.width + 7, y=y, size=34),
-            ink.text(plate, f"end-names-{n}", [{"text": line.mark.letter}], plate.width + 13, y, size=ink.SMALL,
-                     weight=700),
-        ]  # fmt: skip
+            ink.points(plate, f"end-marks-{n}", [line.sign], x=plate.width + 7, y=y, size=34),
+            ink.text(plate, f"end-names-{n}", [letter], plate.width + 13, y, size=ink.SMALL, weight=700),
+        ]
     return layers

@@ -8,11 +8,12 @@ from reportgen.charts.figure import Figure
 from reportgen.charts.telling import alternative
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Evaluation
+from reportgen.judgement.money.break_even import CostLine
 from reportgen.prose.cost import cheapest_line, in_all, of_one_use
 from reportgen.prose.out import name_or_out, out_by
 from reportgen.prose.standing import name
 from reportgen.wording.count import whole
-from reportgen.wording.language import say
+from reportgen.wording.language import say, say_of
 
 ADDRESS = "cost-of-use"
 
@@ -38,14 +39,21 @@ def figure(campaign: Campaign, evaluation: Evaluation) -> Figure | None:
                 say("cost.in-all", uses=whole(round(found.high))))  # fmt: skip
     out = {line.name: out_by(campaign, evaluation, line.name) for line in found.lines}
     gone = [say("cost.chart.key.out", name=name(campaign, c), out=why) for c, why in out.items() if why]
+
+    def met(line: CostLine, uses: float) -> str:
+        who, total = name_or_out(campaign, evaluation, line.name), in_all(line, uses, found.currency)
+        return say_of(round(uses), "chart.met.uses", name=who, uses=whole(round(uses)), said=total)
+
+    picture = cost.drawing(campaign, found, alt, {c for c, why in out.items() if why}, met)
     key = sentence([say("cost.chart.key"), *gone])
     return Figure(
         ADDRESS,
-        cost.svg(campaign, found, alt, {c for c, why in out.items() if why}),
+        picture.svg,
         alt,
         title,
         cheapest,
         rows,
         headings,
         key,
+        explored=picture.explored,
     )

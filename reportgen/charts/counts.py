@@ -9,21 +9,22 @@ from reportgen.charts import plate as ink
 from reportgen.charts import readings
 from reportgen.charts.brackets import Groups, brackets, places, room_for_brackets
 from reportgen.charts.convert import draw
+from reportgen.charts.figure import Drawing
 from reportgen.charts.intervals import value_text
 from reportgen.charts.open_ends import open_ends
 from reportgen.charts.order import in_order
 from reportgen.charts.plate import Plate, Row
-from reportgen.charts.readings import Line, has_value
+from reportgen.charts.readings import has_value, in_lines
 from reportgen.charts.scale import axis, known
 from reportgen.charts.side import NAMES, figures, foot, named, names, room_for, x_axis
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Result
 
 
-def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], groups: Groups, alt: str) -> str:
+def drawing(campaign: Campaign, quantity: Quantity, results: Sequence[Result], groups: Groups, alt: str) -> Drawing:
     """The drawing; `results` are one a contender, and a bracket joins each of `groups`."""
     ordered = in_order(quantity, results)
-    lines = [Line(n, r, value_text(r)) for n, r in zip(named(campaign, ordered), ordered, strict=True)]
+    lines = in_lines(named(campaign, ordered), ordered, value_text)
     numbers = room_for([line.printed for line in lines])
     shown = [v for r in ordered for v in (r.low, r.high, *(p.value for p in r.by_pass)) if known(v)]
     shown += [r.estimate.value for r in ordered if r.estimate and known(r.estimate.value)]
@@ -41,9 +42,9 @@ def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], group
     for line in lines:
         r, y, colour = line.result, line.named.y, line.named.mark.ink
         if has_value(r) and r.estimate:
-            bars.append({"x": 0, "x2": r.estimate.value, "y": y - 6, "y2": y + 6, "fill": colour})
+            bars.append({"x": 0, "x2": r.estimate.value, "y": y - 6, "y2": y + 6, "fill": colour, **line.told})
             if known(r.low) and known(r.high):
-                spans.append({"x": r.low, "x2": r.high, "y": y})
+                spans.append({"x": r.low, "x2": r.high, "y": y, **line.whose})
     layers = [
         *x_axis(sheet, quantity.unit, quantity.better),
         ink.boxes(sheet, "bars", bars, opacity=0.75),

@@ -18,9 +18,9 @@ from reportgen.charts import (
     weights_told,
 )
 from reportgen.charts.brackets import tie_groups
-from reportgen.charts.figure import Drawn, Figure
+from reportgen.charts.figure import Drawing, Drawn, Figure
 from reportgen.charts.order import in_order
-from reportgen.charts.telling import HEADINGS, alternative, printed, row_of
+from reportgen.charts.telling import alternative, headings, printed, row_of
 from reportgen.charts.words import words
 from reportgen.evaluation.evaluated import Comparison, Evaluation, Result
 from reportgen.prose.finding_line import finding_line
@@ -89,25 +89,26 @@ def _quantity(
     ordered = in_order(quantity, results)
     told = [(campaign.contender(r.contender).title, printed(r)) for r in ordered]
     alt = alternative(title, found, told)
-    svg, key = _picture(campaign, quantity, results, pairs, alt)
-    return Figure(address, svg, alt, title, found, tuple(row_of(campaign, r) for r in ordered), HEADINGS, key)
+    picture, key = _picture(campaign, quantity, results, pairs, alt)
+    rows = tuple(row_of(campaign, r) for r in ordered)
+    return Figure(address, picture.svg, alt, title, found, rows, headings(), key, explored=picture.explored)
 
 
 def _picture(
     campaign: Campaign, quantity: Quantity, results: Sequence[Result], pairs: Sequence[Comparison], alt: str
-) -> tuple[str, str]:
+) -> tuple[Drawing, str]:
     """The drawing, by the kind of result, and how its marks read."""
     kind = results[0].kind
     groups = tie_groups(quantity, in_order(quantity, results), pairs)
     if kind == "yes/no":
-        return shares.svg(campaign, quantity, results, groups, alt), shares.key(results, groups)
+        return shares.drawing(campaign, quantity, results, groups, alt), shares.key(results, groups)
     if kind == "grade":
-        return grades.svg(campaign, quantity, results, groups, alt), grades.key(results, groups)
+        return grades.drawing(campaign, quantity, results, groups, alt), grades.key(results, groups)
     if kind == "order":
-        return orders.svg(campaign, results, pairs, alt), orders.key(results, pairs)
+        return orders.drawing(campaign, results, pairs, alt), orders.key(results, pairs)
     if kind == "count":
-        return counts.svg(campaign, quantity, results, groups, alt), counts.key(results, groups)
-    return intervals.svg(campaign, quantity, results, pairs, alt), intervals.key(quantity, results, groups)
+        return counts.drawing(campaign, quantity, results, groups, alt), counts.key(results, groups)
+    return intervals.drawing(campaign, quantity, results, pairs, alt), intervals.key(quantity, results, groups)
 
 
 def _overview(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
@@ -121,5 +122,6 @@ def _overview(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
     places = [(row.title, "; ".join(f"{place}: {who}" for place, who in overview.told(campaign, row))) for row in rows]
     alt = alternative(title, found, places)
     table = tuple((row.title, place, names) for row in rows for place, names in overview.told(campaign, row))
-    headings = (words("quantity"), words("place"), words("contender"))
-    return Figure("overview", overview.svg(campaign, rows, alt), alt, title, found, table, headings, overview.key(rows))
+    heads = (words("quantity"), words("place"), words("contender"))
+    picture, key = overview.drawing(campaign, rows, alt), overview.key(rows)
+    return Figure("overview", picture.svg, alt, title, found, table, heads, key, explored=picture.explored)

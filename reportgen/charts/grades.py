@@ -6,8 +6,10 @@ from collections.abc import Sequence
 
 from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.charts import plate as ink
+from reportgen.charts import said
 from reportgen.charts.brackets import Groups, brackets, places, room_for_brackets
 from reportgen.charts.convert import draw
+from reportgen.charts.figure import Drawing
 from reportgen.charts.order import in_order
 from reportgen.charts.plate import Plate, Row
 from reportgen.charts.readings import CROSS
@@ -19,7 +21,7 @@ from reportgen.evaluation.evaluated import Result
 _DOT = 8.0  # px from one dot of a grade to the next
 
 
-def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], groups: Groups, alt: str) -> str:
+def drawing(campaign: Campaign, quantity: Quantity, results: Sequence[Result], groups: Groups, alt: str) -> Drawing:
     """The drawing; grades from left to right as declared, contenders as far in order as they are ranked."""
     results = in_order(quantity, results)
     lines = named(campaign, results, 34.0)
@@ -36,22 +38,26 @@ def svg(campaign: Campaign, quantity: Quantity, results: Sequence[Result], group
     left_out: list[Row] = []
     middles: list[Row] = []
     missing: list[Row] = []
-    for line, r in zip(lines, results, strict=True):
+    for at, (line, r) in enumerate(zip(lines, results, strict=True)):
+        whose: Row = {"of": line.index, "walk": at}
         seen: dict[str, int] = {}
         total = {g: sum(p.word == g for p in r.by_pass) for g in place}
-        for p in r.by_pass:
+        for turn, p in enumerate(r.by_pass, start=1):
             if p.word not in place:
                 continue
             n = seen.get(p.word, 0)
             seen[p.word] = n + 1
             across = min(total[p.word] - n // in_a_row * in_a_row, in_a_row)
             shift = (n % in_a_row - (across - 1) / 2) * _DOT / column
-            row: Row = {"x": place[p.word] + shift, "y": line.y + n // in_a_row * _DOT, "fill": line.mark.ink}
+            row: Row = {"x": place[p.word] + shift, "y": line.y + n // in_a_row * _DOT, "fill": line.mark.ink, **whose}
+            row |= {"said": said.of_pass(line.contender, r, p, p.word), "turn": turn}
             (left_out if p.excluded else dots).append(row)
         if r.grade in place and r.passes > 1:
-            middles.append({"x": place[r.grade] - 0.42, "x2": place[r.grade] + 0.42, "y": line.y - 9})
+            told: Row = {"said": said.of_result(line.contender, r), **whose}
+            middles.append({"x": place[r.grade] - 0.42, "x2": place[r.grade] + 0.42, "y": line.y - 9, **told})
         if not seen:
-            missing.append({"y": line.y, "text": r.missing or words("not read")})
+            told = {"said": said.of_result(line.contender, r), **whose}
+            missing.append({"y": line.y, "text": r.missing or words("not read"), **told})
     bottom = sheet.height
     labels: list[Row] = []
     for grade, n in place.items():

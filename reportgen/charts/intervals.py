@@ -9,10 +9,11 @@ from reportgen.charts import plate as ink
 from reportgen.charts import readings
 from reportgen.charts.brackets import COLUMN, Groups, brackets, tie_groups
 from reportgen.charts.convert import draw
+from reportgen.charts.figure import Drawing
 from reportgen.charts.open_ends import open_ends
 from reportgen.charts.order import in_order
 from reportgen.charts.plate import Layer, Plate, Row
-from reportgen.charts.readings import Line, has_value
+from reportgen.charts.readings import has_value, in_lines
 from reportgen.charts.scale import Axis, axis, known
 from reportgen.charts.side import NAMES, figures, foot, named, names, room_for, x_axis
 from reportgen.charts.words import sentence, words
@@ -24,12 +25,12 @@ from reportgen.prose.table_notes import read_roughly
 from reportgen.wording import interval
 
 
-def svg(
+def drawing(
     campaign: Campaign, quantity: Quantity, results: Sequence[Result], pairs: Sequence[Comparison], alt: str
-) -> str:
+) -> Drawing:
     """The drawing; `results` are one a contender, of one part."""
     ordered = in_order(quantity, results)
-    lines = [Line(n, r, value_text(r)) for n, r in zip(named(campaign, ordered), ordered, strict=True)]
+    lines = in_lines(named(campaign, ordered), ordered, value_text)
     groups = tie_groups(quantity, ordered, pairs)
     band = band_of(quantity, ordered)
     numbers = room_for([line.printed for line in lines])

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from reportgen.campaign.declared import Campaign, Contender, Quantity
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
+from reportgen.charts.figure import Drawing
 from reportgen.charts.plate import Plate, Row
 from reportgen.charts.readings import has_value
 from reportgen.charts.scale import Axis, axis, known
@@ -16,6 +17,7 @@ from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Evaluation, Result, ValueForMoney
 from reportgen.marks import ContenderMark, mark_of
 from reportgen.wording import number
+from reportgen.wording.sentence import capital
 from reportgen.wording.unit import spelled
 
 _HEIGHT = 220.0
@@ -26,10 +28,14 @@ class Offer:
     """One contender with a price and a result; `beaten_by` cost no more and are resolved better on this quantity."""
 
     contender: Contender
-    mark: ContenderMark
+    index: int
     price: ValueForMoney
     result: Result
     beaten_by: tuple[str, ...] = ()
+
+    @property
+    def mark(self) -> ContenderMark:
+        return mark_of(self.index)
 
     @property
     def low(self) -> float:
@@ -62,7 +68,7 @@ def offers(campaign: Campaign, evaluation: Evaluation) -> tuple[Quantity | None,
             price = next((v for v in verdict.value if v.contender == contender.id), None) if verdict else None
             result = evaluation.of(id, contender.id)
             if price and known(price.low) and result and has_value(result):
-                made.append(Offer(contender, mark_of(n), price, result, _beaten(evaluation, id, price)))
+                made.append(Offer(contender, n, price, result, _beaten(evaluation, id, price)))
         if len(made) > 1:
             return campaign.quantity(id), tuple(made)
     return None, ()
@@ -77,8 +83,8 @@ def _beaten(evaluation: Evaluation, quantity: str, of: ValueForMoney) -> tuple[s
     return tuple(v.contender for v in cheap if v.contender in better)
 
 
-def svg(quantity: Quantity, shown: Sequence[Offer], alt: str) -> str:
-    """The drawing; at least two offers in one currency."""
+def drawing(quantity: Quantity, shown: Sequence[Offer], met: Mapping[str, str], alt: str) -> Drawing:
+    """The drawing; at least two offers in one currency. `met` is what each contender's mark says of itself."""
     unit = next((o.result.estimate.unit for o in shown if o.result.estimate), quantity.unit)
     heights = [v for o in shown for v in (o.value, o.result.low, o.result.high) if known(v)]
     across, up = (
@@ -95,15 +101,17 @@ def svg(quantity: Quantity, shown: Sequence[Offer], alt: str) -> str:
     beaten: list[Row] = []
     for o in shown:
         x = o.middle
-        row: Row = {"x": x, "y": o.value, "shape": o.mark.shape, "fill": o.mark.ink, "stroke": o.mark.ink}
+        looks = {"shape": o.mark.shape, "fill": o.mark.ink, "stroke": o.mark.ink, "of": o.index}
+        row: Row = {"x": x, "y": o.value, "said": met[o.contender.id], **looks}
         (beaten if o.beaten_by else solid).append(row)
         if known(o.result.low) and known(o.result.high):
-            spans.append({"x": x, "y": o.result.low, "y2": o.result.high, "stroke": o.mark.ink})
+            spans.append({"x": x, "y": o.result.low, "y2": o.result.high, **looks})
         if o.high > o.low:
-            ranges.append({"x": o.low, "x2": o.high, "y": o.value, "stroke": o.mark.ink})
+            ranges.append({"x": o.low, "x2": o.high, "y": o.value, **looks})
     left, right = _names(sheet, shown)
     printed = spelled(unit)
-    top = words("axis", what=quantity.title, unit=printed) if printed else quantity.title
+    what = capital(quantity.title)
+    top = words("axis", what=what, unit=printed) if printed else what
     direction = [words(f"money.{quantity.better}")] if quantity.better != "neither" else []
     currency = shown[0].price.currency
     layers = [
@@ -151,7 +159,7 @@ def _names(sheet: Plate, shown: Sequence[Offer]) -> tuple[list[Row], list[Row]]:
         box, after, dy = min(places, key=lambda p: sum(p[0].overlap(d) for d in drawn) + 3 * p[0].outside(field))
         drawn.append(box)
         height = up.low + (_HEIGHT - y - dy) / _HEIGHT * (up.high - up.low)
-        (right if after else left).append({"x": o.middle, "y": height, "text": text})
+        (right if after else left).append({"x": o.middle, "y": height, "text": text, "of": o.index})
     return left, right
 
 

@@ -42,16 +42,9 @@ def figure(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
         for o in shown
     )
     headings = (words("contender"), words("price"), quantity.title, words("beaten"))
-    return Figure(
-        "money",
-        money.svg(quantity, shown, alt),
-        alt,
-        title,
-        found,
-        table,
-        headings,
-        money.key(shown, _out(campaign, evaluation, shown)),
-    )
+    met = {o.contender.id: words("alt.row", name=name, said=said) for o, (name, said) in zip(shown, told, strict=True)}
+    picture, key = money.drawing(quantity, shown, met, alt), money.key(shown, _out(campaign, evaluation, shown))
+    return Figure("money", picture.svg, alt, title, found, table, headings, key, explored=picture.explored)
 
 
 def _found(campaign: Campaign, evaluation: Evaluation, quantity: Quantity, shown: Sequence[Offer]) -> str:

@@ -41,17 +41,18 @@ def open_ends(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
             start = edge + inward * (sheet.x.high - sheet.x.low) * (1 - _STROKES / sheet.width)
         if known(e.value) and sheet.x.holds(e.value):
             start = e.value
-            stops.append({"x": start, "y": y - VALUE / 2, "y2": y + VALUE / 2, "stroke": colour})
+            stops.append({"x": start, "y": y - VALUE / 2, "y2": y + VALUE / 2, "stroke": colour, **line.whose})
         elif known(e.value):
-            breaks.append({"x": start, "y": y, "stroke": colour})
-        arrows.append({"x": start, "x2": edge, "y": y, "stroke": colour})
-        heads[e.limit].append({"y": y, "fill": colour})
+            breaks.append({"x": start, "y": y, "stroke": colour, **line.whose})
+        arrows.append({"x": start, "x2": edge, "y": y, "stroke": colour, **line.told})
+        heads[e.limit].append({"y": y, "fill": colour, **line.whose})
         running = line.result.running and e.limit == "above"
         said = interval.so_far(e.value, e.unit) if running else interval.bound(e.value, e.unit, e.limit)
         at = sheet.x.at(start, sheet.width)
         room = at if e.limit == "above" else sheet.width - at
         fits = room > _LETTER * len(said) + 8
-        (beside if fits else under)[e.limit].append({"x": start, "y": y if fits else y + 15, "text": said})
+        words_of: Row = {"x": start, "y": y if fits else y + 15, "text": said, **line.whose}
+        (beside if fits else under)[e.limit].append(words_of)
     short, long = _nothing(lines, sheet.width)
     return [
         ink.rules(sheet, "limits", arrows, x2="x2", width=2),
@@ -78,8 +79,10 @@ def _nothing(lines: Sequence[Line], width: float) -> tuple[list[Row], list[Row]]
             continue
         said = line.result.missing or words("not read")
         if len(said) * _LETTER <= width:
-            short.append({"y": line.named.y, "text": said})
+            short.append({"y": line.named.y, "text": said, **line.told})
             continue
         told = lines_of(said, int((ink.WIDE - NAMES - 4) / _LETTER))
-        long += [{"y": line.named.y + (turn - (len(told) - 1) / 2) * 13, "text": t} for turn, t in enumerate(told)]
+        for turn, t in enumerate(told):
+            whose = line.told if turn == 0 else line.whose
+            long.append({"y": line.named.y + (turn - (len(told) - 1) / 2) * 13, "text": t, **whose})
     return short, long

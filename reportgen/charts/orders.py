@@ -10,7 +10,9 @@ from collections.abc import Mapping, Sequence
 
 from reportgen.campaign.declared import Campaign
 from reportgen.charts import plate as ink
+from reportgen.charts import said
 from reportgen.charts.convert import draw
+from reportgen.charts.figure import Drawing
 from reportgen.charts.order import by_level
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.readings import CROSS
@@ -27,7 +29,7 @@ MOST_FOLLOWING = 8  # contenders; with more, dashed links would hide what was se
 Spot = tuple[float, float]  # px from the field's left and top
 
 
-def svg(campaign: Campaign, results: Sequence[Result], pairs: Sequence[Comparison], alt: str) -> str:
+def drawing(campaign: Campaign, results: Sequence[Result], pairs: Sequence[Comparison], alt: str) -> Drawing:
     """The drawing; `results` are one a contender, `pairs` all of them."""
     ordered = by_level(results)
     lines = named(campaign, ordered, PITCH)
@@ -41,15 +43,17 @@ def svg(campaign: Campaign, results: Sequence[Result], pairs: Sequence[Compariso
     }
     seen = [p.seen for p in pairs if p.seen is not None and p.first in at and p.second in at]
     marks: list[Row] = [
-        {"x": at[r.contender][0], "y": line.y, "shape": line.mark.shape, "fill": line.mark.ink}
-        for line, r in zip(lines, ordered, strict=True)
+        {"x": at[r.contender][0], "y": line.y, "shape": line.mark.shape, "fill": line.mark.ink,
+         "of": line.index, "walk": n, "said": said.of_result(line.contender, r)}
+        for n, (line, r) in enumerate(zip(lines, ordered, strict=True))
         if r.contender in at
-    ]
+    ]  # fmt: skip
     missing: list[Row] = [
-        {"y": line.y, "text": r.missing or words("not read")}
-        for line, r in zip(lines, ordered, strict=True)
+        {"y": line.y, "text": r.missing or words("not read"), "of": line.index, "walk": n,
+         "said": said.of_result(line.contender, r)}
+        for n, (line, r) in enumerate(zip(lines, ordered, strict=True))
         if r.contender not in at
-    ]
+    ]  # fmt: skip
     layers = [
         *_links(sheet, at, seen, len(ordered) <= MOST_FOLLOWING),
         ink.points(sheet, "seen", marks, size=90),

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from reportgen.campaign.declared import Campaign
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
+from reportgen.charts.figure import Drawing
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.scale import Axis
 from reportgen.charts.side import NAMES, lines_of
@@ -80,7 +81,7 @@ def blocks_of(ranks: Mapping[str, tuple[int, int]]) -> tuple[Block, ...]:
     return tuple(made)
 
 
-def svg(campaign: Campaign, rows: Sequence[Ranked], alt: str) -> str:
+def drawing(campaign: Campaign, rows: Sequence[Ranked], alt: str) -> Drawing:
     """The drawing; at least one row."""
     most = max(b.last for row in rows for b in row.blocks)
     head = _LEGEND * -(-len(campaign.contenders) // 2)
@@ -99,7 +100,7 @@ def svg(campaign: Campaign, rows: Sequence[Ranked], alt: str) -> str:
     letters: list[Row] = []
     index = {c.id: n for n, c in enumerate(campaign.contenders)}
     place = sheet.width / most
-    for row, top in zip(rows, tops, strict=True):
+    for turn, (row, top) in enumerate(zip(rows, tops, strict=True)):
         lane = _lane(row, most)
         titles += [{"y": top + 9 + 14 * n, "text": t} for n, t in enumerate(lines_of(row.title, 16, 3))]
         for b in row.blocks:
@@ -112,8 +113,11 @@ def svg(campaign: Campaign, rows: Sequence[Ranked], alt: str) -> str:
                 at = b.first - 0.5 + (8.5 + n % across * _MEMBER) / place
                 mark = mark_of(index[member])
                 middle = y + _BLOCK / 2 + n // across * 15
-                marks.append({"x": at, "y": middle, "shape": mark.shape, "fill": mark.ink})
-                letters.append({"x": at + 7.5 / place, "y": middle, "text": mark.letter})
+                held = words("met.place", name=campaign.contender(member).title, what=row.title,
+                             place=rank_range((b.first, b.last)))  # fmt: skip
+                whose: Row = {"y": middle, "of": index[member]}
+                marks.append({"x": at, "shape": mark.shape, "fill": mark.ink, "said": held, "turn": turn, **whose})
+                letters.append({"x": at + 7.5 / place, "text": mark.letter, **whose})
     layers = [
         *_legend(sheet, campaign),
         ink.text(
@@ -157,9 +161,9 @@ def _legend(sheet: Plate, campaign: Campaign) -> list[Layer]:
     for n, contender in enumerate(campaign.contenders):
         column, mark = ink.WIDE / 2 * (n % 2), mark_of(n)
         y = -sheet.top + 9 + _LEGEND * (n // 2)
-        marks[column].append({"y": y, "shape": mark.shape, "fill": mark.ink})
-        letters[column].append({"y": y, "text": mark.letter})
-        names[column].append({"y": y, "text": lines_of(contender.title, 20, 1)[0]})
+        marks[column].append({"y": y, "shape": mark.shape, "fill": mark.ink, "of": n})
+        letters[column].append({"y": y, "text": mark.letter, "of": n})
+        names[column].append({"y": y, "text": lines_of(contender.title, 20, 1)[0], "of": n})
     layers: list[Layer] = []
     for side, column in enumerate(marks):
         x = column - sheet.left

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from reportgen.charts import plate as ink
+from reportgen.charts import said
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.scale import known
 from reportgen.charts.side import Named
@@ -20,11 +21,27 @@ CROSS = "M-1,-1L1,1M-1,1L1,-1"
 
 @dataclass(frozen=True)
 class Line:
-    """One contender's result in its line of the chart; `printed` is the number beside it, without its unit."""
+    """One contender's result in line `place` of the chart; `printed` is the number beside it, without its unit."""
 
     named: Named
     result: Result
     printed: str
+    place: int = 0
+
+    @property
+    def whose(self) -> Row:
+        """Of a mark in this line: whose it is, and that it is met here."""
+        return {"of": self.named.index, "walk": self.place}
+
+    @property
+    def told(self) -> Row:
+        """The same for the mark that stands for the result, which says its value."""
+        return {**self.whose, "said": said.of_result(self.named.contender, self.result)}
+
+
+def in_lines(named: Sequence[Named], results: Sequence[Result], printed: Callable[[Result], str]) -> list[Line]:
+    """The lines of a chart, `results` in their order."""
+    return [Line(n, r, printed(r), at) for at, (n, r) in enumerate(zip(named, results, strict=True))]
 
 
 def has_value(result: Result) -> bool:
@@ -47,11 +64,14 @@ def intervals(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
                 continue
             if known(r.low) and known(r.high):
                 if r.covers == "instrument and scatter":
-                    bars.append({"x": r.low, "x2": r.high, "y": y - _BAR / 2, "y2": y + _BAR / 2, "fill": colour})
+                    tall = {"y": y - _BAR / 2, "y2": y + _BAR / 2, "fill": colour, **line.whose}
+                    bars.append({"x": r.low, "x2": r.high, **tall})
                 else:
-                    thin.append({"x": r.low, "x2": r.high, "y": y, "stroke": colour})
-                    ends += [{"x": end, "y": y - 3.5, "y2": y + 3.5, "stroke": colour} for end in (r.low, r.high)]
-            values.append({"x": r.estimate.value, "y": y - VALUE / 2, "y2": y + VALUE / 2, "stroke": colour})
+                    thin.append({"x": r.low, "x2": r.high, "y": y, "stroke": colour, **line.whose})
+                    cut = {"y": y - 3.5, "y2": y + 3.5, "stroke": colour, **line.whose}
+                    ends += [{"x": end, **cut} for end in (r.low, r.high)]
+            upright = {"y": y - VALUE / 2, "y2": y + VALUE / 2, "stroke": colour}
+            values.append({"x": r.estimate.value, **upright, **line.told})
         strong = 0.6 if pale else 1.0
         layers += [
             ink.boxes(sheet, f"intervals{mark}", bars, opacity=ink.PALE * strong),
@@ -71,7 +91,7 @@ def passes(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
         if len(line.result.by_pass) < 2:
             continue
         placed: list[tuple[float, int]] = []
-        for p in line.result.by_pass:
+        for turn, p in enumerate(line.result.by_pass, start=1):
             if not known(p.value):
                 continue
             edge = _EDGE / sheet.width * (sheet.x.high - sheet.x.low)
@@ -81,7 +101,8 @@ def passes(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
             taken = {level for x, level in placed if abs(x - at) < _DOT}
             level = next(n for n in range(len(placed) + 1) if n not in taken)
             placed.append((at, level))
-            row: Row = {"x": value, "y": line.named.y + _PASSES + min(level, 2) * _DOT}
+            row: Row = {"x": value, "y": line.named.y + _PASSES + min(level, 2) * _DOT, **line.whose}
+            row |= {"said": said.of_pass(line.named.contender, line.result, p), "turn": turn}
             (left_out if p.excluded else beyond[p.limit] if p.limit else kept).append(row)
     return [
         ink.points(sheet, "passes", kept, shape="circle", size=15, ink=ink.INK, opacity=0.8),

@@ -54,15 +54,15 @@ def names(sheet: Plate, named: Sequence[Named]) -> list[Layer]:
     """Mark, letter and name at the left of each line."""
     left = -sheet.left
     begin = left + 22 + 7.5 * max((len(n.mark.letter) for n in named), default=1)
-    marks: list[Row] = [{"y": n.y, "shape": n.mark.shape, "fill": n.mark.ink} for n in named]
-    letters: list[Row] = [{"y": n.y, "text": n.mark.letter} for n in named]
+    marks: list[Row] = [{"y": n.y, "shape": n.mark.shape, "fill": n.mark.ink, "of": n.index} for n in named]
+    letters: list[Row] = [{"y": n.y, "text": n.mark.letter, "of": n.index} for n in named]
     told: dict[bool, list[Row]] = {False: [], True: []}
     notes: list[Row] = []
     for n in named:
         lines = [(line, False) for line in lines_of(n.contender.title)]
         lines += [(n.note, True)] if n.note else []
         for turn, (line, small) in enumerate(lines):
-            row: Row = {"y": n.y + (turn - (len(lines) - 1) / 2) * 14, "text": line}
+            row: Row = {"y": n.y + (turn - (len(lines) - 1) / 2) * 14, "text": line, "of": n.index}
             (notes if small else told[n.pale]).append(row)
     return [
         ink.points(sheet, "marks", marks, x=left + 5.5, shape="", size=72),
@@ -128,9 +128,9 @@ def figures(sheet: Plate, told: Sequence[tuple[Named, str]], right: float, unit:
     for n, text in told:
         before, found, decimals = text.partition(sign)
         if text:
-            whole.append({"y": n.y, "text": before})
+            whole.append({"y": n.y, "text": before, "of": n.index})
         if found:
-            part.append({"y": n.y, "text": sign + decimals})
+            part.append({"y": n.y, "text": sign + decimals, "of": n.index})
     over: list[Row] = [{"text": spelled(unit)}] if spelled(unit) and whole else []
     return [
         ink.text(sheet, "figures", whole, at, align="right"),

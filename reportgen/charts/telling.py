@@ -11,7 +11,11 @@ from reportgen.prose.amounts import full
 from reportgen.wording.interval import rank_range
 
 NAMED_IN_ALT = 8  # lines that the text alternative says; the table holds all
-HEADINGS = (words("contender"), words("result"), words("passes"), words("left out"), words("place"))
+
+
+def headings() -> tuple[str, ...]:
+    """Over the columns of the table."""
+    return words("contender"), words("result"), words("passes"), words("left out"), words("place")
 
 
 def printed(result: Result) -> str:
@@ -22,7 +26,7 @@ def printed(result: Result) -> str:
 
 
 def row_of(campaign: Campaign, result: Result) -> tuple[str, ...]:
-    """A result's line of the table, under `HEADINGS`."""
+    """A result's line of the table, under `headings`."""
     place = rank_range(result.rank) if result.rank else words("not ranked") if result.blocked else ""
     counted = bool(campaign.quantity(result.quantity).count_of)  # over all passes, however many these were
     passes, left_out = ("", "") if counted else (str(result.passes), str(result.excluded))

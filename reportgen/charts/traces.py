@@ -9,7 +9,7 @@ from reportgen.campaign.declared import Campaign, Column, Test
 from reportgen.charts.figure import Figure
 from reportgen.charts.scale import known
 from reportgen.charts.telling import alternative
-from reportgen.charts.traces_drawn import Line, svg
+from reportgen.charts.traces_drawn import Line, drawing
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Crossing, Evaluation, TraceShown
 from reportgen.evaluation.traces_happened import happened
@@ -21,7 +21,7 @@ from reportgen.wording.sentence import capital
 from reportgen.wording.traces import time_of
 from reportgen.wording.unit import joined
 
-HEADINGS = tuple(words(f"trace.{h}") for h in ("who", "long", "samples", "lowest", "highest", "passed"))
+HEADINGS = ("who", "long", "samples", "lowest", "highest", "passed")
 
 
 def address_of(test: str, channel: str) -> str:
@@ -40,9 +40,9 @@ def figure(campaign: Campaign, evaluation: Evaluation, test: Test, column: Colum
     told = [(row[0], words("trace.alt.passed" if row[-1] else "trace.alt", **_gaps(row))) for row in rows]
     alt = alternative(title, found, told)
     lines = _lines(campaign, evaluation, shown)
-    return Figure(
-        address_of(test.id, column.name), svg(campaign, lines, alt), alt, title, found, rows, HEADINGS, _key(lines)
-    )
+    picture, heads = drawing(campaign, lines, alt), tuple(words(f"trace.{head}") for head in HEADINGS)
+    address = address_of(test.id, column.name)
+    return Figure(address, picture.svg, alt, title, found, rows, heads, _key(lines), explored=picture.explored)
 
 
 def _found(campaign: Campaign, evaluation: Evaluation, shown: Sequence[TraceShown]) -> str:
@@ -107,9 +107,9 @@ def _lines(campaign: Campaign, evaluation: Evaluation, shown: Sequence[TraceShow
     several = _several(shown)
     made = []
     for t in shown:
-        mark = mark_of(index[t.key.contender])
-        name = f"{mark.letter}{t.key.pass_}" if several else mark.letter
-        made.append(Line(t, mark, name, tuple(happened(evaluation, t))))
+        letter, who = mark_of(index[t.key.contender]).letter, _who(campaign, t, several)
+        name = f"{letter}{t.key.pass_}" if several else letter
+        made.append(Line(t, index[t.key.contender], name, who, tuple(happened(evaluation, t))))
     return made
 
 

@@ -9,16 +9,18 @@ from itertools import pairwise
 from reportgen.campaign.declared import Campaign
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
+from reportgen.charts.figure import Drawing
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.scale import Axis, axis
 from reportgen.charts.side import fitting, lines_of
 from reportgen.charts.spread import Box, Spot, freest, spread
 from reportgen.charts.words import words
+from reportgen.charts.zoomed import Closer, doublings
 from reportgen.evaluation.evaluated import TraceShown
-from reportgen.marks import ContenderMark
+from reportgen.marks import ContenderMark, mark_of
 from reportgen.wording import number
 from reportgen.wording.count import whole
-from reportgen.wording.traces import unit_of_times
+from reportgen.wording.traces import time_of, unit_of_times
 from reportgen.wording.unit import joined, spelled
 
 HEIGHT, _ROW = 200.0, 17.0
@@ -29,12 +31,28 @@ Happened = tuple[tuple[float, int], ...]  # seconds, number of the caveat
 
 @dataclass(frozen=True)
 class Line:
-    """One trace with its contender's mark; `name` stands at its end: A, or A2 where there are several passes."""
+    """One trace of the contender at `index`. `name` stands at its end: A, or A2 where there are several passes; `who`
+    is the same in words."""
 
     shown: TraceShown
-    mark: ContenderMark
+    index: int
     name: str
+    who: str
     happened: Happened = ()
+
+    @property
+    def mark(self) -> ContenderMark:
+        return mark_of(self.index)
+
+    @property
+    def whose(self) -> Row:
+        """Of a mark along this trace: whose it is."""
+        return {"of": self.index}
+
+    def met(self, seconds: float, value: float) -> str:
+        """A sample in words."""
+        said = joined(number.plain(value), self.shown.unit)
+        return words("met.sample", name=self.who, at=time_of(seconds), said=said)
 
 
 @dataclass(frozen=True)
@@ -50,14 +68,14 @@ class _Sheet:
         return across.at(seconds / self.second, self.plate.width), HEIGHT - up.at(value, HEIGHT)
 
 
-def svg(campaign: Campaign, lines: Sequence[Line], alt: str) -> str:
+def drawing(campaign: Campaign, lines: Sequence[Line], alt: str) -> Drawing:
     """The drawing, with `alt` for whoever doesn't see it."""
     longest = max(line.shown.ends for line in lines)
     unit, second = unit_of_times(longest)
     up = axis(_values(lines), at_most=5)
     across = axis([0.0, longest / second], from_zero=True, at_most=6, margin=0.0)
     widest = max((len(number.fixed(t, up.decimals)) for t in up.ticks), default=1)
-    people = list({line.shown.key.contender: line.mark for line in lines}.items())
+    people = list({line.shown.key.contender: line.index for line in lines}.items())
     head = 32 + _ROW * ((len(people) + 1) // 2)
     plate = Plate(14 + 7 * widest, 16 + _room(lines), head, 42, HEIGHT, across, up)
     sheet = _Sheet(plate, up, second)
@@ -65,7 +83,8 @@ def svg(campaign: Campaign, lines: Sequence[Line], alt: str) -> str:
     for n, line in enumerate(lines):
         layers += _line(sheet, n, line)
     layers += [*_limits(sheet, lines), *_marks(sheet, lines), *_ends(sheet, lines)]
-    return draw(plate, layers, "traces", alt)
+    longest_line = [sum(len(stretch) for stretch in line.shown.stretches) for line in lines]
+    return draw(plate, layers, "traces", alt, Closer(across, doublings(longest_line)))
 
 
 def _values(lines: Sequence[Line]) -> list[float]:
@@ -95,16 +114,17 @@ def _axes(plate: Plate, up: Axis, unit: str, unit_up: str) -> list[Layer]:
     ]  # fmt: skip
 
 
-def _legend(plate: Plate, campaign: Campaign, people: Sequence[tuple[str, ContenderMark]], head: float) -> list[Layer]:
+def _legend(plate: Plate, campaign: Campaign, people: Sequence[tuple[str, int]], head: float) -> list[Layer]:
     """Every contender's mark, letter and name over the field, two in a row."""
     layers: list[Layer] = []
     wide = (ink.WIDE - 12) / 2
-    for n, (who, mark) in enumerate(people):
+    for n, (who, index) in enumerate(people):
+        mark = mark_of(index)
         x, y = n % 2 * wide - plate.left + 8, 9 - head + n // 2 * _ROW
         text = f"{mark.letter} {lines_of(campaign.contender(who).title, 20, 1)[0]}"
         layers += [
-            ink.points(plate, f"marks-{n}", [{"shape": mark.shape, "fill": mark.ink}], x=x, y=y, size=60),
-            ink.text(plate, f"names-{n}", [{"text": text}], x + 10, y, size=ink.SMALL + 1),
+            ink.points(plate, f"marks-{n}", [{"shape": mark.shape, "fill": mark.ink, "of": index}], x=x, y=y, size=60),
+            ink.text(plate, f"names-{n}", [{"text": text, "of": index}], x + 10, y, size=ink.SMALL + 1),
         ]
     return layers
 
@@ -113,23 +133,24 @@ def _line(sheet: _Sheet, n: int, line: Line) -> list[Layer]:
     """A trace, broken where nothing was logged: there a dotted line leads on between two upright strokes."""
     rows: list[Row] = []
     alone: list[Row] = []
+    whose: Row = {**line.whose, "walk": n}
     before = 0.0
     for stretch in line.shown.stretches:
         if rows:
-            rows.append({"x": (before + stretch[0][0]) / 2 / sheet.second, "y": None})
+            rows.append({"x": (before + stretch[0][0]) / 2 / sheet.second, "y": None, **whose})
         before = stretch[-1][0]
-        rows += [{"x": x / sheet.second, "y": y} for x, y in stretch]
-        alone += [{"x": x / sheet.second, "y": y} for x, y in stretch] if len(stretch) == 1 else []
+        rows += [{"x": x / sheet.second, "y": y, "said": line.met(x, y), **whose} for x, y in stretch]
+        alone += [{"x": x / sheet.second, "y": y, **whose} for x, y in stretch] if len(stretch) == 1 else []
     colour, bridges = line.mark.ink, _bridges(line.shown)
     half = 5 * (sheet.up.high - sheet.up.low) / HEIGHT
     strokes: list[Row] = [
-        {"x": x / sheet.second, "y": y - half, "y2": y + half} for pair in bridges for x, y in pair
+        {"x": x / sheet.second, "y": y - half, "y2": y + half, **whose} for pair in bridges for x, y in pair
     ]  # fmt: skip
     return [
         ink.lines(sheet.plate, f"trace-{n}", rows, ink=colour, width=1.5),
         ink.points(sheet.plate, f"alone-{n}", alone, shape="circle", size=5, ink=colour),
         *(
-            ink.lines(sheet.plate, f"gap-{n}-{m}", [{"x": x / sheet.second, "y": y} for x, y in pair],
+            ink.lines(sheet.plate, f"gap-{n}-{m}", [{"x": x / sheet.second, "y": y, **whose} for x, y in pair],
                       ink=colour, width=1, dash=(1, 3))
             for m, pair in enumerate(bridges)
         ),
@@ -153,7 +174,7 @@ def _limits(sheet: _Sheet, lines: Sequence[Line]) -> list[Layer]:
     plate = sheet.plate
     shared: list[Row] = [{"y": level} for level in levels if _is_shared(level, passed, lines)]
     own: list[Row] = [
-        {"x": 0.0, "x2": c.at / sheet.second, "y": c.level, "stroke": line.mark.ink}
+        {"x": 0.0, "x2": c.at / sheet.second, "y": c.level, "stroke": line.mark.ink, **line.whose}
         for line, c in passed if not _is_shared(c.level, passed, lines)
     ]  # fmt: skip
     return [
@@ -198,16 +219,16 @@ def _marks(sheet: _Sheet, lines: Sequence[Line]) -> list[Layer]:
     alone: list[Row] = []
     for line in lines:
         passed += [
-            {"x": c.at / sheet.second, "y": c.level, "shape": line.mark.shape, "stroke": line.mark.ink}
+            {"x": c.at / sheet.second, "y": c.level, "shape": line.mark.shape, "stroke": line.mark.ink, **line.whose}
             for c in line.shown.crossings if not c.past
         ]  # fmt: skip
-        alone += [{"x": at / sheet.second, "y": y} for at, y, _ in line.shown.apart]
+        alone += [{"x": at / sheet.second, "y": y, **line.whose} for at, y, _ in line.shown.apart]
         top = max((p for s in line.shown.stretches for p in s), key=lambda p: p[1], default=None)
-        tops += [{"x": top[0] / sheet.second, "y": top[1]}] if line.shown.over and top else []
+        tops += [{"x": top[0] / sheet.second, "y": top[1], **line.whose}] if line.shown.over and top else []
         low = min((p for s in line.shown.stretches for p in s), key=lambda p: p[1], default=None)
-        floors += [{"x": low[0] / sheet.second, "y": low[1]}] if line.shown.under and low else []
+        floors += [{"x": low[0] / sheet.second, "y": low[1], **line.whose}] if line.shown.under and low else []
         incidents += [
-            {"x": at / sheet.second, "text": words("trace.incident", name=line.name, n=whole(n))}
+            {"x": at / sheet.second, "text": words("trace.incident", name=line.name, n=whole(n)), **line.whose}
             for at, n in line.happened
         ]
     plate = sheet.plate
@@ -231,9 +252,10 @@ def _ends(sheet: _Sheet, lines: Sequence[Line]) -> list[Layer]:
     heights = spread(spots, HEIGHT - 7)
     layers: list[Layer] = []
     for n, (line, (x, _), y) in enumerate(zip(ended, spots, heights, strict=True)):
-        mark: Row = {"shape": line.mark.shape, "fill": line.mark.ink}
+        mark: Row = {"shape": line.mark.shape, "fill": line.mark.ink, **line.whose}
+        name: Row = {"text": line.name, **line.whose}
         layers += [
             ink.points(sheet.plate, f"end-marks-{n}", [mark], x=x + 7, y=y, size=34),
-            ink.text(sheet.plate, f"end-names-{n}", [{"text": line.name}], x + 13, y, size=ink.SMALL, weight=700),
+            ink.text(sheet.plate, f"end-names-{n}", [name], x + 13, y, size=ink.SMALL, weight=700),
         ]
     return layers

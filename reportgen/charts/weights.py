@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from reportgen.campaign.declared import Campaign
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
+from reportgen.charts.figure import Drawing
 from reportgen.charts.layer import Layer, layer
 from reportgen.charts.plate import Plate, Row
 from reportgen.charts.scale import Axis
@@ -35,7 +36,7 @@ class Wish:
     weights: tuple[float, ...]
 
 
-def svg(campaign: Campaign, overall: Overall, of: WeightMap, wishes: Sequence[Wish], alt: str) -> str:
+def drawing(campaign: Campaign, overall: Overall, of: WeightMap, wishes: Sequence[Wish], alt: str) -> Drawing:
     """The drawing, for two or three groups."""
     three = len(of.groups) == 3
     leaders = [c.id for c in campaign.contenders if any(_seen(cell, c.id) for cell in of.cells)]

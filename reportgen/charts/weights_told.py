@@ -42,7 +42,7 @@ def figure(campaign: Campaign, evaluation: Evaluation) -> Figure | None:
     headings = (*(capital(t) for t in titles), words("weights.leads"), words("weights.firmness"))
     alt = alternative(title, found, ())
     wishes = wishes_of(overall)
-    svg = weights.svg(campaign, overall, of, wishes, alt)
+    svg = weights.drawing(campaign, overall, of, wishes, alt).svg
     return Figure(ADDRESS, svg, alt, title, found, table, headings, _key(overall, of, wishes))
 
 
