@@ -19,8 +19,8 @@ class Frame:
     """The page around the text. `trail` leads from the site's first page to this one; `contents` are its neighbours.
 
     `contents_of` names what the contents are of ("This comparison"). `invented` stands on every page where
-    products and readings are made up. `foot` holds plain sentences under the text. `on_paper` stands at the foot of every
-    printed sheet: where the page is to be found, and the issue it is of.
+    products and readings are made up. `foot` holds plain sentences under the text. `on_paper` stands at the foot
+    of every printed sheet: where the page is to be found, and the issue it is of.
     """
 
     title: str

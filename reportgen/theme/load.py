@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 import yaml
 
-from reportgen.finding import Place, refuse
-from reportgen.theme.folder import theme_files
-from reportgen.theme.sheets import paper_sheet, sheets
+from reportgen.finding import Finding, Place, Refused, refuse
+from reportgen.theme.folder import ThemeFolder, asked_at, based_on_at, carried_themes, theme_files
+from reportgen.theme.own_files import lacks, stray, styles_unread, templates_unused
+from reportgen.theme.sheets import page_templates, paper_sheet, sheets
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from reportgen.sources import Workspace
 
 DEFAULT = "reading-room"
+Held = TypeVar("Held", str, bytes)
 
 
 @dataclass(frozen=True)
@@ -66,47 +68,90 @@ def load_theme(ws: Workspace | None, name: str = DEFAULT) -> Theme:
     """The theme `name`: from the workspace's `themes/`, else from those that the program carries.
 
     An author's theme may bear the name of the one it is based on. Raises `Refused` where there is no such
-    theme, where its `theme.yaml` can't be read, or where themes are based on each other in a ring.
+    theme, where its `theme.yaml` can't be read, where themes are based on each other in a ring, and where a file of
+    an author's theme can't do what it is there for.
     """
-    templates: dict[str, str] = {}
-    styles: dict[str, str] = {}
-    files: dict[str, bytes] = {}
-    origins: dict[str, str] = {}
-    title = ""
-    seen: list[tuple[str, bool]] = []
+    way = _way_down(ws, name)
+    theme = Theme(name, way[0].about.get("title", name), {}, {}, {}, {})
+    findings: list[Finding] = []
+    for laid in reversed(way):
+        under, theme = theme, _laid_over(theme, laid.folder)
+        if not laid.folder.carried:
+            findings += _looked_through(laid.folder, under, theme)
+    if not way[-1].folder.carried and (
+        lacking := sorted(set(page_templates(load_theme(None).templates)) - set(theme.templates))
+    ):
+        findings.append(lacks(lacking, way[-1].folder.origin, DEFAULT))
+    if findings:
+        raise Refused(findings)
+    return theme
+
+
+@dataclass(frozen=True)
+class _Laid:
+    """One theme of those that lie over each other, and what its `theme.yaml` says."""
+
+    folder: ThemeFolder
+    about: Mapping[str, str]
+
+
+def _way_down(ws: Workspace | None, name: str) -> list[_Laid]:
+    """The theme, the one it is based on, and so on."""
+    way: list[_Laid] = []
     wanted, carried_only = name, False
     while wanted:
         folder = theme_files(ws, wanted, carried_only)
         if folder is None:
             raise refuse(
                 "no-theme",
-                Place(f"themes/{seen[-1][0]}/theme.yaml" if seen else "content/publication.yaml"),
+                based_on_at(way[-1].folder) if way else asked_at(ws),
                 f"there is no theme “{wanted}”",
                 "a page can't be set without one",
-                f"name a folder under themes/, or leave `theme:` out for “{DEFAULT}”",
+                f"name a folder under themes/ or one of {', '.join(carried_themes())}"
+                + ("" if way else f", or leave `theme:` out for “{DEFAULT}”"),
             )
-        if (wanted, folder.carried) in seen:
+        if any(folder.origin == laid.folder.origin and folder.carried == laid.folder.carried for laid in way):
             raise refuse(
                 "theme-ring",
-                Place(f"{folder.origin}/theme.yaml"),
+                based_on_at(way[-1].folder),
                 f"the theme “{wanted}” is based on itself",
                 do="take `based on:` out of one of the themes in the ring",
             )
-        seen.append((wanted, folder.carried))
         about = _about(folder.files.get("theme.yaml", b""), f"{folder.origin}/theme.yaml")
-        title = title or about.get("title", wanted)
-        for path, data in folder.files.items():
-            sort, _, rest = path.partition("/")
-            if sort == "templates" and rest not in templates:
-                templates[rest] = _text(data, f"{folder.origin}/{path}")
-                origins[rest] = f"{folder.origin}/{path}"
-            elif sort == "styles" and rest.endswith(".css") and rest not in styles:
-                styles[rest] = _text(data, f"{folder.origin}/{path}")
-            elif sort == "static" and rest not in files:
-                files[rest] = data
+        way.append(_Laid(folder, about))
         base = about.get("based on", "")
         carried_only, wanted = base == wanted and not folder.carried, base
-    return Theme(name, title, templates, styles, files, origins)
+    return way
+
+
+def _laid_over(base: Theme, folder: ThemeFolder) -> Theme:
+    """The theme with the files of one more folder, which take the place of those of the same name."""
+    texts = {path: _text(data, f"{folder.origin}/{path}") for path, data in folder.files.items() if _is_text(path)}
+    return replace(
+        base,
+        templates={**base.templates, **_under("templates", texts)},
+        styles={**base.styles, **_under("styles", texts)},
+        files={**base.files, **_under("static", folder.files)},
+        origins={**base.origins, **{name: f"{folder.origin}/templates/{name}" for name in _under("templates", texts)}},
+    )
+
+
+def _is_text(path: str) -> bool:
+    return path.startswith("templates/") or (path.startswith("styles/") and path.endswith(".css"))
+
+
+def _under(folder: str, files: Mapping[str, Held]) -> dict[str, Held]:
+    return {path.removeprefix(f"{folder}/"): data for path, data in files.items() if path.startswith(f"{folder}/")}
+
+
+def _looked_through(folder: ThemeFolder, under: Theme, theme: Theme) -> Iterator[Finding]:
+    """What is wrong with the files of an author's folder, which lies over the theme `under`."""
+    texts = dict.fromkeys(folder.files, "")
+    yield from stray(folder.files, folder.origin)
+    if under.templates:
+        yield from templates_unused(_under("templates", texts), under.templates, theme.templates, folder.origin)
+    own = [name for name in _under("styles", texts) if name.endswith(".css")]
+    yield from styles_unread(own, theme.styles, theme.templates, folder.origin)
 
 
 def _about(data: bytes, origin: str) -> Mapping[str, str]:

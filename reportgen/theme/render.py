@@ -56,5 +56,5 @@ def _broken(theme: Theme, template: str, problem: Exception) -> Refused:
         place,
         says,
         "a page can't be set with it",
-        "mend that line, or delete the file: the theme it is based on then serves",
+        "mend that line, or take the file away if the theme is based on another: that one's then serves",
     )

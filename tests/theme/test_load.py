@@ -61,7 +61,7 @@ def test_a_page_finds_the_site_s_root_from_where_it_stands() -> None:
     [
         ({}, "no-theme", "content/publication.yaml"),
         ({"ours": "based on: nowhere\n"}, "no-theme", "themes/ours/theme.yaml"),
-        ({"ours": "based on: theirs\n", "theirs": "based on: ours\n"}, "theme-ring", "themes/ours/theme.yaml"),
+        ({"ours": "based on: theirs\n", "theirs": "based on: ours\n"}, "theme-ring", "themes/theirs/theme.yaml"),
         ({"ours": "colour: red\n"}, "theme-unreadable", "themes/ours/theme.yaml"),
         ({"ours": "title: [\n"}, "theme-unreadable", "themes/ours/theme.yaml"),
     ],
