@@ -6,8 +6,9 @@ import re
 from collections.abc import Callable, Mapping
 from functools import lru_cache
 
-from jinja2 import Environment, FunctionLoader, StrictUndefined
+from jinja2 import Environment, FunctionLoader
 
+from reportgen.theme.undefined import NotGiven
 from reportgen.wording import language
 
 
@@ -36,7 +37,7 @@ def _environment(named: tuple[tuple[str, str, str], ...]) -> Environment:
     made = Environment(
         loader=FunctionLoader(find),
         finalize=typeset,
-        undefined=StrictUndefined,
+        undefined=NotGiven,
         autoescape=True,
         trim_blocks=True,
         lstrip_blocks=True,

@@ -93,3 +93,13 @@ def _themes(place: Path, **themes: str) -> Workspace:
         (place / "themes" / name).mkdir(parents=True)
         (place / "themes" / name / "theme.yaml").write_text(text)
     return Workspace(place, ())
+
+
+def test_a_field_that_is_not_there_is_told_with_those_that_are(tmp_path: Path) -> None:
+    ws = _themes(tmp_path, ours="based on: reading-room\n")
+    (tmp_path / "themes/ours/templates").mkdir()
+    (tmp_path / "themes/ours/templates/changes.html").write_text("{{ view.frames.title }}")
+    with pytest.raises(Refused) as refused:
+        render(load_theme(ws, "ours"), "changes.html", PAGE, "a/changes.html")
+    (finding,) = refused.value.findings
+    assert finding.says == "this template can't be used: Bare has no “frames”; it has frame"
