@@ -66,6 +66,21 @@ def instrument_page(instrument: str) -> str:
     return f"instruments/{instrument}.html"
 
 
+def side_by_side_page(campaign: str, one: str, other: str) -> str:
+    """Where two contenders stand beside each other, whichever is named first: ids in the order of the alphabet.
+
+    An id that holds the word `and` is joined by two more hyphens, which no id has, so that no two pairs share a page.
+    """
+    first, second = sorted((one, other))
+    joint = "--and--" if "and" in (*first.split("-"), *second.split("-")) else "-and-"
+    return f"{campaign}/side-by-side/{first}{joint}{second}.html"
+
+
+def side_by_side_index(campaign: str) -> str:
+    """Where a reader chooses whom to put beside whom."""
+    return f"{campaign}/side-by-side/index.html"
+
+
 def results_file(campaign: str) -> str:
     return f"{campaign}/results.json"
 
@@ -73,6 +88,11 @@ def results_file(campaign: str) -> str:
 def raw_file(campaign: str, path: str) -> str:
     """Where a file of the campaign's stands on the site, byte for byte; `path` from the campaign's folder."""
     return f"{campaign}/files/{path}"
+
+
+def explored_file(campaign: str, chart: str) -> str:
+    """Where that stands which a reader loads who explores a chart."""
+    return f"{campaign}/charts/{chart}.js"
 
 
 def photo_file(campaign: str, photo: str, name: str) -> str:

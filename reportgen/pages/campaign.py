@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from reportgen.addresses import campaign_page, from_to, test_page
+from reportgen.addresses import campaign_page, from_to, side_by_side_index, test_page
 from reportgen.campaign.declared import Contender
 from reportgen.charts.figure import Figure
 from reportgen.pages.disclosed import Disclosed, disclosed
@@ -16,6 +16,7 @@ from reportgen.pages.matrix import Matrix, matrix_of
 from reportgen.pages.named import Named, named
 from reportgen.pages.notes import Notes, notes_of
 from reportgen.pages.own_words import OwnText, own_text
+from reportgen.pages.side.laid import pairs_in
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.verdict import VerdictShown, verdict_of
@@ -59,7 +60,8 @@ class AcceptedShown:
 @dataclass(frozen=True)
 class CampaignView:
     """What the template `campaign.html` is told. `question` is empty where the title is the question; `missed` says who
-    is out by a condition; `things_elsewhere` leads to what is compared and has no row in the grid.
+    is out by a condition; `things_elsewhere` leads to what is compared and has no row in the grid; `side_by_side`
+    leads to where a reader chooses whom to put beside whom, "" where there are no such pages.
     """
 
     frame: Frame
@@ -89,6 +91,7 @@ class CampaignView:
     films: tuple[Link, ...]
     method: str
     data: str
+    side_by_side: str
 
 
 def campaign_pages(told: Told) -> tuple[Page, ...]:
@@ -131,6 +134,7 @@ def campaign_view(told: Told) -> CampaignView:
         films=tuple(Link(f.title, f.address) for f in campaign.films),
         method=from_to(page, campaign_page(campaign.id, "method")),
         data=from_to(page, campaign_page(campaign.id, "data")),
+        side_by_side=from_to(page, side_by_side_index(campaign.id)) if pairs_in(campaign) else "",
     )
 
 

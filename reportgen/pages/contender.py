@@ -19,6 +19,7 @@ from reportgen.pages.own_words import OwnText, own_text
 from reportgen.pages.particulars import Particular, is_particular, particulars
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.result_table import tied_words
+from reportgen.pages.side.laid import way_beside
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import working
@@ -28,7 +29,7 @@ from reportgen.prose.missed import missed
 from reportgen.prose.places import leader_once
 from reportgen.prose.specimens import specimen_told
 from reportgen.prose.standing import standing
-from reportgen.theme import Frame, render
+from reportgen.theme import Frame, Link, render
 from reportgen.wording.interval import rank_range
 from reportgen.wording.listing import and_list
 from reportgen.wording.reason import why_blocked
@@ -59,7 +60,8 @@ class SheetRow:
 
 @dataclass(frozen=True)
 class ContenderView:
-    """What the template `contender.html` is told. `missed`: the conditions of the verdict it is shown to miss."""
+    """What the template `contender.html` is told. `missed`: the conditions of the verdict it is shown to miss; `beside`
+    leads to where it stands side by side with each other."""
 
     frame: Frame
     contender: Named
@@ -77,6 +79,7 @@ class ContenderView:
     particulars: tuple[Particular, ...]
     text: OwnText | None
     others: tuple[Named, ...]
+    beside: tuple[Link, ...]
 
 
 def contender_pages(told: Told) -> tuple[Page, ...]:
@@ -113,6 +116,11 @@ def contender_view(told: Told, c: Contender) -> ContenderView:
         particulars=particulars(told, page, c, [(t, r) for t, r in of if is_particular(t)]),
         text=own_text(told, prose, page) if c.says else None,
         others=tuple(named(campaign, o.id, page) for o in campaign.contenders),
+        beside=tuple(
+            Link(o.title, way)
+            for o in campaign.contenders
+            if o != c and (way := way_beside(campaign, page, c.id, o.id))
+        ),
     )
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from reportgen.addresses import from_to, test_page
 from reportgen.pages.ahead import way_to
 from reportgen.pages.named import Named, named
+from reportgen.pages.side.laid import way_beside
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.prose.sentences import pair_cell
@@ -29,9 +30,12 @@ class MatrixCell:
 
 @dataclass(frozen=True)
 class MatrixRow:
+    """A pair; `beside` leads to where the two stand side by side."""
+
     first: Named
     second: Named
     cells: tuple[MatrixCell, ...]
+    beside: str
 
 
 @dataclass(frozen=True)
@@ -68,7 +72,8 @@ def matrix_of(told: Told, page: str) -> Matrix:
                 word = say("pair.ahead.small" if small else "pair.ahead") if ahead else cell.word
                 who = named(campaign, ahead, page) if ahead else None
                 cells.append(MatrixCell(who, word, cell.means, way_to(campaign, page, pair) if pair else ""))
-            rows.append(MatrixRow(named(campaign, a.id, page), named(campaign, b.id, page), tuple(cells)))
+            beside = way_beside(campaign, page, a.id, b.id)
+            rows.append(MatrixRow(named(campaign, a.id, page), named(campaign, b.id, page), tuple(cells), beside))
     headings = tuple(
         Link(
             heading(campaign.quantity(test.headline), part),
