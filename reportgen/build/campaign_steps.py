@@ -68,6 +68,11 @@ def take_along(declared: Declared, readings: Readings) -> Declared:
     return with_instruments(declared, readings)
 
 
+def without_texts(declared: Declared) -> Declared:
+    """The campaign without the author's own texts, on which nothing measured rests."""
+    return replace(declared, campaign=replace(declared.campaign, prose=()))
+
+
 def history(declared: Declared, others: Others) -> History:
     """How far passes scattered in campaigns tested before this one, for the methods that ask for it."""
     from reportgen.build.history import history_of
@@ -122,6 +127,13 @@ def draw(declared: Declared, evaluation: Evaluation, program: str, kept: Kept) -
     return figures(declared, evaluation, program, kept)
 
 
+def explored(told: Told) -> Mapping[str, bytes]:
+    """What readers load who explore a chart, by address on the site."""
+    from reportgen.pages.exploring import explored_files
+
+    return explored_files(told)
+
+
 def gather(
     publication: Publication,
     declared: Declared,
@@ -160,11 +172,23 @@ def view_raw_files(workspace: Workspace, readings: Readings, evaluation: Evaluat
     return raw_views(workspace, readings.files, read.values(), marks)
 
 
-def build_pages(told: Told) -> tuple[Page, ...]:
-    """Its pages."""
-    from reportgen.pages import build_pages
+def pages_of_results(told: Told) -> tuple[Page, ...]:
+    """Its pages that show no text of the author's."""
+    from reportgen.pages.table import OF_RESULTS, build_pages
 
-    return build_pages(told)
+    return build_pages(told, OF_RESULTS)
+
+
+def pages_with_texts(told: Told, declared: Declared) -> tuple[Page, ...]:
+    """Its pages that do."""
+    from reportgen.pages.table import WITH_TEXTS, build_pages
+
+    return build_pages(replace(told, declared=declared), WITH_TEXTS)
+
+
+def all_pages(of_results: tuple[Page, ...], with_texts: tuple[Page, ...]) -> tuple[Page, ...]:
+    """Both."""
+    return of_results + with_texts
 
 
 def record(declared: Declared, evaluation: Evaluation, findings: tuple[Finding, ...], readings: Readings) -> str:
@@ -174,7 +198,16 @@ def record(declared: Declared, evaluation: Evaluation, findings: tuple[Finding, 
     return as_json(declared, evaluation, findings, FIRST_ISSUE, readings)
 
 
-def copied(workspace: Workspace, declared: Declared, readings: Readings, files: tuple[str, ...]) -> Mapping[str, str]:
+def named(declared: Declared) -> frozenset[str]:
+    """Paths, from the workspace, that the author's texts lead to."""
+    from reportgen.build.pictures_kept import named_in_texts
+
+    return named_in_texts(declared.campaign)
+
+
+def copied(
+    workspace: Workspace, declared: Declared, named: frozenset[str], readings: Readings, files: tuple[str, ...]
+) -> Mapping[str, str]:
     """Address on the site → path in the workspace, of every file that is passed on byte for byte.
 
     These are the files its readings came from, what lies in `attachments/`, and what its texts name; but for pictures,
@@ -184,18 +217,21 @@ def copied(workspace: Workspace, declared: Declared, readings: Readings, files: 
     from reportgen.build.pictures_kept import are_pictures, passed_on
 
     campaign = declared.campaign
-    pictures = are_pictures(workspace, campaign, files)
-    paths = {*(file.path for file in readings.files), *(f for f in passed_on(campaign, files) if f not in pictures)}
+    pictures = are_pictures(workspace, campaign, named, files)
+    paths = {
+        *(file.path for file in readings.files),
+        *(f for f in passed_on(campaign, named, files) if f not in pictures),
+    }
     return {raw_file(campaign.id, posixpath.relpath(path, campaign.folder or ".")): path for path in sorted(paths)}
 
 
 def pictures(
-    workspace: Workspace, declared: Declared, files: tuple[str, ...], program: str, kept: Kept
+    workspace: Workspace, declared: Declared, named: frozenset[str], files: tuple[str, ...], program: str, kept: Kept
 ) -> Mapping[str, bytes]:
     """Address on the site → every picture of it: photographs in their sizes, other pictures of pixels alone."""
     from reportgen.build.pictures_kept import pictures
 
-    return pictures(workspace, declared.campaign, files, program, kept)
+    return pictures(workspace, declared.campaign, named, files, program, kept)
 
 
 def card(declared: Declared, evaluation: Evaluation) -> Card:

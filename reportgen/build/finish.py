@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, cast
 
 from reportgen.addresses import results_file
 
 if TYPE_CHECKING:
+    from reportgen.build.memory import Memory
     from reportgen.campaign.declared import Publication
     from reportgen.finding import Finding
     from reportgen.pages.told import Page
@@ -16,16 +18,19 @@ if TYPE_CHECKING:
     from reportgen.sources import Workspace
     from reportgen.theme import Theme
 
+    Across = tuple[tuple[Page, ...], tuple[Finding, ...]]
+
 Made = Mapping[str, Any]  # what the steps made of one campaign, by the name the table gives it
 
 
 def pages_across(
-    publication: Publication, made: Sequence[Made], texts: SiteTexts, theme: Theme
-) -> tuple[tuple[Page, ...], tuple[Finding, ...]]:
+    publication: Publication, made: Sequence[Made], texts: SiteTexts, theme: Theme, memory: Memory
+) -> Across:
     """The pages that belong to no campaign, and what there is to say about the texts on them. Raises `Refused`."""
     from reportgen.site.wide import site_pages
 
-    return site_pages(publication, [campaign["card"] for campaign in made], texts, theme)
+    given = (publication, tuple(campaign["card"] for campaign in made), texts, theme)
+    return cast("Across", memory.again("pages across campaigns", given, partial(site_pages, *given)))
 
 
 def put_in_place(workspace: Workspace, shown: Sequence[Made], across: Sequence[Page], theme: Theme, out: Path) -> int:
@@ -40,6 +45,7 @@ def put_in_place(workspace: Workspace, shown: Sequence[Made], across: Sequence[P
         outputs[results_file(made["declared"].campaign.id)] = made["record"].encode()
         outputs |= {address: path_of(workspace, path) for address, path in made["copied"].items()}
         outputs |= made["pictures"]
+        outputs |= made["explored"]
     exchange(out, outputs, _sources(workspace))
     return len(pages)
 

@@ -17,13 +17,13 @@ if TYPE_CHECKING:
 
 
 def pictures(
-    workspace: Workspace, campaign: Campaign, files: tuple[str, ...], program: str, kept: Kept
+    workspace: Workspace, campaign: Campaign, named: frozenset[str], files: tuple[str, ...], program: str, kept: Kept
 ) -> Mapping[str, bytes]:
     """Address on the site → bytes. The camera's own files never leave the author's folder.
 
     Declared photographs come in the sizes pages need; other pictures that are passed on, in their own. What can't be
-    read as a picture is left out, and has been told where the campaign was declared. `program` is the digest of the
-    code and its libraries.
+    read as a picture is left out, and has been told where the campaign was declared. `named` are the paths that the
+    campaign's texts lead to; `program` is the digest of the code and its libraries.
     """
     from reportgen.addresses import photo_file, raw_file
     from reportgen.finding import Place, refuse
@@ -40,8 +40,7 @@ def pictures(
             raise refuse(wrong.rule, Place(photo.file), wrong.says, "No page could show it.", wrong.do) from None
         found |= {photo_file(campaign.id, photo.id, name): picture for name, picture in made.items()}
     declared = {posixpath.normpath(posixpath.join(campaign.folder, photo.file)) for photo in campaign.photos}
-    named = named_in_texts(campaign)
-    for path in passed_on(campaign, files) & are_pictures(workspace, campaign, files):
+    for path in passed_on(campaign, named, files) & are_pictures(workspace, campaign, named, files):
         if path in declared and path not in named:
             continue
         data = read_bytes(workspace, path)
@@ -60,22 +59,23 @@ def _cleaned(data: bytes) -> dict[str, bytes]:
     return {"": cleaned(data)}
 
 
-def are_pictures(workspace: Workspace, campaign: Campaign, files: tuple[str, ...]) -> frozenset[str]:
+def are_pictures(
+    workspace: Workspace, campaign: Campaign, named: frozenset[str], files: tuple[str, ...]
+) -> frozenset[str]:
     """The files of a campaign that are pictures made of pixels: by their endings, because they are declared so, or,
     of what is passed on, by what is in them."""
     from reportgen.campaign.photos_of import begins_like_a_picture, is_picture
 
-    passed = passed_on(campaign, files)
+    passed = passed_on(campaign, named, files)
     declared = {posixpath.normpath(posixpath.join(campaign.folder, photo.file)) for photo in campaign.photos}
     return frozenset(
         f for f in files if is_picture(f) or f in declared or (f in passed and begins_like_a_picture(workspace, f))
     )
 
 
-def passed_on(campaign: Campaign, files: tuple[str, ...]) -> frozenset[str]:
+def passed_on(campaign: Campaign, named: frozenset[str], files: tuple[str, ...]) -> frozenset[str]:
     """What lies in `attachments/` and what texts name, from the workspace."""
     attached = posixpath.join(campaign.folder, "attachments/")
-    named = named_in_texts(campaign)
     return frozenset(f for f in files if f.startswith(attached) or f in named)
 
 

@@ -10,6 +10,8 @@ from typing import TYPE_CHECKING
 
 from reportgen.build import stamp
 from reportgen.build.finish import Made, pages_across, put_in_place
+from reportgen.build.in_reach import in_reach
+from reportgen.build.memory import Standing
 from reportgen.build.progress import Built, Progress, Tell, quiet
 from reportgen.build.steps import CHECKED, READ, SHOWN, Step, follow
 from reportgen.build.worst_first import worst_first
@@ -21,16 +23,18 @@ if TYPE_CHECKING:
     from reportgen.pages.told import Page
     from reportgen.site.texts import SiteTexts
     from reportgen.sources import Workspace
+    from reportgen.store.snapshot import Snapshot
     from reportgen.theme import Theme
 
 SITE = ".site"
 KEPT = ".kept"
 
 
-def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet) -> Built:
+def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet, standing: Standing | None = None) -> Built:
     """Compile the workspace at or above `path`, or the lone campaign there, into `out` (by default its `.site`).
 
     Nothing is done where the site already stands as its files say. The old site stays until the new one is whole.
+    `standing` is what a process that compiles again remembers of the last time.
     Raises `Refused` with every finding of every campaign where one of them is an error, and OSError where the disk
     can't be read or written.
     """
@@ -44,10 +48,12 @@ def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet) -> Bui
     if before and stamp.stands(before, now):
         stamp.refresh(kept, target, before, now)
         return Built(before.findings, before.campaigns, before.pages, target, unchanged=True)
-    checked = _check(workspace, tell, stamp.program(now), kept)
+    standing = standing or Standing()
+    checked = _check(workspace, tell, stamp.program(now), kept, standing, now.inputs)
     if checked.refused:
         raise Refused(checked.findings)
-    shown, refusals = _all_through(SHOWN, [{**made, "theme": checked.theme} for made in checked.made], tell)
+    begin = [{**made, "theme": checked.theme} for made in checked.made]
+    shown, refusals = _all_through(SHOWN, begin, tell, standing)
     if refusals:
         raise Refused(worst_first((*refusals, *checked.findings)))
     tell(Progress("putting the site in place"))
@@ -63,7 +69,7 @@ def audit_path(path: Path, tell: Tell = quiet) -> tuple[Finding, ...]:
     from reportgen.sources import find_workspace
 
     try:
-        return _check(find_workspace(path), tell, "", Kept(None)).findings
+        return _check(find_workspace(path), tell, "", Kept(None), Standing(), {}).findings
     except Refused as refused:
         return worst_first(refused.findings)
 
@@ -82,19 +88,25 @@ class _Checked:
         return any(finding.severity == "error" for finding in self.findings)
 
 
-def _check(workspace: Workspace, tell: Tell, program: str, kept: Kept) -> _Checked:
+def _check(workspace: Workspace, tell: Tell, program: str, kept: Kept, standing: Standing, files: Snapshot) -> _Checked:
     """Everything that can be wrong, looked for in one run, as far as each mistake lets one see.
 
-    `program` is the digest of the code and its libraries, `kept` where what takes long to work out is kept.
+    `program` is the digest of the code and its libraries, `kept` where what takes long to work out is kept, `files`
+    what is in the files that steps can see.
     """
     publication, first, theme = _settings(workspace)
     texts, unreadable = _texts(workspace)
+    standing.on((program, publication, theme))
     settled = {"workspace": workspace, "publication": publication, "site_texts": texts}
     settled |= {"program": program, "kept": kept}
-    read, refusals = _all_through(READ, [{**settled, "folder": folder} for folder in workspace.campaigns], tell)
-    made, further = _in_order_of_testing(read, tell)
+    begin = [
+        {**settled, "folder": folder, "in_reach": in_reach(workspace.root, folder, workspace.campaigns, files)}
+        for folder in workspace.campaigns
+    ]
+    read, refusals = _all_through(READ, begin, tell, standing)
+    made, further = _in_order_of_testing(read, tell, standing)
     refusals = (*refusals, *further, *unreadable)
-    across, last = ((), ()) if refusals else pages_across(publication, made, texts, theme)
+    across, last = ((), ()) if refusals else pages_across(publication, made, texts, theme, standing.site)
     told = (finding for campaign in made for finding in campaign["findings"])
     return _Checked(made, across, theme, worst_first((*first, *refusals, *told, *last)))
 
@@ -125,30 +137,34 @@ def _texts(workspace: Workspace) -> tuple[SiteTexts, tuple[Finding, ...]]:
 
 
 def _all_through(
-    steps: tuple[Step, ...], begin: Sequence[Made], tell: Tell
+    steps: tuple[Step, ...], begin: Sequence[Made], tell: Tell, standing: Standing
 ) -> tuple[tuple[Made, ...], tuple[Finding, ...]]:
     """Every campaign through `steps`; one that is refused leaves its findings and stops no other."""
     through: list[Made] = []
     refusals: list[Finding] = []
     for done, known in enumerate(begin):
         try:
-            through.append(follow(steps, known, _saying(tell, known["folder"], done, len(begin))))
+            folder = known["folder"]
+            through.append(follow(steps, known, _saying(tell, folder, done, len(begin)), standing.of(folder)))
         except Refused as refused:
             refusals += refused.findings
     return tuple(through), tuple(refusals)
 
 
-def _in_order_of_testing(read: Sequence[Made], tell: Tell) -> tuple[tuple[Made, ...], tuple[Finding, ...]]:
+def _in_order_of_testing(
+    read: Sequence[Made], tell: Tell, standing: Standing
+) -> tuple[tuple[Made, ...], tuple[Finding, ...]]:
     """The same through the next table, the earliest tested first: each is told what those before it came to."""
     from reportgen.build.history import in_order_of_testing
 
     through: dict[str, Made] = {}
     refusals: list[Finding] = []
     for done, known in enumerate(sorted(read, key=lambda made: in_order_of_testing(made["declared"].campaign))):
-        others = tuple((made["declared"], made["evaluation"]) for made in through.values())
+        others = tuple((made["measured"], made["evaluation"]) for made in through.values())
         folder = known["folder"]
+        saying = _saying(tell, folder, done, len(read))
         try:
-            through[folder] = follow(CHECKED, {**known, "others": others}, _saying(tell, folder, done, len(read)))
+            through[folder] = follow(CHECKED, {**known, "others": others}, saying, standing.of(folder))
         except Refused as refused:
             refusals += refused.findings
     return tuple(through[made["folder"]] for made in read if made["folder"] in through), tuple(refusals)

@@ -1,78 +1,101 @@
 """The way of one campaign from its folder to its pages, in one table.
 
 A step gets exactly what `reads` names and gives one thing under `gives`. The table is in order; running it is
-`follow`. What is there before the first step: workspace, folder, publication, site_texts, program, kept; before the
-second table also others, what campaigns tested earlier came to; before the third also theme.
+`follow`. What is there before the first step: workspace, folder, in_reach, publication, site_texts, program, kept;
+before the second table also others, what campaigns tested earlier came to; before the third also theme.
+
+In a process that compiles again a step is run anew only where something it reads has changed, and one that looks at the
+disk only where a file has; so the author's texts, which change most often, go a way of their own.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Any
+from functools import partial
+from typing import Any, Literal
 
 from reportgen.build import campaign_steps as do
+from reportgen.build.memory import Memory
 
 
 @dataclass(frozen=True)
 class Step:
-    """`says` is its name in plain words, for who waits."""
+    """`says` is its name in plain words, for who waits; `looks` says whether it looks at files, and at which:
+    "everything" or "data", which is all but the words of texts."""
 
     gives: str
     reads: tuple[str, ...]
     run: Callable[..., Any]
     says: str
+    looks: Literal["", "everything", "data"] = ""
 
 
 READ: tuple[Step, ...] = (
-    Step("declared", ("workspace", "folder", "publication"), do.declare, "reading the declarations"),
-    Step("samples", ("workspace",), do.open_samples, "making room for logger files"),
-    Step("readings", ("workspace", "declared", "samples"), do.read, "reading the measurements"),
+    Step("declared", ("workspace", "folder", "publication"), do.declare, "reading the declarations", "everything"),
+    Step("samples", ("workspace",), do.open_samples, "making room for logger files", "data"),
+    Step("measured", ("declared",), do.without_texts, "setting texts apart"),
+    Step("readings", ("workspace", "measured", "samples"), do.read, "reading the measurements", "data"),
     Step("declared", ("declared", "readings"), do.take_along, "noting which instruments were used"),
+    Step("measured", ("declared",), do.without_texts, "setting texts apart again"),
 )
 
 CHECKED: tuple[Step, ...] = (
-    Step("history", ("declared", "others"), do.history, "looking at campaigns tested before"),
+    Step("history", ("measured", "others"), do.history, "looking at campaigns tested before"),
     Step(
         "evaluation",
-        ("declared", "readings", "samples", "history", "program", "kept"),
+        ("measured", "readings", "samples", "history", "program", "kept"),
         do.evaluate,
         "working out results",
     ),
     Step("prose", ("declared", "evaluation", "site_texts"), do.check_prose, "following references"),
-    Step("files", ("workspace", "declared"), do.files_of, "looking for what is unused"),
+    Step("files", ("workspace", "declared"), do.files_of, "looking for what is unused", "data"),
     Step(
         "findings",
         ("declared", "readings", "evaluation", "publication", "files", "prose"),
         do.audit,
         "checking data, fairness and prose",
     ),
-    Step("card", ("declared", "evaluation"), do.card, "noting it in the archive"),
+    Step("card", ("measured", "evaluation"), do.card, "noting it in the archive"),
 )
 
 SHOWN: tuple[Step, ...] = (
-    Step("figures", ("declared", "evaluation", "program", "kept"), do.draw, "drawing charts"),
-    Step("raw_views", ("workspace", "readings", "evaluation"), do.view_raw_files, "opening the raw files"),
+    Step("figures", ("measured", "evaluation", "program", "kept"), do.draw, "drawing charts"),
+    Step("raw_views", ("workspace", "readings", "evaluation"), do.view_raw_files, "opening the raw files", "data"),
     Step(
         "told",
         (
-            *("publication", "declared", "readings", "evaluation", "figures", "findings", "theme"),
+            *("publication", "measured", "readings", "evaluation", "figures", "findings", "theme"),
             *("raw_views", "site_texts"),
         ),
         do.gather,
         "putting pages together",
     ),
-    Step("pages", ("told",), do.build_pages, "writing pages"),
-    Step("record", ("declared", "evaluation", "findings", "readings"), do.record, "writing results.json"),
-    Step("copied", ("workspace", "declared", "readings", "files"), do.copied, "copying files"),
-    Step("pictures", ("workspace", "declared", "files", "program", "kept"), do.pictures, "making pictures"),
+    Step("of_results", ("told",), do.pages_of_results, "writing pages"),
+    Step("with_texts", ("told", "declared"), do.pages_with_texts, "writing pages with the author's texts"),
+    Step("pages", ("of_results", "with_texts"), do.all_pages, "gathering pages"),
+    Step("explored", ("told",), do.explored, "making charts ready to explore"),
+    Step("record", ("measured", "evaluation", "findings", "readings"), do.record, "writing results.json"),
+    Step("named", ("declared",), do.named, "looking up what texts name"),
+    Step("copied", ("workspace", "measured", "named", "readings", "files"), do.copied, "copying files", "data"),
+    Step(
+        "pictures",
+        ("workspace", "measured", "named", "files", "program", "kept"),
+        do.pictures,
+        "making pictures",
+        "data",
+    ),
 )
 
 
-def follow(steps: tuple[Step, ...], begin: Mapping[str, Any], tell: Callable[[str], None]) -> dict[str, Any]:
+def follow(
+    steps: tuple[Step, ...], begin: Mapping[str, Any], tell: Callable[[str], None], memory: Memory
+) -> dict[str, Any]:
     """Run `steps` in order from what `begin` holds; everything made, by name. Raises what a step raises."""
     made = dict(begin)
     for step in steps:
         tell(step.says)
-        made[step.gives] = step.run(*(made[name] for name in step.reads))
+        inputs = tuple(made[name] for name in step.reads)
+        seen = getattr(made["in_reach"], step.looks) if step.looks else ""
+        made[step.gives] = memory.again(step.says, (*inputs, seen), partial(step.run, *inputs))
     return made
