@@ -83,4 +83,5 @@ def test_no_rule_waits_for_a_class_that_nothing_writes() -> None:
         for text in THEME.styles.values()
         for c in re.findall(r"\.([a-z][\w-]*)(?=[^{}]*\{)", re.sub(r"/\*.*?\*/", "", text, flags=re.S))
     }
-    assert asked - known == set()
+    made = {name for name in asked if name.startswith("d-")}  # layers of drawings: put together from what they show
+    assert asked - made - known == set()
