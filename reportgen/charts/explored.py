@@ -6,7 +6,7 @@ it belongs to; `said`, its value in words; `walk` and `turn`, the line of the ch
 - `owners`: layer → for each of its marks, in order, whose it is (−1: nobody's); layers of nobody are left out;
 - `walks`: line after line of the chart, each `{"of": n, "stops": [[x, y, said], …]}`, in px of the field;
 - `wide`, `high`: the field in px;
-- `moving` and `ticks`, where one can look closer (`charts/zoomed.py`).
+- `moving`, `ticks` and their `unit`, where one can look closer (`charts/zoomed.py`).
 
 Everything a reader is told was put in words here; the script formats nothing.
 """
@@ -38,6 +38,7 @@ def explored(specification: Mapping[str, Any], closer: Closer | None = None) -> 
     }
     if closer:
         told |= {"moving": moving(layers), "ticks": closer.ticks(specification["width"])}
+        told["unit"] = closer.unit
     return json.dumps(told, ensure_ascii=False, separators=(",", ":"))
 
 
@@ -53,9 +54,11 @@ def _walks(layers: Sequence[Layer], wide: float, high: float) -> Iterator[dict[s
     """The stops of each line of the chart, layer after layer."""
     met: dict[tuple[int, int], list[tuple[int, list[object]]]] = {}
     for layer in layers:
-        across, down = _place(layer, "x", wide), _place(layer, "y", high)
+        across = _place(layer, "x", wide)
+        down = [_place(layer, channel, high) for channel in ("y", "y2") if channel in layer["encoding"]]
         for row in layer["data"]["values"]:
-            if row.get("said") and None not in (spot := [_at(across, row), _at(down, row)]):
+            spot = [_at(across, row), _middle([_at(one, row) for one in down])]
+            if row.get("said") and None not in spot:
                 whose = _whole(row.get("of", NOBODY))
                 stops = met.setdefault((_whole(row.get("walk", whose)), whose), [])
                 stops.append((_whole(row.get("turn", 0)), [*spot, row["said"]]))
@@ -71,8 +74,9 @@ def _place(layer: Layer, channel: str, length: float) -> _Along | float:
     encoding = layer["encoding"][channel]
     if "value" in encoding:
         return float(encoding["value"])
-    low, high = encoding["scale"]["domain"]
-    begin, end = encoding["scale"].get("range", (0.0, length))
+    scale = layer["encoding"][channel[0]]["scale"]
+    low, high = scale["domain"]
+    begin, end = scale.get("range", (0.0, length))
     bar = channel == "x" and layer["mark"]["type"] == "rect"
     field = layer["encoding"]["x2"]["field"] if bar else encoding["field"]
     return str(field), float(low), float(high), float(begin), float(end)
@@ -86,6 +90,12 @@ def _at(place: _Along | float, row: Row) -> float | None:
     if not isinstance(value, int | float):
         return None
     return _px(begin + (value - low) / (high - low) * (end - begin))
+
+
+def _middle(ends: Sequence[float | None]) -> float | None:
+    """Of a mark that stands upright; of any other its one place."""
+    known = [end for end in ends if end is not None]
+    return _px(sum(known) / len(known)) if known else None
 
 
 def _px(value: float) -> float:

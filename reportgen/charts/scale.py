@@ -62,8 +62,7 @@ def axis(values: Iterable[float], *, from_zero: bool = False, at_most: int = 5, 
 
 def finer(of: Axis, times: int) -> Axis:
     """The same axis with ticks `times` as close, for who looks that much closer."""
-    ticks = of.ticks
-    step = _step((of.high - of.low) / times, max(len(ticks), 2))
+    step = _step((of.high - of.low) / times, 6)
     first = math.ceil(Decimal(of.low) / step)
     last = math.floor(Decimal(of.high) / step)
     decimals = max(0, -int(step.normalize().as_tuple().exponent))

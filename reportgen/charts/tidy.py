@@ -43,9 +43,8 @@ def tidy(svg: str, kind: str, alt: str) -> str:
     Raises Untidy for a style attribute, script, link, image or clip path in it (their ids count up in a process).
     """
     drawn = ET.fromstring(svg)
-    root = ET.Element(
-        "svg", {"xmlns": SVG, "class": f"drawing {kind}", "viewBox": drawn.attrib["viewBox"], "role": "img"}
-    )
+    view = _short("d", drawn.attrib["viewBox"])
+    root = ET.Element("svg", {"xmlns": SVG, "class": f"drawing {kind}", "viewBox": view, "role": "img"})
     root.set("aria-label", alt)
     for child in drawn:
         kept = _clean(child)

@@ -84,7 +84,7 @@ def drawing(campaign: Campaign, lines: Sequence[Line], alt: str) -> Drawing:
         layers += _line(sheet, n, line)
     layers += [*_limits(sheet, lines), *_marks(sheet, lines), *_ends(sheet, lines)]
     longest_line = [sum(len(stretch) for stretch in line.shown.stretches) for line in lines]
-    return draw(plate, layers, "traces", alt, Closer(across, doublings(longest_line)))
+    return draw(plate, layers, "traces", alt, Closer(across, unit, doublings(longest_line)))
 
 
 def _values(lines: Sequence[Line]) -> list[float]:

@@ -16,9 +16,10 @@ MOST = 4  # doublings
 
 @dataclass(frozen=True)
 class Closer:
-    """The axis that one looks closer along, and how many doublings its lines bear."""
+    """The axis that one looks closer along, its unit, and how many doublings its lines bear."""
 
     axis: Axis
+    unit: str
     doublings: int
 
     def ticks(self, length: float) -> list[list[list[object]]]:

@@ -7,6 +7,21 @@ from collections.abc import Mapping
 from reportgen.wording.phrase import Forms
 
 EXPLORING: Mapping[str, str | Forms] = {
+    "on.figure.explore": "Explore this chart",
+    "page.exploring.exploring": "Exploring the chart",
+    "page.exploring.close": "Stop exploring",
+    "page.exploring.walk": "From value to value",
+    "page.exploring.ways": "Point at the chart, or use the arrow keys: left and right from value to value, up and down "
+    "from line to line.",
+    "page.exploring.shown": "Shown in the chart",
+    "page.exploring.nothing": "Nothing is shown. Choose whom to show.",
+    "page.exploring.time": "The stretch of time on view",
+    "page.exploring.closer": "Closer",
+    "page.exploring.wider": "Wider",
+    "page.exploring.earlier": "Earlier",
+    "page.exploring.later": "Later",
+    "page.exploring.view": "On view: {from} to {to} {unit}",
+    "page.exploring.whole": "On view: all of it",
     "chart.met.pass": "{name}, pass {n}: {said}",
     "chart.met.left-out": "{name}, pass {n}, left out: {said}",
     "chart.met.specimen": "{name}, {specimen}",
