@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from pathlib import PurePosixPath
 
 from reportgen.addresses import campaign_page, from_to, raw_file, results_file, test_page
+from reportgen.intake.raw.rows import RawView
 from reportgen.intake.reading import RawFile, Reading
 from reportgen.pages.framing import frame_of
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import file_link, in_campaign, listing_page
-from reportgen.pages.words import words
+from reportgen.pages.words import words, words_of
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import whole
 
@@ -59,7 +60,8 @@ class DataView:
     files: tuple[FileShown, ...]
     attachments: tuple[AttachmentShown, ...]
     results: str
-    readings: str
+    readings: int
+    readings_printed: str
     licence: str
 
 
@@ -73,13 +75,15 @@ def data_view(told: Told) -> DataView:
     """The view of the campaign's data page: tables first, then what loggers wrote."""
     page = campaign_page(told.campaign.id, "data")
     shown = [_file(told, page, f) for f in told.readings.files]
+    readings = len({r.at if r.for_all else key for key, r in told.readings.readings.items()})
     return DataView(
         frame=frame_of(told, page, words("data.title"), words("data.description", campaign=told.campaign.title)),
         title=words("data.title"),
         files=tuple(sorted(shown, key=lambda f: bool(f.series))),
         attachments=_attachments(told, page),
         results=from_to(page, results_file(told.campaign.id)),
-        readings=whole(len({r.at if r.for_all else key for key, r in told.readings.readings.items()})),
+        readings=readings,
+        readings_printed=whole(readings),
         licence=told.publication.licence,
     )
 
@@ -105,13 +109,18 @@ def _file(told: Told, page: str, f: RawFile) -> FileShown:
         listed_as=words(f"data.listed.{f.form}"),
         form=words(f"data.form.{form}"),
         digest=f.digest,
-        size=whole(f.size),
-        rows=words(f"data.rows.{f.form}", n=whole(sum(s.total for s in view.sheets))) if view is not None else "",
+        size=words_of(f.size, "data.bytes", n=whole(f.size)),
+        rows=_rows(f.form, view) if view is not None else "",
         sheets=tuple(s.name for s in view.sheets if s.name) if view is not None else (),
         series=series,
         used_by=_tests(told, page, mine),
         unread=f.unread,
     )
+
+
+def _rows(form: str, view: RawView) -> str:
+    total = sum(s.total for s in view.sheets)
+    return words_of(total, f"data.rows.{form}", n=whole(total))
 
 
 def _tests(told: Told, page: str, readings: Iterable[Reading]) -> tuple[Link, ...]:

@@ -62,7 +62,7 @@ class ListingView:
     file: str
     digest: str
     is_text: bool
-    says: str
+    form: str
     part: str
     slips: tuple[str, ...]
     sheets: tuple[ListedSheet, ...]
@@ -93,7 +93,7 @@ def listing_view(told: Told, file: RawFile) -> ListingView:
         file=file_link(page, raw_file(campaign.id, name)),
         digest=file.digest,
         is_text=view.form == "text",
-        says=words(f"listing.says.{view.form}"),
+        form=view.form,
         part=_part(view),
         slips=tuple(slip.says for slip in slips),
         sheets=tuple(_sheet(sheet, anchors[sheet.name], view.form == "text", used, slips) for sheet in view.sheets),

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from reportgen.wording.english.across import ACROSS
 from reportgen.wording.english.answers import ANSWERS
 from reportgen.wording.english.budgets import BUDGETS
 from reportgen.wording.english.charts import CHARTS
@@ -29,7 +30,11 @@ from reportgen.wording.english.sentences import SENTENCES
 from reportgen.wording.english.side_by_side import SIDE_BY_SIDE
 from reportgen.wording.english.site import SITE
 from reportgen.wording.english.templates import TEMPLATES
+from reportgen.wording.english.templates_money import TEMPLATES_MONEY
+from reportgen.wording.english.templates_wide import TEMPLATES_WIDE
+from reportgen.wording.english.templates_workings import TEMPLATES_WORKINGS
 from reportgen.wording.english.verdict import VERDICT
+from reportgen.wording.english.view import VIEW
 from reportgen.wording.english.words import WORDS
 from reportgen.wording.phrase import Forms
 
@@ -53,5 +58,6 @@ def inside(title: str) -> str:
 PHRASES: Mapping[str, str | Forms] = {
     **WORDS, **SENTENCES, **ANSWERS, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS,
     **BUDGETS, **COUNTED, **DRAWS, **MONEY, **VERDICT, **SCATTER, **REACH, **CHARTS, **EXPLORING, **PAGES,
-    **PAPER, **SIDE_BY_SIDE, **SITE, **TEMPLATES,
+    **PAPER, **SIDE_BY_SIDE, **ACROSS, **SITE, **TEMPLATES, **VIEW,
+    **TEMPLATES_MONEY, **TEMPLATES_WIDE, **TEMPLATES_WORKINGS,
 }  # fmt: skip

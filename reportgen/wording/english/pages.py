@@ -19,9 +19,6 @@ PAGES: Mapping[str, str | Forms] = {
     "page.listing.title.text": "{file}, line by line",
     "page.listing.title.spreadsheet": "{file}, cell by cell",
     "page.listing.title.parquet": "{file}, row by row",
-    "page.listing.says.text": "Each line as it stands in",
-    "page.listing.says.spreadsheet": "Each cell as it was read from",
-    "page.listing.says.parquet": "Each row as it was read from",
     "page.listing.part.text": (
         "It has {total} lines; {shown} of them are here: its beginning, its end, and what stands around every reading. "
         "All of them are in the file itself, which is published byte for byte."
@@ -43,9 +40,10 @@ PAGES: Mapping[str, str | Forms] = {
     "page.data.form.logger": "what a logger wrote",
     "page.data.form.spreadsheet": "spreadsheet",
     "page.data.form.parquet": "Parquet table",
-    "page.data.rows.text": "{n} lines",
-    "page.data.rows.spreadsheet": "{n} rows",
-    "page.data.rows.parquet": "{n} rows",
+    "page.data.bytes": {"one": "{n} byte", "other": "{n} bytes"},
+    "page.data.rows.text": {"one": "{n} line", "other": "{n} lines"},
+    "page.data.rows.spreadsheet": {"one": "{n} row", "other": "{n} rows"},
+    "page.data.rows.parquet": {"one": "{n} row", "other": "{n} rows"},
     "page.data.listed.text": "Line by line",
     "page.data.listed.spreadsheet": "Cell by cell",
     "page.data.listed.parquet": "Row by row",
