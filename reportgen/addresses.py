@@ -122,6 +122,11 @@ def pair_anchor(quantity: str, first: str, second: str, part: str = "") -> str:
     return "-".join(filter(None, ("pair", quantity, part, first, second)))
 
 
+def across_anchor(quantity: str, part: str = "") -> str:
+    """Where the page of a method's version holds what any campaign measured of a quantity by it."""
+    return "-".join(filter(None, ("across", quantity, as_id(part))))
+
+
 def figure_anchor(quantity: str, part: str = "") -> str:
     return "-".join(filter(None, ("figure", quantity, part)))
 

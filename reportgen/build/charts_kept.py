@@ -13,6 +13,7 @@ from reportgen.store.kept import Kept, get, key_of, put
 if TYPE_CHECKING:
     from reportgen.campaign.declared import Declared
     from reportgen.charts import Figure
+    from reportgen.charts.across import Across
     from reportgen.evaluation.evaluated import Evaluation
 
 
@@ -30,6 +31,19 @@ def figures(declared: Declared, evaluation: Evaluation, program: str, kept: Kept
 
     drawn = figures(declared, evaluation)
     put(kept, key, json.dumps({address: asdict(figure) for address, figure in drawn.items()}).encode())
+    return drawn
+
+
+def across(of: Across, program: str, kept: Kept) -> Figure:
+    """A chart across campaigns, drawn only where what it shows, or the program, isn't as when it was kept."""
+    key = key_of("chart across", program, alike((of,)))
+    told = _told(get(kept, key))
+    if told is not None and of.address in told:
+        return told[of.address]
+    from reportgen.charts.across import figure
+
+    drawn = figure(of)
+    put(kept, key, json.dumps({of.address: asdict(drawn)}).encode())
     return drawn
 
 

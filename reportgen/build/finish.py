@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from reportgen.pages.told import Page
     from reportgen.site.texts import SiteTexts
     from reportgen.sources import Workspace
+    from reportgen.store.kept import Kept
     from reportgen.theme import Theme
 
     Across = tuple[tuple[Page, ...], tuple[Finding, ...]]
@@ -24,17 +25,33 @@ Made = Mapping[str, Any]  # what the steps made of one campaign, by the name the
 
 
 def pages_across(
-    publication: Publication, made: Sequence[Made], texts: SiteTexts, theme: Theme, memory: Memory
+    publication: Publication,
+    made: Sequence[Made],
+    texts: SiteTexts,
+    theme: Theme,
+    memory: Memory,
+    program: str,
+    kept: Kept,
 ) -> Across:
-    """The pages that belong to no campaign, and what there is to say about the texts on them. Raises `Refused`."""
+    """The pages that belong to no campaign, and what there is to say about the texts on them. Raises `Refused`.
+
+    `program` is the digest of the code and its libraries, `kept` where charts are kept.
+    """
+    from reportgen.build.charts_kept import across
     from reportgen.site.wide import site_pages
 
     given = (publication, tuple(campaign["card"] for campaign in made), texts, theme)
-    return cast("Across", memory.again("pages across campaigns", given, partial(site_pages, *given)))
+    work = partial(site_pages, *given, partial(across, program=program, kept=kept))
+    return cast("Across", memory.again("pages across campaigns", given, work))
 
 
-def put_in_place(workspace: Workspace, shown: Sequence[Made], across: Sequence[Page], theme: Theme, out: Path) -> int:
-    """Put the whole site at `out` in one exchange; the number of its pages. Raises `Refused` and OSError."""
+def put_in_place(
+    workspace: Workspace, shown: Sequence[Made], across: Sequence[Page], theme: Theme, out: Path
+) -> tuple[int, bool]:
+    """Put the whole site at `out` in one exchange; the number of its pages, and whether anything on it is new.
+
+    Raises `Refused` and OSError.
+    """
     from reportgen.site.write import exchange
     from reportgen.sources import path_of
 
@@ -46,8 +63,8 @@ def put_in_place(workspace: Workspace, shown: Sequence[Made], across: Sequence[P
         outputs |= {address: path_of(workspace, path) for address, path in made["copied"].items()}
         outputs |= made["pictures"]
         outputs |= made["explored"]
-    exchange(out, outputs, _sources(workspace))
-    return len(pages)
+    changed = exchange(out, outputs, _sources(workspace))
+    return len(pages), changed
 
 
 def _sources(workspace: Workspace) -> list[Path]:

@@ -21,6 +21,7 @@ from reportgen.store.kept import Kept, kept_in, tidy
 if TYPE_CHECKING:
     from reportgen.campaign.declared import Publication
     from reportgen.pages.told import Page
+    from reportgen.pages.whereabouts import Whereabouts
     from reportgen.site.texts import SiteTexts
     from reportgen.sources import Workspace
     from reportgen.store.snapshot import Snapshot
@@ -34,7 +35,8 @@ def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet, standi
     """Compile the workspace at or above `path`, or the lone campaign there, into `out` (by default its `.site`).
 
     Nothing is done where the site already stands as its files say. The old site stays until the new one is whole.
-    `standing` is what a process that compiles again remembers of the last time.
+    `standing` is what a process that compiles again remembers of the last time; where it remembers nothing yet, all is
+    made once to fill it.
     Raises `Refused` with every finding of every campaign where one of them is an error, and OSError where the disk
     can't be read or written.
     """
@@ -45,9 +47,10 @@ def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet, standi
     kept = kept_in(workspace.root / KEPT)
     before = stamp.read(kept, target)
     now = stamp.look(workspace.root, workspace.campaigns, target, before)
-    if before and stamp.stands(before, now):
+    if before and stamp.stands(before, now) and (standing is None or standing.campaigns):
         stamp.refresh(kept, target, before, now)
         return Built(before.findings, before.campaigns, before.pages, target, unchanged=True)
+    again = standing is not None
     standing = standing or Standing()
     checked = _check(workspace, tell, stamp.program(now), kept, standing, now.inputs)
     if checked.refused:
@@ -57,8 +60,9 @@ def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet, standi
     if refusals:
         raise Refused(worst_first((*refusals, *checked.findings)))
     tell(Progress("putting the site in place"))
-    pages = put_in_place(workspace, shown, checked.across, checked.theme, target)
-    built = Built(checked.findings, len(shown), pages, target)
+    pages, changed = put_in_place(workspace, shown, checked.across, checked.theme, target)
+    where = _where(shown) if again else None
+    built = Built(checked.findings, len(shown), pages, target, again and not changed, where)
     stamp.keep(kept, target, now, workspace.root, _read_besides(shown), built)
     tidy(kept)
     return built
@@ -106,7 +110,7 @@ def _check(workspace: Workspace, tell: Tell, program: str, kept: Kept, standing:
     read, refusals = _all_through(READ, begin, tell, standing)
     made, further = _in_order_of_testing(read, tell, standing)
     refusals = (*refusals, *further, *unreadable)
-    across, last = ((), ()) if refusals else pages_across(publication, made, texts, theme, standing.site)
+    across, last = ((), ()) if refusals else pages_across(publication, made, texts, theme, standing.site, program, kept)
     told = (finding for campaign in made for finding in campaign["findings"])
     return _Checked(made, across, theme, worst_first((*first, *refusals, *told, *last)))
 
@@ -168,6 +172,12 @@ def _in_order_of_testing(
         except Refused as refused:
             refusals += refused.findings
     return tuple(through[made["folder"]] for made in read if made["folder"] in through), tuple(refusals)
+
+
+def _where(shown: Iterable[Made]) -> Whereabouts:
+    from reportgen.pages.whereabouts import whereabouts
+
+    return whereabouts(made["told"] for made in shown)
 
 
 def _saying(tell: Tell, folder: str, done: int, of: int) -> Callable[[str], None]:

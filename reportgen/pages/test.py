@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from reportgen.addresses import campaign_page, from_to, method_page, pairs_anchor, test_page
+from reportgen.addresses import across_anchor, campaign_page, from_to, method_page, pairs_anchor, test_page
 from reportgen.campaign.channels import channels_of
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.charts.figure import Figure
@@ -93,6 +93,7 @@ class TestView:
     conditions: ConditionsShown | None
     held_the_same: str
     method: Link | None
+    across: Link | None
     how: Link
     laboratory: LaboratoryShown | None
     sources: tuple[LineLink, ...]
@@ -130,6 +131,7 @@ def test_view(told: Told, test: Test) -> TestView:
         conditions=conditions_shown(told, page, test),
         held_the_same=and_list(tuple(dict.fromkeys((*campaign.held_the_same, *test.held_the_same)))),
         method=Link(method.title, from_to(page, method_page(method.id, method.version))) if method else None,
+        across=_across(told, test, page),
         how=Link(heading(test), from_to(page, f"{campaign_page(campaign.id, 'method')}#{test.id}")),
         laboratory=laboratory_shown(told, test, page),
         sources=tuple(LineLink(in_campaign(campaign, f), line_link(told, page, _top(f)).href) for f in files),
@@ -140,6 +142,15 @@ def test_view(told: Told, test: Test) -> TestView:
             Link(heading(t), from_to(page, test_page(campaign.id, t.id)), t.id == test.id) for t in campaign.tests
         ),
     )
+
+
+def _across(told: Told, test: Test, page: str) -> Link | None:
+    """The way to what any campaign measured by the same version of its method; None where this one measured nothing."""
+    of = [r for r in told.evaluation.results if r.quantity == test.headline and not r.missing]
+    if not test.method or not of:
+        return None
+    there = f"{method_page(test.method, test.method_version)}#{across_anchor(test.headline, of[0].part)}"
+    return Link(words("across"), from_to(page, there))
 
 
 def _top(file: str) -> Place:

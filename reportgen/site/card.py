@@ -10,6 +10,7 @@ from reportgen.campaign.declared import Campaign, Day, Declared, Instrument, Met
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.prose.missed import missed
 from reportgen.prose.sentences import campaign_answer, campaign_answer_led
+from reportgen.site.card_results import CardResult, results_of
 from reportgen.wording.sentence import capital
 
 
@@ -64,6 +65,8 @@ class Card:
     digest: str = ""
     answer_led: str = ""
     missed: str = ""
+    tested: Day | None = None
+    results: tuple[CardResult, ...] = ()
 
 
 def card_of(declared: Declared, evaluation: Evaluation) -> Card:
@@ -86,6 +89,8 @@ def card_of(declared: Declared, evaluation: Evaluation) -> Card:
         folder=campaign.folder,
         archived=campaign.archived,
         invented=campaign.invented,
+        tested=campaign.tested,
+        results=results_of(campaign, evaluation),
     )
     return replace(card, digest=hashlib.sha256(repr(card).encode()).hexdigest())
 

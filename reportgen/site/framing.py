@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from reportgen.addresses import from_to
 from reportgen.campaign.declared import Publication
+from reportgen.charts.across import Across, figure
+from reportgen.charts.figure import Figure
 from reportgen.site.card import Card
 from reportgen.site.texts import SiteTexts
 from reportgen.site.words import words
@@ -16,12 +18,16 @@ from reportgen.wording.invented import invented
 
 @dataclass(frozen=True)
 class Wide:
-    """What site-wide pages are made from: the publication, its cards, its own texts, the theme they are set in."""
+    """What site-wide pages are made from: the publication, its cards, its own texts, the theme they are set in.
+
+    `draw` gives a chart across campaigns: drawn anew, or as it was kept.
+    """
 
     publication: Publication
     cards: tuple[Card, ...]
     texts: SiteTexts
     theme: Theme
+    draw: Callable[[Across], Figure] = figure
 
 
 def title_of(text: str, fallback: str) -> str:

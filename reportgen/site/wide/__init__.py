@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from reportgen.campaign.declared import Publication
+from reportgen.charts.across import Across, figure
+from reportgen.charts.figure import Figure
 from reportgen.finding import Finding
 from reportgen.pages.told import Page
 from reportgen.site.card import Card
@@ -24,9 +26,15 @@ Made = tuple[tuple[Page, ...], tuple[Finding, ...]]
 KINDS: tuple[Callable[[Wide], Made], ...] = (archive_page, method_pages, instrument_pages, text_pages)
 
 
-def site_pages(publication: Publication, cards: Sequence[Card], texts: SiteTexts, theme: Theme) -> Made:
+def site_pages(
+    publication: Publication,
+    cards: Sequence[Card],
+    texts: SiteTexts,
+    theme: Theme,
+    draw: Callable[[Across], Figure] = figure,
+) -> Made:
     """Every page that belongs to no campaign, and what is wrong with the texts on them (errors: the site must wait)."""
-    wide = Wide(publication, tuple(cards), texts, theme)
+    wide = Wide(publication, tuple(cards), texts, theme, draw)
     pages: list[Page] = []
     findings: list[Finding] = []
     for kind in KINDS:

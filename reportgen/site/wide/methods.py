@@ -13,6 +13,7 @@ from reportgen.prose.markdown import render as render_prose
 from reportgen.prose.text import Text
 from reportgen.site.card import Card
 from reportgen.site.framing import Wide, frame_of
+from reportgen.site.wide.across import AcrossShown, across_of
 from reportgen.site.wide.archive import newest_first
 from reportgen.site.wide.resolving import resolving
 from reportgen.site.wide.uses import Use, uses
@@ -56,6 +57,7 @@ class MethodView:
     more: tuple[str, ...]
     changed: str
     versions: tuple[Link, ...]
+    across: tuple[AcrossShown, ...]
     uses: tuple[Use, ...]
 
 
@@ -127,6 +129,7 @@ def _view(wide: Wide, page: str, method: Method, text: Text, by_version: ByVersi
         versions=tuple(
             Link(str(v), from_to(page, method_page(method.id, v)), v == method.version) for v in versions
         ) if len(versions) > 1 else (),
+        across=across_of(wide, page, method, cards),
         uses=uses(page, ((card, tests[card.id]) for card in cards)),
     )  # fmt: skip
 

@@ -1,0 +1,46 @@
+"""English, part of its table: results by one version of a method, across comparisons."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+ACROSS: Mapping[str, str] = {
+    "chart.across.key.value": "the upright line is the value",
+    "chart.across.key.bar": "the bar behind it is its 95\u00a0% range",
+    "site.across.group": "{day}: {campaign}",
+    "site.across.no-day": "day not noted",
+    "site.across.days.one": "All were tested on one day.",
+    "site.across.days.unknown": (
+        "These comparisons were made on different days. Nothing says how far this method differs from one day to "
+        "the next, so a value of one comparison can’t be held against a value of another."
+    ),
+    "site.across.days.known": (
+        "These comparisons were made on different days. The method states that days differ by {sd}, as a standard "
+        "deviation: by days alone two results may lie {most} apart, 95 times in 100. Bars allow for that, thin lines "
+        "don’t"
+    ),
+    "site.across.days.known.outside": (
+        "These comparisons were made on different days. The method states that days differ by {sd}, as a standard "
+        "deviation: by days alone two results may lie {most} apart, 95 times in 100. The ranges don’t allow for that"
+    ),
+    "site.across.instruments.same": "The same instruments were used in all of them.",
+    "site.across.instruments.differ": (
+        "Not all were read with the same instruments, and each may be off by something else."
+    ),
+    "site.across.method.differs": (
+        "The comparisons’ own files don’t all say the same of this version; what stands on this page is of the newest."
+    ),
+    "site.across.not-ranked": (
+        "Nobody is ranked across comparisons: what was held the same in one need not be the same in another."
+    ),
+    "page.across": "All results by this version of the method, in any comparison",
+    "on.across.title": "All results by this version",
+    "on.across.comparison": "Comparison",
+    "on.across.contender": "Contender",
+    "on.across.result": "Result",
+    "on.across.range": "Range",
+    "on.across.none": "–",
+    "on.across.tested": "Tested {day}",
+    "on.across.read-with": "read with: {instruments}",
+    "on.across.not-ranked": "not ranked there: {why}",
+}
