@@ -152,9 +152,7 @@ def test_another_unit_keeps_its_own_digits_and_takes_its_place_on_the_one_axis(t
     assert rows(page)[0][1].endswith("mg")
     drawing = page.one("svg", class_="across")
     assert [t.text for t in drawing.all("text")].count("mg") == 1
-    assert any(
-        t.text.startswith(".") and t.text.endswith("g") for t in drawing.all("text")
-    )  # its own unit, beside it
+    assert any(t.text.startswith(".") and t.text.endswith("g") for t in drawing.all("text"))  # its own unit, beside it
 
 
 def test_one_comparison_needs_no_note_and_no_second_picture(tmp_path: Path) -> None:
