@@ -13,9 +13,10 @@ from reportgen.campaign.columns import Known, columns_of, names_in
 from reportgen.campaign.contenders import contender_of, names_of, places_of
 from reportgen.campaign.declared import Campaign, Contender, Declared, Publication, Test
 from reportgen.campaign.folder import Folder
+from reportgen.campaign.former_names import check_former, check_former_campaign, former
 from reportgen.campaign.given import Given
 from reportgen.campaign.in_reach import Reach, reach_of
-from reportgen.campaign.join_tests import build_tests, check_readings, titles_of, with_remarks
+from reportgen.campaign.join_tests import build_tests, check_former_names, check_readings, titles_of, with_remarks
 from reportgen.campaign.laboratories_of import with_laboratory
 from reportgen.campaign.members import Member
 from reportgen.campaign.remarks import Scope, remarks
@@ -55,6 +56,7 @@ def assemble(ws: Workspace, records: Records, publication: Publication, told: li
     seeing = seeing_of(ws, inside.path, w.photos, w.films, told)
     places = {"": w.at if w.at.line else Place(path), **_campaign_places(w), **_prose_places(inside)}
     contenders = _with_arrivals(_contenders(records, quantities, places, told), records, seeing, told)
+    places |= _former_names(ws, records, told) | check_former_names(built, told)
     names = names_of(contenders, places, told)
     scope = Scope("", tuple(quantities), {b.test.id: tuple(q.id for q in b.test.quantities) for b in built}, names)
     counted = frozenset(q.count_of for b in built for q in b.test.quantities if q.count_of)
@@ -94,6 +96,15 @@ def assemble(ws: Workspace, records: Records, publication: Publication, told: li
     campaign = with_instruments_shown(ws, _with_shared(campaign, reach, places, told), places, told)
     tell_of_loose_pictures(ws, campaign, told)
     return Declared(campaign, places)
+
+
+def _former_names(ws: Workspace, records: Records, told: list[Finding]) -> dict[str, Place]:
+    """Where the campaign and its contenders say what they were called before."""
+    others = {as_id(posixpath.basename(folder)): folder for folder in ws.campaigns}
+    written = [(m.id, m.written.formerly) for m in records.contenders if isinstance(m.written, WrittenContender)]
+    everyone = {m.id: () for m in records.contenders} | dict(written)
+    places = check_former_campaign(records.id, records.campaign.formerly, others, told)
+    return places | check_former("contender", everyone.items(), told)
 
 
 def _known(w: WrittenCampaign, inside: Folder, reach: Reach, told: list[Finding]) -> Known:
@@ -158,11 +169,16 @@ def _described(
         show=tuple(u.value for u in w.show) or publication.show,
         invented=w.invented.value if w.invented else publication.invented,
         archived=inside.path.startswith(ARCHIVE + "/"),
+        kind_of_product=w.kind_of_product.value if w.kind_of_product else "",
+        formerly=former(w.formerly),
     )
 
 
 def _campaign_places(w: WrittenCampaign) -> dict[str, Place]:
-    single = ("title", "question", "tested", "published", "place", "who_pays", "invented", "affiliate_links", "samples")
+    single = (
+        *("title", "question", "tested", "published", "place", "who_pays", "invented", "affiliate_links", "samples"),
+        "kind_of_product",
+    )
     places = {name.replace("_", "-"): given.at for name in single if (given := getattr(w, name)) is not None}
     several = ("held_the_same", "cautions", "cannot_tell", "show", "conditions")
     places |= {name.replace("_", "-"): given[0].at for name in several if (given := getattr(w, name))}
@@ -200,6 +216,7 @@ def _with_shared(campaign: Campaign, reach: Reach, places: dict[str, Place], tol
     places |= {f"instrument/{id}": f.at for id, f in shelf.items()}
     places |= {f"instrument/{id}/{name}": at for id, f in shelf.items() for name, at in f.keys.items()}
     places |= {f"method/{id}": f.at for id, f in reach.methods.items()}
+    places |= {f"method/{id}/{name}": at for id, f in reach.methods.items() for name, at in f.keys.items()}
     places |= {f"constant/{id}": f.at for id, f in constants.items()}
     places |= {f"constant/{id}/{name}": at for id, f in constants.items() for name, at in f.keys.items()}
     places |= {f"constant/{id}": places[f"quantity/{id.removesuffix('-limit')}/until"] for id in limits}

@@ -8,6 +8,7 @@ from reportgen.addresses import as_id
 from reportgen.campaign.box import box_of, item_called
 from reportgen.campaign.declared import Amount, Claim, Contender, Day, Price
 from reportgen.campaign.declared.contenders import first_word
+from reportgen.campaign.former_names import former
 from reportgen.campaign.given import Given
 from reportgen.campaign.look_up import error, look_up
 from reportgen.campaign.members import Member
@@ -58,6 +59,7 @@ def contender_of(
         also_called=tuple(a.value for a in w.also_called),
         facts={f.name.value: f.value.value for f in w.facts},
         says=w.says.value if w.says else text,
+        formerly=former(w.formerly),
     )
 
 

@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Accuracy, Amount, Calibration, Day, Instrument
+from reportgen.campaign.former_names import former
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.instrument_terms import CorrectionOf
 from reportgen.campaign.look_up import error
@@ -58,6 +59,7 @@ def instrument_of(name: str, written: WrittenInstrument, origin: str, told: list
         repeatability=w.repeatability.value if w.repeatability else None,
         reaction=w.reaction.value if w.reaction else None,
         clock=w.clock.value if w.clock else None,
+        formerly=former(w.formerly),
     )
 
 

@@ -11,6 +11,7 @@ from reportgen.campaign.accidents import amendments, two_records
 from reportgen.campaign.columns import Known
 from reportgen.campaign.counting import counts_alone, with_tests_counted_in
 from reportgen.campaign.declared import Contender, Day, Source, Test
+from reportgen.campaign.former_names import check_former
 from reportgen.campaign.look_up import error, is_misshapen, look_up, look_up_all
 from reportgen.campaign.members import Member
 from reportgen.campaign.remarks import Remarks, Scope, remarks
@@ -37,6 +38,17 @@ def build_tests(
     for b in built:
         _check_names(b, seen, told)
     return built
+
+
+def check_former_names(built: Sequence[BuiltTest], told: list[Finding]) -> dict[str, Place]:
+    """Where tests and quantities say what they were called before; an entry of `measure:` says it for both at once."""
+    entries = [(as_id(e.name.value), e.value.formerly) for b in built for e in b.entries]
+    places = check_former("test", ((b.test.id, b.written.formerly) for b in built), told)
+    told_of_tests = {(f.rule, f.place) for f in told}
+    of_quantities: list[Finding] = []
+    places |= check_former("quantity", entries, of_quantities)
+    told += [f for f in of_quantities if (f.rule, f.place) not in told_of_tests]
+    return places
 
 
 def titles_of(built: Sequence[BuiltTest]) -> dict[str, tuple[str, ...]]:

@@ -10,6 +10,7 @@ from reportgen.campaign.channels import channels_of
 from reportgen.campaign.columns import Known, Placed, names_in, sorted_out
 from reportgen.campaign.counting import check_counting
 from reportgen.campaign.declared import Column, Kind, Quantity
+from reportgen.campaign.former_names import former
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.independent import check_independent
 from reportgen.campaign.kinds import KINDS
@@ -58,6 +59,7 @@ def quantity_of(
         independent=w.independent.value if w.independent else False,
         says=w.says.value if w.says else "",
         decided=w.decided.value if w.decided else None,
+        formerly=former(w.formerly),
     )
     if quantity.count_of:
         return quantity  # it reads no column

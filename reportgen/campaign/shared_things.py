@@ -11,6 +11,7 @@ from typing import Generic, TypeVar
 from reportgen.addresses import as_id
 from reportgen.campaign.constants_of import constant_of
 from reportgen.campaign.declared import EVERY, Constant, Instrument, Method, Repeatability
+from reportgen.campaign.former_names import former
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.instrument_terms import DEGREES_OF_A_GUESS
 from reportgen.campaign.instruments_of import instrument_of
@@ -98,10 +99,10 @@ def _read_method(document: Document, stem: str, origin: str, shared: Shared, tol
     told.extend(document.findings)
     id, version = as_id(named[1]), int(named[2])
     method = method_of(id, version, written, origin, told)
-    _add(shared.methods, (id, version), method, place, "method", told)
+    _add(shared.methods, (id, version), method, place, "method", told, keys_of(written))
 
 
-def keys_of(written: WrittenInstrument | WrittenCalibration | WrittenConstant) -> dict[str, Place]:
+def keys_of(written: WrittenInstrument | WrittenCalibration | WrittenConstant | WrittenMethod) -> dict[str, Place]:
     """Where each key of a description stands, those of its calibration among them; of points the first."""
     found: dict[str, Place] = {}
     for each in fields(written):
@@ -168,6 +169,7 @@ def method_of(id: str, version: int, written: WrittenMethod, origin: str, told: 
         cannot_tell=tuple(s.value for s in w.cannot_tell),
         says=w.says.value if w.says else "",
         changed=w.changed.value if w.changed else "",
+        formerly=former(w.formerly),
     )  # fmt: skip
 
 

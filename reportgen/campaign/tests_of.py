@@ -11,6 +11,7 @@ from reportgen.campaign.accidents import assumptions
 from reportgen.campaign.columns import ColumnsWritten, Known, Placed, columns_of
 from reportgen.campaign.counting import counts_alone
 from reportgen.campaign.declared import Column, Quantity, Test
+from reportgen.campaign.former_names import former
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.look_up import error, unknown
 from reportgen.campaign.quantities_of import quantity_of, quantity_places
@@ -83,6 +84,7 @@ def _built(
         chained=written.chained.value if written.chained else method.chained if method else False,
         unfinished_last=method is not None and method.did_not_finish == "worst place",
         why=written.why.value if written.why else "",
+        formerly=former(written.formerly),
         cautions=tuple(c.value for c in written.cautions),
         cannot_tell=tuple(c.value for c in written.cannot_tell),
         conditions=tuple(c.value for c in written.conditions),

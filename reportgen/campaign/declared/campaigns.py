@@ -61,6 +61,8 @@ class Campaign:
     archived: bool = False
     affiliate_links: str = ""  # whether links earn money, and for whom
     samples: str = ""  # whether makers gave samples, and what became of what was tested
+    kind_of_product: str = ""
+    formerly: tuple[str, ...] = ()  # ids it had before
 
     def contender(self, id: str) -> Contender:
         return next(c for c in self.contenders if c.id == id)

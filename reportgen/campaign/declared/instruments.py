@@ -89,6 +89,7 @@ class Instrument:
     repeatability: Repeats | None = None
     reaction: Amount | None = None  # half-width of the hand, where it is by hand; None: the usual
     clock: Amount | None = None  # how fast or slow at most, as a part of any time; None: nobody says
+    formerly: tuple[str, ...] = ()  # ids it had before
 
 
 @dataclass(frozen=True)
@@ -125,6 +126,7 @@ class Method:
     changed: str = ""  # what this version changed
     origin: str = ""
     from_past: tuple[str, ...] = ()  # quantity ids whose repeatability past campaigns tell; EVERY for all others
+    formerly: tuple[str, ...] = ()  # ids it had before
 
     def looks_back(self, quantity: str) -> bool:
         """Whether past campaigns by this version tell how far passes of a quantity scatter."""

@@ -62,6 +62,7 @@ class Quantity:
     counted_over: str = ""  # id of the quantity a count is taken over; "" for a run as one
     says: str = ""
     decided: WhenDecided | None = None  # to measure it, and what matters in it
+    formerly: tuple[str, ...] = ()  # ids it had before
 
 
 @dataclass(frozen=True)
@@ -183,3 +184,4 @@ class Test:
     film: Moment | None = None
     judged: JudgedHow = ""  # whether whoever judged knew which contender it was
     decided: WhenDecided | None = None
+    formerly: tuple[str, ...] = ()  # ids it had before

@@ -34,6 +34,8 @@ class WrittenCampaign:
     at: Place
     title: Words = key("What its page is headed with", required=True)
     question: Words | None = key("The question it answers, where the title is none")
+    kind_of_product: Words | None = key("What is compared, as a reader would look for it: camping stoves")
+    formerly: tuple[Name, ...] = many("What its folder was called before; pages at the old addresses lead here")
     contenders: tuple[Entry[Words | WrittenContender | None], ...] | tuple[Name, ...] | FilePath | None = key(
         "The products compared: id and title each, or a list of ids (a file each in contenders/), or contenders.csv"
     )

@@ -107,6 +107,7 @@ class WrittenQuantity:
     in_: tuple[Name, ...] = many("The tests in which they are counted; a contender they have seen counts, from 0 on")
     assumed: tuple[Entry[WrittenAssumption], ...] = many("Names in formulas that nobody measured")
     says: Words | None = key("What to know about it, in a sentence or two")
+    formerly: tuple[Name, ...] = many("Ids it had before; places at the old addresses lead here")
     decided: DecidedOf | None = key("When it was decided to measure it, and what matters: before the test, or after")
     SHORT: ClassVar[Short] = Short(
         short.measure,

@@ -17,6 +17,7 @@ from reportgen.campaign.scalar import (
     AmountOf,
     AmountOrGuess,
     AmountOrPast,
+    Name,
     SizeOf,
     Term,
     Weight,
@@ -69,6 +70,7 @@ class WrittenMethod:
     cannot_tell: tuple[Words, ...] = many("What it can't tell you")
     says: Words | None = key("Anything else, in Markdown")
     changed: Words | None = key("What this version changed")
+    formerly: tuple[Name, ...] = many("Ids it had before; its page at the old address leads here")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -95,6 +97,7 @@ class WrittenInstrument:
     source: Words | None = key("Where these figures come from")
     photo: WrittenPhoto | None = key("A photograph of it: what it shows; its file bears the instrument's id")
     notes: Words | None = key("Anything else worth knowing")
+    formerly: tuple[Name, ...] = many("Ids it had before; its page at the old address leads here")
     SHORT: ClassVar[Short] = Short(
         short.instrument,
         short.INSTRUMENT_PATTERN,

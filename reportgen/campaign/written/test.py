@@ -61,6 +61,7 @@ class WrittenAboutTest(WrittenPictured):
     method: MethodRef | None = key("The method, with or without its version: weigh-before-and-after, version 2")
     readings: tuple[WrittenSource, ...] = many("Where its readings stand; the campaign's serve where it has none")
     why: Words | None = key("Which question of a reader's it answers")
+    formerly: tuple[Name, ...] = many("Ids it had before; pages at the old addresses lead here")
     scatter: Scatter | None = key("Whether contenders share one scatter between passes; else the method says")
     order: Order | None = key("The order in which contenders were run; else the method says")
     judged: Judged | None = key("Whether whoever judged knew which contender it was: blind, or could see")
