@@ -107,11 +107,11 @@ def test_no_path_leads_out_of_the_site(ask: Asking, tmp_path: Path) -> None:
 
 
 def test_only_errors_keep_a_site_back() -> None:
-    from reportgen.view import errors_of
+    from reportgen.view import findings_of
 
     warning = Refused([*MISTAKE.findings])
-    assert [f.place.line for f in errors_of(warning)] == [4]
-    assert "ZeroDivisionError" in errors_of(ZeroDivisionError("x"))[0].says
+    assert [f.place.line for f in findings_of(warning)] == [4]
+    assert "ZeroDivisionError" in findings_of(ZeroDivisionError("x"))[0].says
 
 
 def test_a_change_of_the_authors_is_noticed_and_what_is_made_from_it_is_not(tmp_path: Path) -> None:
@@ -162,3 +162,29 @@ def test_nobody_is_told_twice_of_the_same(tmp_path: Path) -> None:
     assert not says_the_same(MISTAKE, same), "mended by taking it back: the mistake must go"
     assert says_the_same(MISTAKE, Refused(MISTAKE.findings))
     assert not says_the_same(built(tmp_path), MISTAKE)
+
+
+@pytest.mark.parametrize(
+    ("line", "words"),
+    [
+        ("Corvane took [](value:boil time/corvane), the least of *all four* stoves.", "the least of all four stoves"),
+        ("    says: Canisters were at room temperature.", "Canisters were at room temperature"),
+        ("- Small dent in the pot support.", "Small dent in the pot support"),
+        ("  kind: timed", ""),
+        ("[one link](tests/noise.md)", ""),
+    ],
+)
+def test_an_authors_own_words_are_told_from_what_the_program_puts_between_them(line: str, words: str) -> None:
+    from reportgen.view.beside import words_of
+
+    assert words_of(line) == words
+
+
+def test_every_subject_of_the_demonstrations_findings_is_found_on_its_site(demo_built: Built) -> None:
+    asked = [f for f in demo_built.findings if f.subject]
+    assert len(asked) > 5
+    assert demo_built.where is not None
+    for finding in asked:
+        page, _, anchor = demo_built.where.of(finding)[0].partition("#")
+        html = (demo_built.out / page).read_text(encoding="utf-8")
+        assert not anchor or f'id="{anchor}"' in html, finding

@@ -5,8 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from reportgen.finding import Finding
+
+if TYPE_CHECKING:
+    from reportgen.pages.whereabouts import Whereabouts
 
 
 @dataclass(frozen=True)
@@ -28,10 +32,14 @@ def quiet(progress: Progress) -> None:
 
 @dataclass(frozen=True)
 class Built:
-    """A finished compile. Counts of campaigns and pages; `unchanged`: the site already stood as it should."""
+    """A finished compile. Counts of campaigns and pages; `unchanged`: the site already stood as it should.
+
+    `where` tells where findings belong on the site, to a process that asked for it by compiling again.
+    """
 
     findings: tuple[Finding, ...]
     campaigns: int
     pages: int
     out: Path
     unchanged: bool = False
+    where: Whereabouts | None = None

@@ -29,23 +29,26 @@ def view(path: Path, port: int | None) -> None:
     A mistake shows on the page and here; the last good site stays. Ctrl-C ends it.
     """
     signal.signal(signal.SIGTERM, _end)
+    from reportgen.build.memory import Standing
     from reportgen.build.run import SITE
     from reportgen.sources import find_workspace
     from reportgen.view import Shown, changes, compiled, says_the_same, serving
 
-    out = find_workspace(path).root / SITE
+    root = find_workspace(path).root
+    out, standing = root / SITE, Standing()
     tell = progress_on_a_terminal()
     shown = Shown()
     outcome = compiled(path, out, tell)
     shown.show(outcome)
     _say(outcome, path)
     try:
-        with serving(out, shown, port) as address:
+        with serving(out, shown, port, root) as address:
             click.echo(f"Open {address} – it follows every change; Ctrl-C ends it.")
             for _ in changes(path, out):
                 began = time.perf_counter_ns()
-                before, outcome = outcome, compiled(path, out, tell)
+                before, outcome = outcome, compiled(path, out, tell, standing)
                 if says_the_same(before, outcome):
+                    shown.know(outcome)
                     progress_over()
                     continue
                 shown.show(outcome)

@@ -1,4 +1,4 @@
-"""English, part of its table: what is said to whoever explores a chart."""
+"""English, part of its table: what is said to whoever reads or explores a chart."""
 
 from __future__ import annotations
 
@@ -22,6 +22,8 @@ EXPLORING: Mapping[str, str | Forms] = {
     "page.exploring.later": "Later",
     "page.exploring.view": "On view: {from} to {to} {unit}",
     "page.exploring.whole": "On view: all of it",
+    "chart.key.shared": "the axis is that of {names} too",
+    "chart.quoted": "“{title}”",
     "chart.met.pass": "{name}, pass {n}: {said}",
     "chart.met.left-out": "{name}, pass {n}, left out: {said}",
     "chart.met.specimen": "{name}, {specimen}",
