@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-COLOURS = ("#3480a3", "#5e2804", "#a48d26", "#8e347d", "#20633f", "#3f0e6f", "#a8636c", "#3961bc")
+COLOURS = ("#4c85e5", "#831c02", "#8b6f19", "#471937", "#185d3d", "#341d7b", "#c45b6b", "#62527e")
 SHAPES = (
     "circle",
     "square",

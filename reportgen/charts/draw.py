@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
-from reportgen.campaign.declared import Campaign, Declared, Quantity
+from reportgen.campaign.declared import Campaign, Declared, Quantity, Test
 from reportgen.charts import (
     cost_told,
     counts,
@@ -20,6 +21,7 @@ from reportgen.charts import (
 from reportgen.charts.brackets import tie_groups
 from reportgen.charts.figure import Drawing, Drawn, Figure
 from reportgen.charts.order import in_order
+from reportgen.charts.shared_axes import Beside, Reach, shared
 from reportgen.charts.telling import alternative, headings, printed, row_of
 from reportgen.charts.words import words
 from reportgen.evaluation.evaluated import Comparison, Evaluation, Result
@@ -50,23 +52,53 @@ def drawn(declared: Declared, evaluation: Evaluation) -> Drawn:
         if more:
             made[more.address] = more
     for test in campaign.tests:
-        for quantity in test.quantities:
-            of = [r for r in evaluation.results if r.quantity == quantity.id]
-            for part in dict.fromkeys(r.part for r in of):
-                address = f"{quantity.id}-{part}" if part else quantity.id
-                results = [r for r in of if r.part == part]
-                why = _why_not(quantity, results)
-                if why:
-                    made.pop(address, None)
-                    absent[address] = why
-                else:
-                    absent.pop(address, None)
-                    made[address] = _quantity(campaign, evaluation, quantity, results, address)
+        charts = tuple(_charts(evaluation, test))
+        beside = shared(dict(_reaches(charts)))
+        for chart in charts:
+            made.pop(chart.address, None)
+            absent.pop(chart.address, None)
+            if why := _why_not(chart.quantity, chart.results):
+                absent[chart.address] = why
+            else:
+                made[chart.address] = _quantity(campaign, evaluation, chart, beside.get(chart.address))
         for column in test.columns:
             traces_of = traces.figure(campaign, evaluation, test, column)
             if traces_of:
                 made[traces_of.address] = traces_of
     return Drawn(made, absent)
+
+
+@dataclass(frozen=True)
+class _Chart:
+    """The results of one quantity, or of one part of it, and all comparisons of them."""
+
+    address: str
+    quantity: Quantity
+    part: str
+    results: tuple[Result, ...]
+    pairs: tuple[Comparison, ...]
+
+    @property
+    def title(self) -> str:
+        return capital(f"{self.quantity.title}, {self.part}" if self.part else self.quantity.title)
+
+
+def _charts(evaluation: Evaluation, test: Test) -> Iterator[_Chart]:
+    for quantity in test.quantities:
+        of = [r for r in evaluation.results if r.quantity == quantity.id]
+        for part in dict.fromkeys(r.part for r in of):
+            pairs = tuple(c for c in evaluation.comparisons if (c.quantity, c.part) == (quantity.id, part))
+            address = f"{quantity.id}-{part}" if part else quantity.id
+            yield _Chart(address, quantity, part, tuple(r for r in of if r.part == part), pairs)
+
+
+def _reaches(charts: Sequence[_Chart]) -> Iterator[tuple[str, Reach]]:
+    """Those drawn along an axis of values, with what each needs of it."""
+    for chart in charts:
+        if chart.results[0].kind == "measured" and not _why_not(chart.quantity, chart.results):
+            needs = intervals.reach(chart.quantity, chart.title, chart.results, chart.pairs)
+            if needs:
+                yield chart.address, needs
 
 
 def _why_not(quantity: Quantity, results: Sequence[Result]) -> str:
@@ -79,25 +111,19 @@ def _why_not(quantity: Quantity, results: Sequence[Result]) -> str:
     return words("absent.grades") if graded and not quantity.grades else ""
 
 
-def _quantity(
-    campaign: Campaign, evaluation: Evaluation, quantity: Quantity, results: Sequence[Result], address: str
-) -> Figure:
-    part = results[0].part
-    pairs = [c for c in evaluation.comparisons if (c.quantity, c.part) == (quantity.id, part)]
-    title = capital(f"{quantity.title}, {part}" if part else quantity.title)
-    found = finding_line(campaign, evaluation, quantity.id, part)
-    ordered = in_order(quantity, results)
+def _quantity(campaign: Campaign, evaluation: Evaluation, chart: _Chart, beside: Beside | None) -> Figure:
+    found = finding_line(campaign, evaluation, chart.quantity.id, chart.part)
+    ordered = in_order(chart.quantity, chart.results)
     told = [(campaign.contender(r.contender).title, printed(r)) for r in ordered]
-    alt = alternative(title, found, told)
-    picture, key = _picture(campaign, quantity, results, pairs, alt)
+    alt = alternative(chart.title, found, told)
+    picture, key = _picture(campaign, chart, beside, alt)
     rows = tuple(row_of(campaign, r) for r in ordered)
-    return Figure(address, picture.svg, alt, title, found, rows, headings(), key, explored=picture.explored)
+    return Figure(chart.address, picture.svg, alt, chart.title, found, rows, headings(), key, explored=picture.explored)
 
 
-def _picture(
-    campaign: Campaign, quantity: Quantity, results: Sequence[Result], pairs: Sequence[Comparison], alt: str
-) -> tuple[Drawing, str]:
+def _picture(campaign: Campaign, chart: _Chart, beside: Beside | None, alt: str) -> tuple[Drawing, str]:
     """The drawing, by the kind of result, and how its marks read."""
+    quantity, results, pairs = chart.quantity, chart.results, chart.pairs
     kind = results[0].kind
     groups = tie_groups(quantity, in_order(quantity, results), pairs)
     if kind == "yes/no":
@@ -108,7 +134,8 @@ def _picture(
         return orders.drawing(campaign, results, pairs, alt), orders.key(results, pairs)
     if kind == "count":
         return counts.drawing(campaign, quantity, results, groups, alt), counts.key(results, groups)
-    return intervals.drawing(campaign, quantity, results, pairs, alt), intervals.key(quantity, results, groups)
+    picture = intervals.drawing(campaign, quantity, results, pairs, alt, beside)
+    return picture, intervals.key(quantity, results, groups, beside)
 
 
 def _overview(campaign: Campaign, evaluation: Evaluation) -> Figure | str:

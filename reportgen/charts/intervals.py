@@ -15,6 +15,7 @@ from reportgen.charts.order import in_order
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.readings import has_value, in_lines
 from reportgen.charts.scale import Axis, axis, known
+from reportgen.charts.shared_axes import Beside, Reach
 from reportgen.charts.side import NAMES, figures, foot, named, names, room_for, x_axis
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Comparison, Result
@@ -23,21 +24,23 @@ from reportgen.metrology.unit import convert, parse_unit
 from reportgen.prose.amounts import read_once
 from reportgen.prose.table_notes import read_roughly
 from reportgen.wording import interval
+from reportgen.wording.listing import and_list
 
 
 def drawing(
-    campaign: Campaign, quantity: Quantity, results: Sequence[Result], pairs: Sequence[Comparison], alt: str
-) -> Drawing:
-    """The drawing; `results` are one a contender, of one part."""
+    campaign: Campaign, quantity: Quantity, results: Sequence[Result], pairs: Sequence[Comparison], alt: str,
+    beside: Beside | None = None,
+) -> Drawing:  # fmt: skip
+    """The drawing; `results` are one a contender, of one part; `beside` is what it shares with other charts."""
     ordered = in_order(quantity, results)
     lines = in_lines(named(campaign, ordered), ordered, value_text)
     groups = tie_groups(quantity, ordered, pairs)
     band = band_of(quantity, ordered)
     numbers = room_for([line.printed for line in lines])
-    right = max(numbers + COLUMN * len(groups) + 5, 16)
-    unit = next((r.estimate.unit for r in ordered if r.estimate), quantity.unit)
+    right = max(_right(numbers, groups), beside.right if beside else 0.0)
+    unit = _unit(quantity, ordered)
     last = max((line.named.y for line in lines), default=0)
-    sheet = Plate(NAMES, right, 22, foot(unit, quantity.better), last + 26, _axis(ordered, band))
+    sheet = Plate(NAMES, right, 22, foot(unit, quantity.better), last + 26, _axis(ordered, band, beside))
     layers = [
         *_band(sheet, quantity, band),
         *x_axis(sheet, unit, quantity.better),
@@ -49,6 +52,25 @@ def drawing(
         *brackets(sheet, {line.result.contender: line.named.y for line in lines}, groups, sheet.width + numbers + 12),
     ]
     return draw(sheet, layers, "intervals", alt)
+
+
+def reach(quantity: Quantity, title: str, results: Sequence[Result], pairs: Sequence[Comparison]) -> Reach | None:
+    """What its drawing needs, so that others can share its axis; None where no value or bound has a place."""
+    ordered = in_order(quantity, results)
+    shown = _shown(ordered, band_of(quantity, ordered))
+    if not shown:
+        return None
+    right = _right(room_for([value_text(r) for r in ordered]), tie_groups(quantity, ordered, pairs))
+    return Reach(quantity.id, title, _unit(quantity, ordered), min(shown), max(shown), right)
+
+
+def _unit(quantity: Quantity, results: Sequence[Result]) -> str:
+    return next((r.estimate.unit for r in results if r.estimate), quantity.unit)
+
+
+def _right(numbers: float, groups: Groups) -> float:
+    """Px beside the field, for numbers so wide and the brackets."""
+    return max(numbers + COLUMN * len(groups) + 5, 16)
 
 
 def value_text(result: Result) -> str:
@@ -78,8 +100,13 @@ def band_of(quantity: Quantity, ordered: Sequence[Result]) -> tuple[float, float
     return (leader.value, leader.value + width) if quantity.better == "lower" else (leader.value - width, leader.value)
 
 
-def _axis(results: Sequence[Result], band: tuple[float, float] | None) -> Axis:
-    """Holds every value drawn, where each bound begins, and beyond them room for an open end.
+def _axis(results: Sequence[Result], band: tuple[float, float] | None, beside: Beside | None = None) -> Axis:
+    """Holds all that is drawn, here and in the charts that share it."""
+    return axis([*_shown(results, band), *((beside.low, beside.high) if beside else ())])
+
+
+def _shown(results: Sequence[Result], band: tuple[float, float] | None) -> list[float]:
+    """Every value drawn, where each bound begins, and beyond them room for an open end.
 
     A bound so far off that it would press several values together (more than twice their spread away) is left outside:
     its open end then begins behind a break, at the edge on which the bound lies.
@@ -101,7 +128,7 @@ def _axis(results: Sequence[Result], band: tuple[float, float] | None) -> Axis:
         shown.append(max(shown) + room)
     if "below" in limits and shown and min(shown) - room > 0:
         shown.append(min(shown) - room)
-    return axis(shown)
+    return shown
 
 
 def _band(sheet: Plate, quantity: Quantity, band: tuple[float, float] | None) -> list[Layer]:
@@ -116,13 +143,13 @@ def _band(sheet: Plate, quantity: Quantity, band: tuple[float, float] | None) ->
     ]  # fmt: skip
 
 
-def key(quantity: Quantity, results: Sequence[Result], groups: Groups) -> str:
+def key(quantity: Quantity, results: Sequence[Result], groups: Groups, beside: Beside | None = None) -> str:
     """How to read the marks that this chart really holds, in one sentence."""
     repeated = any(len(r.by_pass) > 1 for r in results)
     units = any(len({p.specimen for p in r.by_pass}) > 1 for r in results)
     values = [r for r in results if has_value(r)]
     has = {r.covers for r in values if known(r.low)}
-    scale = _axis(results, band_of(quantity, in_order(quantity, results)))
+    scale = _axis(results, band_of(quantity, in_order(quantity, results)), beside)
     parts = [
         words("key.pass") if repeated else words("key.single") if values else "",
         words("key.excluded") if any(p.excluded for r in results for p in r.by_pass) else "",
@@ -133,8 +160,15 @@ def key(quantity: Quantity, results: Sequence[Result], groups: Groups) -> str:
         words("key.break") if any(_broken(r, scale) for r in results) else "",
         words("key.tie" if "instrument and scatter" in has else "key.tie.once") if groups else "",
         words("key.band") if band_of(quantity, in_order(quantity, results)) else "",
+        words("key.shared", names=and_list([words("quoted", title=title) for title in beside.titles]))
+        if beside
+        else "",
     ]
     return sentence(parts)
+
+
+def _quoted(titles: Sequence[str]) -> str:
+    return and_list([words("quoted", title=title) for title in titles])
 
 
 def _thin(values: Sequence[Result]) -> str:

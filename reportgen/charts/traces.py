@@ -9,7 +9,8 @@ from reportgen.campaign.declared import Campaign, Column, Test
 from reportgen.charts.figure import Figure
 from reportgen.charts.scale import known
 from reportgen.charts.telling import alternative
-from reportgen.charts.traces_drawn import Line, drawing
+from reportgen.charts.traces_drawn import drawing
+from reportgen.charts.traces_sheet import Line
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Crossing, Evaluation, TraceShown
 from reportgen.evaluation.traces_happened import happened

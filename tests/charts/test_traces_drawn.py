@@ -168,3 +168,10 @@ def test_many_long_traces_stay_a_small_drawing_that_keeps_every_peak(tmp_path: P
     tops = sorted(min(float(y) for y in re.findall(r"[ML][-\d.]+,([-\d.]+)", d)) for d in lines)
     assert tops[0] < tops[1] - 100  # px: 1100 lx above the others, on a field 200 px high for some 1500 lx
     assert max(t["highest"] for t in told["trace_list"]) == 1500
+
+
+def test_words_beside_marks_never_cover_one_another() -> None:
+    one = Box(10, 50, 40)
+    assert one.covers(Box(45, 55, 30))
+    assert not one.covers(Box(56, 50, 30))
+    assert not one.covers(Box(10, 63, 40))
