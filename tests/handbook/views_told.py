@@ -14,6 +14,8 @@ from pathlib import Path
 from types import ModuleType
 from typing import Any, get_type_hints
 
+from reportgen.theme import Frame
+
 ROOT = Path(__file__).parents[2]
 PAGE = ROOT / "content/handbook/templates.md"
 FIELDS = "| template | fields of `view`, besides `frame` |\n| --- | --- |\n"
@@ -57,11 +59,13 @@ def _class_of(view: ast.expr, tree: ast.AST, module: ModuleType) -> Any:
 
 
 def table_of_fields() -> str:
-    """One template a row, its view's fields by name."""
-    rows = [
-        (template, [f"`{f.name}`" for f in fields(view) if f.name != "frame"]) for template, view in views().items()
-    ]
-    return "".join(f"| `{template}` | {', '.join(names)} |\n" for template, names in rows)
+    """One template a row, its view's fields by name; last the frame that every view has."""
+    rows = [(f"`{template}`", view) for template, view in views().items()]
+    return "".join(f"| {of} | {_named(view)} |\n" for of, view in [*rows, ("`frame` of every page", Frame)])
+
+
+def _named(view: Any) -> str:
+    return ", ".join(f"`{f.name}`" for f in fields(view) if f.name != "frame")
 
 
 def table_of_parts() -> str:
