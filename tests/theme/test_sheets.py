@@ -85,3 +85,24 @@ def test_no_rule_waits_for_a_class_that_nothing_writes() -> None:
     }
     made = {name for name in asked if name.startswith("d-")}  # layers of drawings: put together from what they show
     assert asked - made - known == set()
+
+
+def test_a_file_that_takes_anothers_place_forgets_nothing_the_other_sets() -> None:
+    """What the reading room's file lays out, the field book lays out too, there or elsewhere; but for how wide things may
+    become beside a side column, which it has on the other side.
+    """
+    ours = load_theme(None, "field-book").styles
+    replaced = {name for name, text in THEME.styles.items() if ours[name] != text} - {"31-columns.css"}
+    assert len(replaced) >= 5
+    known = {c for text in ours.values() for c in classes(text)}
+    assert {name: left for name in replaced if (left := classes(THEME.styles[name]) - known)} == {}
+
+
+def classes(style: str) -> set[str]:
+    bare = re.sub(r"/\*.*?\*/", "", style, flags=re.S)
+    return set(re.findall(r"\.([a-z][\w-]*)(?=[^{}]*\{)", bare))
+
+
+def test_both_themes_set_pages_with_the_same_templates() -> None:
+    """So that what is tested of a page's words and structure holds in both."""
+    assert load_theme(None, "field-book").templates == THEME.templates
