@@ -15,12 +15,17 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Progress:
-    """`step` in plain words; `campaign` is a folder; `done` of `of` campaigns are through it (`of` 0: the site)."""
+    """`step` in plain words; `campaign` is a folder; `done` of `of` campaigns are through it (`of` 0: the site).
+
+    `left`: seconds still to go, by how long steps took last time, and by `at_least` only the least; None: not known.
+    """
 
     step: str
     campaign: str = ""
     done: int = 0
     of: int = 0
+    left: float | None = None
+    at_least: bool = False
 
 
 Tell = Callable[[Progress], None]

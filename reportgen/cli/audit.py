@@ -7,8 +7,9 @@ from pathlib import Path
 
 import click
 
-from reportgen.cli.asked import json_option, path_argument, print_json, progress_on_a_terminal, progress_over
+from reportgen.cli.asked import json_option, path_argument, print_json
 from reportgen.cli.outcome import FAILED
+from reportgen.cli.waiting import progress_on_a_terminal, progress_over
 
 EXAMPLE = """\b
 Example:

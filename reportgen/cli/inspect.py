@@ -8,8 +8,9 @@ from pathlib import Path
 
 import click
 
-from reportgen.cli.asked import json_option, line_on_a_terminal, print_json, progress_over
+from reportgen.cli.asked import json_option, print_json
 from reportgen.cli.outcome import FAILED
+from reportgen.cli.waiting import line_on_a_terminal, progress_over
 
 EXAMPLE = """\b
 Example:

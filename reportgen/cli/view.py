@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING
 
 import click
 
-from reportgen.cli.asked import path_argument, progress_on_a_terminal, progress_over
+from reportgen.cli.asked import path_argument
+from reportgen.cli.waiting import progress_on_a_terminal, progress_over
 
 if TYPE_CHECKING:
     from reportgen.view import Outcome
