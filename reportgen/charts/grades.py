@@ -10,6 +10,7 @@ from reportgen.charts import said
 from reportgen.charts.brackets import Groups, brackets, places, room_for_brackets
 from reportgen.charts.convert import draw
 from reportgen.charts.figure import Drawing
+from reportgen.charts.letters import LETTER
 from reportgen.charts.order import in_order
 from reportgen.charts.plate import Plate, Row
 from reportgen.charts.readings import CROSS
@@ -29,7 +30,7 @@ def drawing(campaign: Campaign, quantity: Quantity, results: Sequence[Result], g
     right = 10 + room_for_brackets(groups)
     width = ink.WIDE - NAMES - right
     column = width / max(len(place), 1)
-    names_of = {grade: lines_of(grade, fits=max(4, int(column / 6))) for grade in place}
+    names_of = {grade: lines_of(grade, fits=max(4.0, column / (ink.SMALL * LETTER) - 1)) for grade in place}
     under = 12.0 * max((len(told) for told in names_of.values()), default=1)
     below = under + (26 if quantity.better != "neither" else 8)
     sheet = Plate(NAMES, right, 4, below, 34.0 * len(lines), Axis(-0.5, len(place) - 0.5, (), 0))

@@ -9,6 +9,7 @@ from reportgen.campaign.declared import Campaign, Contender, Quantity
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
 from reportgen.charts.figure import Drawing
+from reportgen.charts.letters import px_of
 from reportgen.charts.plate import Plate, Row
 from reportgen.charts.readings import has_value
 from reportgen.charts.scale import Axis, axis, known
@@ -145,7 +146,7 @@ def _names(sheet: Plate, shown: Sequence[Offer]) -> tuple[list[Row], list[Row]]:
     right: list[Row] = []
     for o in sorted(shown, key=lambda one: (-one.value, one.low)):
         text = f"{o.mark.letter} {lines_of(o.contender.title, 16, 1)[0]}"
-        x, y, wide = sheet.x.at(o.middle, sheet.width), _HEIGHT - up.at(o.value, _HEIGHT), 7.0 * len(text) + 9
+        x, y, wide = sheet.x.at(o.middle, sheet.width), _HEIGHT - up.at(o.value, _HEIGHT), px_of(text, ink.FIGURE) + 9
         places = [
             (
                 Box(x + 8, y + dy - 6, x + wide, y + dy + 6) if after else Box(x - wide, y + dy - 6, x - 8, y + dy + 6),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from reportgen.charts import plate as ink
+from reportgen.charts.letters import LETTER, px_of
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.readings import VALUE, Line
 from reportgen.charts.scale import known
@@ -15,7 +16,6 @@ from reportgen.wording import interval
 BREAK = "M-1,1L0,-1M0,1L1,-1"  # two slanted strokes
 _ARROW = 24.0  # px; a shorter arrow is none
 _STROKES = 5.0  # px from the far edge to a break there
-_LETTER = 6.6  # px of a letter of the smallest type
 
 
 def open_ends(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
@@ -50,7 +50,7 @@ def open_ends(sheet: Plate, lines: Sequence[Line]) -> list[Layer]:
         said = interval.so_far(e.value, e.unit) if running else interval.bound(e.value, e.unit, e.limit)
         at = sheet.x.at(start, sheet.width)
         room = at if e.limit == "above" else sheet.width - at
-        fits = room > _LETTER * len(said) + 8
+        fits = room > px_of(said, ink.SMALL) + 8
         words_of: Row = {"x": start, "y": y if fits else y + 15, "text": said, **line.whose}
         (beside if fits else under)[e.limit].append(words_of)
     short, long = _nothing(lines, sheet.width)
@@ -78,10 +78,10 @@ def _nothing(lines: Sequence[Line], width: float) -> tuple[list[Row], list[Row]]
         if (e := line.result.estimate) and (e.limit is not None or known(e.value)):
             continue
         said = line.result.missing or words("not read")
-        if len(said) * _LETTER <= width:
+        if px_of(said, ink.SMALL) <= width:
             short.append({"y": line.named.y, "text": said, **line.told})
             continue
-        told = lines_of(said, int((ink.WIDE - NAMES - 4) / _LETTER))
+        told = lines_of(said, (ink.WIDE - NAMES - 4) / (ink.SMALL * LETTER))
         for turn, t in enumerate(told):
             whose = line.told if turn == 0 else line.whose
             long.append({"y": line.named.y + (turn - (len(told) - 1) / 2) * 13, "text": t, **whose})

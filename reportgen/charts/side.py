@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from reportgen.campaign.declared import Campaign, Contender
 from reportgen.charts import plate as ink
+from reportgen.charts.letters import LETTER, cut, length
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.scale import Axis
 from reportgen.charts.words import words
@@ -17,7 +18,7 @@ from reportgen.wording.language import spoken
 from reportgen.wording.unit import spelled
 
 NAMES = 116.0  # px for mark, letter and name
-_FITS = 12  # letters of a name on one line of that width, with room for a wider face than the one measured with
+_FITS = 12.0  # letters of a name on one line of that width
 
 
 @dataclass(frozen=True)
@@ -35,31 +36,30 @@ class Named:
         return mark_of(self.index)
 
 
-def lines_of(name: str, fits: int = _FITS, most: int = 2) -> tuple[str, ...]:
+def lines_of(name: str, fits: float = _FITS, most: int = 2) -> tuple[str, ...]:
     """A name on at most `most` lines of about `fits` letters, cut with an ellipsis where it is longer still."""
     lines: list[str] = [""]
     for word in name.split():
         joined = f"{lines[-1]} {word}".strip()
-        if len(joined) <= fits or not lines[-1]:
+        if length(joined) <= fits or not lines[-1]:
             lines[-1] = joined
         else:
             lines.append(word)
-    kept = [line if len(line) <= fits else f"{line[: fits - 1]}…" for line in lines[:most]]
-    if len(lines) > most and not kept[-1].endswith("…"):
-        kept[-1] = f"{kept[-1][: fits - 1]}…"
-    return tuple(kept)
+    if len(lines) > most:
+        lines[most - 1 :] = [" ".join(lines[most - 1 :])]
+    return tuple(cut(line, fits) for line in lines)
 
 
 def names(sheet: Plate, named: Sequence[Named]) -> list[Layer]:
     """Mark, letter and name at the left of each line."""
-    left = -sheet.left
-    begin = left + 22 + 7.5 * max((len(n.mark.letter) for n in named), default=1)
+    left, letters_wide = -sheet.left, 7.5 * max((len(n.mark.letter) for n in named), default=1)
+    begin, fits = left + 22 + letters_wide, _FITS - (letters_wide - 7.5) / (ink.NAME * LETTER)
     marks: list[Row] = [{"y": n.y, "shape": n.mark.shape, "fill": n.mark.ink, "of": n.index} for n in named]
     letters: list[Row] = [{"y": n.y, "text": n.mark.letter, "of": n.index} for n in named]
     told: dict[bool, list[Row]] = {False: [], True: []}
     notes: list[Row] = []
     for n in named:
-        lines = [(line, False) for line in lines_of(n.contender.title)]
+        lines = [(line, False) for line in lines_of(n.contender.title, fits)]
         lines += [(n.note, True)] if n.note else []
         for turn, (line, small) in enumerate(lines):
             row: Row = {"y": n.y + (turn - (len(lines) - 1) / 2) * 14, "text": line, "of": n.index}

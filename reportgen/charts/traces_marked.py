@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from reportgen.charts import plate as ink
+from reportgen.charts.letters import px_of
 from reportgen.charts.plate import Layer, Row
 from reportgen.charts.spread import Box, Spot, freest
 from reportgen.charts.traces_sheet import HEIGHT, Line, Sheet
@@ -17,7 +18,6 @@ from reportgen.wording.traces import time_of
 from reportgen.wording.unit import joined
 
 TIMES = 6  # of passing a limit that are written beside their marks; more would hide the lines
-_LETTER = 6.2  # px of a letter of the smallest type
 
 
 def marked(sheet: Sheet, lines: Sequence[Line]) -> list[Layer]:
@@ -67,7 +67,7 @@ def _levels(sheet: Sheet, lines: Sequence[Line]) -> tuple[list[Layer], list[Box]
     taken: list[Box] = []
     for n, (text, low, high) in enumerate(texts):
         said = words("trace.limit", level=text)
-        wide = _LETTER * len(said)
+        wide = px_of(said, ink.SMALL)
         ways = [x for part in (1.0, 0.0, 0.5, 0.75, 0.25) if (x := part * (sheet.plate.width - wide)) >= 0] or [0.0]
         box = freest([Box(x, y, wide) for x in ways for y in (high - 8, low + 9)], drawn)
         taken.append(box)
@@ -119,7 +119,7 @@ def _times(sheet: Sheet, lines: Sequence[Line], taken: Sequence[Box]) -> list[La
     layers: list[Layer] = []
     for n, ((line, c), (x, y)) in enumerate(zip(passed, spots, strict=True)):
         text = time_of(c.at)
-        wide = _LETTER * len(text)
+        wide = px_of(text, ink.SMALL)
         ways = [
             Box(begin, y + down, wide)
             for down in (-13.0, 13.0, -26.0, 26.0)

@@ -14,7 +14,6 @@ import pytest
 
 from reportgen.charts.draw import drawn, figures
 from reportgen.charts.scale import axis
-from reportgen.charts.side import lines_of
 from reportgen.charts.tidy import Untidy, tidy
 from tests.charts.bench_of_results import amount, campaign, contenders, measured, quantity
 from tests.charts.pictures import layer, parsed
@@ -152,9 +151,3 @@ def test_an_axis_holds_its_values_and_names_round_numbers_at_even_steps(values: 
 
 def test_bars_begin_at_zero() -> None:
     assert axis([7.0, 9.0], from_zero=True).low == 0
-
-
-def test_a_long_name_is_broken_and_then_cut() -> None:
-    assert lines_of("Brindle Hearth") == ("Brindle", "Hearth")
-    assert lines_of("Wieselburgeramerikanische") == ("Wieselburge…",)
-    assert lines_of("One two three four five six seven") == ("One two", "three four…")

@@ -15,6 +15,7 @@ from reportgen.evaluation.evaluated import TraceShown
 from reportgen.evaluation.traces_happened import seconds_of
 from reportgen.intake.reading import ReadingKey
 from tests.campaigns import compile_campaign
+from tests.charts.pictures import layer
 
 KEY = ReadingKey("glow", "corvane", "1", "1", "", "light")
 YAML = """\
@@ -94,6 +95,17 @@ def test_the_limit_says_its_value_and_every_line_its_letter(tmp_path: Path) -> N
     texts = re.findall(r"<text[^>]*>([^<]*)</text>", drawn[0])
     assert "limit 50 lx" in texts
     assert {"A", "B"} <= set(texts)
+
+
+def test_when_each_line_passed_the_limit_stands_beside_its_mark(tmp_path: Path) -> None:
+    """700 exp(−t/1500) falls to 50 after 1500 ln 14 = 3958.6 s, 500 exp(−t/2000) after 2000 ln 10 = 4605.2 s."""
+    drawn = re.search(r'<svg[^>]*class="drawing traces".*?</svg>', page_of(tmp_path, **lamps()), re.S)
+    assert drawn
+    said = [layer(drawn[0], f"passed-at-{n}") for n in range(2)]
+    assert [one.text for (one,) in said] == ["1 h 5 min 59 s", "1 h 16 min 45 s"]
+    for (one,), mark in zip(said, layer(drawn[0], "passed"), strict=True):
+        assert abs(one.x - mark.x) < 10
+        assert abs(one.y - mark.y) < 35
 
 
 def test_a_gap_breaks_the_line(tmp_path: Path) -> None:

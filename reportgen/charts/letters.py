@@ -1,0 +1,78 @@
+"""How long a text is before a browser has set it, and where it can be cut.
+
+Widths are those of a wide face (in em), so that what fits here fits in whatever face a reader's system has. Nothing is
+cut inside what a reader takes for one letter: accents stay with theirs, and so do the parts of a joined emoji.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterator
+
+LETTER = 0.554  # em: what counts as one letter
+_WIDE = {
+    **dict.fromkeys("ijl'|.,:;!·", 0.34), **dict.fromkeys(" ftrI()[]/-", 0.43), **dict.fromkeys("mw", 0.96),
+    **dict.fromkeys("MQO@%…", 1.0), "W": 1.04,
+}  # fmt: skip
+_LOWER, _UPPER, _FULL = 0.63, 0.75, 1.3  # em: other small letters and digits, other capitals, emoji; CJK is 1
+_JOINER, _ELLIPSIS, _TO_THE_LEFT = "\u200d", "…", "\u200f"
+
+
+def px_of(text: str, size: float) -> float:
+    """About how many px a text of this type size needs, rather more than fewer."""
+    return size * sum(map(_em, _clusters(text)))
+
+
+def length(text: str) -> float:
+    """The same in letters."""
+    return sum(map(_em, _clusters(text))) / LETTER
+
+
+def cut(text: str, fits: float) -> str:
+    """The text, or what stands in `fits` letters of it with an ellipsis, on the side where it reads on."""
+    if length(text) <= fits:
+        return text
+    kept = ""
+    for cluster in _clusters(text):
+        if length(kept + cluster + _ELLIPSIS) > fits:
+            break
+        kept += cluster
+    return f"{kept.rstrip()}{_ELLIPSIS}{_TO_THE_LEFT if _reads_left(kept) else ''}"
+
+
+def _reads_left(text: str) -> bool:
+    """Whether its last strong letter is of a script that runs to the left (Unicode Annex 9)."""
+    strong = [kind for c in text if (kind := unicodedata.bidirectional(c)) in ("L", "R", "AL")]
+    return bool(strong) and strong[-1] != "L"
+
+
+def _clusters(text: str) -> Iterator[str]:
+    """What a reader takes for one letter each (after Unicode Annex 29, in short)."""
+    held = ""
+    for c in text:
+        if held and (_hangs(c) or held.endswith(_JOINER) or _flag(held, c)):
+            held += c
+        else:
+            yield from [held] if held else []
+            held = c
+    yield from [held] if held else []
+
+
+def _hangs(c: str) -> bool:
+    return c == _JOINER or unicodedata.category(c) in ("Mn", "Me", "Mc") or "\U0001f3fb" <= c <= "\U0001f3ff"
+
+
+def _flag(held: str, c: str) -> bool:
+    """Two regional indicators are one flag."""
+    return len(held) == 1 and all("\U0001f1e6" <= one <= "\U0001f1ff" for one in (held, c))
+
+
+def _em(cluster: str) -> float:
+    c = cluster[0]
+    if c in _WIDE:
+        return _WIDE[c]
+    if c >= "\U0001f000" or (unicodedata.category(c) == "So" and c > "\u2000"):
+        return _FULL
+    if unicodedata.east_asian_width(c) in ("W", "F"):
+        return 1.0
+    return _UPPER if c.isupper() else _LOWER if c.isalnum() else 0.5 if c < "\u2000" else 0.8
