@@ -32,7 +32,7 @@ class Explored:
 
 def explored_files(told: Told) -> Mapping[str, bytes]:
     """For every chart that can be explored the file that gives what it takes, by its address on the site."""
-    with speaking(told.publication.language):
+    with speaking(told.publication.speaks):
         people = [
             {"title": c.title, "letter": mark_of(n).letter, "css": mark_of(n).css_class}
             for n, c in enumerate(told.campaign.contenders)
