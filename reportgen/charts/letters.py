@@ -11,10 +11,14 @@ from collections.abc import Iterator
 
 LETTER = 0.554  # em: what counts as one letter
 _WIDE = {
-    **dict.fromkeys("ijl'|.,:;!·", 0.34), **dict.fromkeys(" ftrI()[]/-", 0.43), **dict.fromkeys("mw", 0.96),
-    **dict.fromkeys("MQO@%…", 1.0), "W": 1.04,
+    letter: em
+    for letters, em in (
+        ("ijlI'J", 0.3), (" .,:;|/-!’·", 0.38), ("frt()[]", 0.42), ("cszk", 0.58), ("mW", 0.99), ("w%", 0.9),
+        ("EFLPSTYZ", 0.66), ("M@…", 1.0), ("DGHNOQ", 0.79),
+    )
+    for letter in letters
 }  # fmt: skip
-_LOWER, _UPPER, _FULL = 0.63, 0.75, 1.3  # em: other small letters and digits, other capitals, emoji; CJK is 1
+_LOWER, _UPPER, _FULL = 0.64, 0.72, 1.3  # em: other small letters and digits, other capitals, emoji; CJK is 1
 _JOINER, _ELLIPSIS, _TO_THE_LEFT = "\u200d", "…", "\u200f"
 
 

@@ -28,7 +28,7 @@ def test_what_is_cut_is_no_longer_than_its_place() -> None:
 
 
 def test_wide_letters_take_more_room_than_narrow_ones() -> None:
-    assert px_of("WWWW", 13) > px_of("焚火焚火", 13) * 0.99 > px_of("aaaa", 13) > px_of("iiii", 13)
+    assert px_of("WWWW", 13) > px_of("焚火焚火", 13) * 0.98 > px_of("aaaa", 13) > px_of("iiii", 13)
     assert length("a\u0308") == length("a"), "an accent has no width of its own"
 
 
