@@ -85,6 +85,11 @@ def results_file(campaign: str) -> str:
     return f"{campaign}/results.json"
 
 
+def results_schema_file() -> str:
+    """Where the JSON Schema of results.json stands, by the version of its shape."""
+    return "about/results.1.schema.json"
+
+
 def raw_file(campaign: str, path: str) -> str:
     """Where a file of the campaign's stands on the site, byte for byte; `path` from the campaign's folder."""
     return f"{campaign}/files/{path}"
@@ -98,6 +103,11 @@ def explored_file(campaign: str, chart: str) -> str:
 def photo_file(campaign: str, photo: str, name: str) -> str:
     """Where a photograph in one of its sizes stands; `name` is its width with its ending: 960.webp."""
     return f"{campaign}/photos/{photo}-{name}"
+
+
+def preview_file(campaign: str = "") -> str:
+    """Where the picture stands that is shown with shared links of a campaign's pages; without one, of the site's."""
+    return f"{campaign}/preview.png" if campaign else "static/preview.png"
 
 
 def photo_anchor(photo: str) -> str:

@@ -20,8 +20,8 @@ A theme folder holds `theme.yaml` (`title`, `based on`), `templates/`, `styles/`
 into a sheet for each kind of page: `sheets.py`) and `static/`. What it lacks comes from the theme it is based on.
 """
 
-from reportgen.theme.frame import Frame, Link
+from reportgen.theme.frame import Frame, Link, Shared
 from reportgen.theme.load import Theme, load_theme
 from reportgen.theme.render import render
 
-__all__ = ["Frame", "Link", "Theme", "load_theme", "render"]
+__all__ = ["Frame", "Link", "Shared", "Theme", "load_theme", "render"]

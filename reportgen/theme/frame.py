@@ -15,12 +15,26 @@ class Link:
 
 
 @dataclass(frozen=True)
+class Shared:
+    """What is shown where a link to the page is shared, in the words of the Open Graph protocol.
+
+    `address` and `picture` are whole addresses; `sort` is "article" or "website".
+    """
+
+    sort: str
+    address: str
+    picture: str
+    alt: str
+
+
+@dataclass(frozen=True)
 class Frame:
     """The page around the text. `trail` leads from the site's first page to this one; `contents` are its neighbours.
 
     `contents_of` names what the contents are of ("This comparison"). `invented` stands on every page where
     products and readings are made up. `foot` holds plain sentences under the text. `on_paper` stands at the foot
-    of every printed sheet: where the page is to be found, and the issue it is of.
+    of every printed sheet: where the page is to be found, and the issue it is of. `shared` is None where nobody says
+    at which address the site will stand.
     """
 
     title: str
@@ -36,3 +50,5 @@ class Frame:
     foot: tuple[str, ...] = ()
     foot_links: tuple[Link, ...] = ()
     on_paper: str = ""
+    shared: Shared | None = None
+    linked_data: str = ""  # JSON-LD, escaped as a data block needs it
