@@ -8,6 +8,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from reportgen.finding import Finding, Refused, in_order
+from reportgen.wording.language import speaking
 
 SITE_MARK = "site.json"
 FIRST_ISSUE = 1
@@ -21,12 +22,14 @@ if TYPE_CHECKING:
     from reportgen.intake.logger.samples import Samples
     from reportgen.intake.raw.rows import RawView
     from reportgen.intake.reading import Readings
+    from reportgen.opendata import OpenData, PassedOn
     from reportgen.pages.told import Page, Told
     from reportgen.site.card import Card
     from reportgen.site.texts import SiteTexts
     from reportgen.sources import Workspace
     from reportgen.store.kept import Kept
     from reportgen.theme import Theme
+    from reportgen.wording.language import Language
 
 
 def declare(workspace: Workspace, folder: str, publication: Publication) -> Declared:
@@ -81,12 +84,19 @@ def history(declared: Declared, others: Others) -> History:
 
 
 def evaluate(
-    declared: Declared, readings: Readings, samples: Samples, history: History, program: str, kept: Kept
+    declared: Declared,
+    readings: Readings,
+    samples: Samples,
+    history: History,
+    language: Language,
+    program: str,
+    kept: Kept,
 ) -> Evaluation:
     """Its results and decisions. Raises `Refused`."""
     from reportgen.build.reckoning_kept import evaluation
 
-    return evaluation(declared, readings, samples.pieces, program, kept, history)
+    with speaking(language):
+        return evaluation(declared, readings, samples.pieces, program, kept, history)
 
 
 def files_of(workspace: Workspace, declared: Declared) -> tuple[str, ...]:
@@ -120,11 +130,14 @@ def audit(
     return in_order(dict.fromkeys(audit(met, readings, evaluation, publication, files)))
 
 
-def draw(declared: Declared, evaluation: Evaluation, program: str, kept: Kept) -> Mapping[str, Figure]:
+def draw(
+    declared: Declared, evaluation: Evaluation, language: Language, program: str, kept: Kept
+) -> Mapping[str, Figure]:
     """Its charts, by what they show."""
     from reportgen.build.charts_kept import figures
 
-    return figures(declared, evaluation, program, kept)
+    with speaking(language):
+        return figures(declared, evaluation, program, kept)
 
 
 def explored(told: Told) -> Mapping[str, bytes]:
@@ -144,6 +157,7 @@ def gather(
     theme: Theme,
     raw_views: Mapping[str, RawView],
     site_texts: SiteTexts,
+    open_data: OpenData,
 ) -> Told:
     """All that its pages are told."""
     from reportgen.pages.told import Told
@@ -156,6 +170,7 @@ def gather(
         figures,
         findings,
         theme,
+        open_data,
         raw_views,
         FIRST_ISSUE,
         site_texts.addresses,
@@ -191,11 +206,25 @@ def all_pages(of_results: tuple[Page, ...], with_texts: tuple[Page, ...]) -> tup
     return of_results + with_texts
 
 
-def record(declared: Declared, evaluation: Evaluation, findings: tuple[Finding, ...], readings: Readings) -> str:
+def preview(told: Told, program: str, kept: Kept) -> Mapping[str, bytes]:
+    """The picture shown where a link to it is shared, by its address."""
+    from reportgen.build.previews_kept import campaign_preview
+
+    return campaign_preview(told, program, kept)
+
+
+def record(
+    declared: Declared,
+    evaluation: Evaluation,
+    findings: tuple[Finding, ...],
+    readings: Readings,
+    publication: Publication,
+) -> str:
     """Its results.json. The issue is the first until one has been released."""
+    from reportgen.opendata.open_data import schema_of_results
     from reportgen.record.results import as_json
 
-    return as_json(declared, evaluation, findings, FIRST_ISSUE, readings)
+    return as_json(declared, evaluation, findings, FIRST_ISSUE, readings, schema_of_results(publication))
 
 
 def named(declared: Declared) -> frozenset[str]:
@@ -225,6 +254,39 @@ def copied(
     return {raw_file(campaign.id, posixpath.relpath(path, campaign.folder or ".")): path for path in sorted(paths)}
 
 
+def pass_on(
+    workspace: Workspace, declared: Declared, copied: Mapping[str, str], readings: Readings
+) -> tuple[PassedOn, ...]:
+    """Each of those files with its digest, by name."""
+    from reportgen.opendata import PassedOn
+    from reportgen.sources import digest, read_bytes
+
+    known = {file.path: (file.digest, file.size) for file in readings.files}
+    folder = f"{declared.campaign.id}/"
+    made = []
+    for address, path in sorted(copied.items()):
+        if path not in known:
+            data = read_bytes(workspace, path)
+            known[path] = (digest(data), len(data))
+        made.append(PassedOn(address.removeprefix(folder), *known[path]))
+    return tuple(made)
+
+
+def open_data(
+    declared: Declared,
+    publication: Publication,
+    readings: Readings,
+    record: str,
+    passed_on: tuple[PassedOn, ...],
+    program: str,
+    kept: Kept,
+) -> OpenData:
+    """Its tables, what describes them, how to check and to cite them."""
+    from reportgen.build.open_data_kept import open_data
+
+    return open_data(declared.campaign, publication, readings, record, passed_on, FIRST_ISSUE, program, kept)
+
+
 def pictures(
     workspace: Workspace, declared: Declared, named: frozenset[str], files: tuple[str, ...], program: str, kept: Kept
 ) -> Mapping[str, bytes]:
@@ -234,8 +296,9 @@ def pictures(
     return pictures(workspace, declared.campaign, named, files, program, kept)
 
 
-def card(declared: Declared, evaluation: Evaluation) -> Card:
+def card(declared: Declared, evaluation: Evaluation, language: Language) -> Card:
     """What the archive says of it."""
     from reportgen.site.card import card_of
 
-    return card_of(declared, evaluation)
+    with speaking(language):
+        return card_of(declared, evaluation)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping, Sequence
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
-from reportgen.addresses import results_file
+from reportgen.addresses import results_schema_file
+from reportgen.wording.language import speaking
 
 if TYPE_CHECKING:
     from reportgen.build.memory import Memory
@@ -42,15 +44,42 @@ def pages_across(
 
     given = (publication, tuple(campaign["card"] for campaign in made), texts, theme)
     work = partial(site_pages, *given, partial(across, program=program, kept=kept))
-    return cast("Across", memory.again("pages across campaigns", given, work))
+    with speaking(publication.speaks):
+        return cast("Across", memory.again("pages across campaigns", given, work))
+
+
+def files_across(
+    publication: Publication, made: Sequence[Made], theme: Theme, program: str, kept: Kept
+) -> Mapping[str, bytes]:
+    """Address → bytes of what belongs to no campaign and is no page: the picture for links that are shared, the schema
+    of results.json."""
+    from reportgen.build.previews_kept import site_preview
+
+    preview = site_preview(publication, [campaign["card"] for campaign in made], theme, program, kept)
+    return {**preview, **_schema(publication)}
+
+
+def _schema(publication: Publication) -> Mapping[str, bytes]:
+    """What describes every results.json of the site."""
+    from reportgen.opendata.citing.citation import on_the_web
+    from reportgen.record.schema import results_schema
+
+    address = results_schema_file()
+    told = results_schema(on_the_web(publication, address))
+    return {address: (json.dumps(told, ensure_ascii=False, indent=1) + "\n").encode()}
 
 
 def put_in_place(
-    workspace: Workspace, shown: Sequence[Made], across: Sequence[Page], theme: Theme, out: Path
+    workspace: Workspace,
+    shown: Sequence[Made],
+    across: Sequence[Page],
+    besides: Mapping[str, bytes],
+    theme: Theme,
+    out: Path,
 ) -> tuple[int, bool]:
     """Put the whole site at `out` in one exchange; the number of its pages, and whether anything on it is new.
 
-    Raises `Refused` and OSError.
+    `besides` are the files across campaigns that are no pages. Raises `Refused` and OSError.
     """
     from reportgen.site.write import exchange
     from reportgen.sources import path_of
@@ -58,11 +87,13 @@ def put_in_place(
     pages = [*across, *(page for made in shown for page in made["pages"])]
     outputs: dict[str, bytes | Path] = {page.address: page.html.encode() for page in pages}
     outputs |= theme.static
+    outputs |= besides
     for made in shown:
-        outputs[results_file(made["declared"].campaign.id)] = made["record"].encode()
+        outputs |= {f"{made['declared'].campaign.id}/{f.path}": f.data for f in made["open_data"].files}
         outputs |= {address: path_of(workspace, path) for address, path in made["copied"].items()}
         outputs |= made["pictures"]
         outputs |= made["explored"]
+        outputs |= made["preview"]
     changed = exchange(out, outputs, _sources(workspace))
     return len(pages), changed
 

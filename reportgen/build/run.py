@@ -4,19 +4,19 @@ from __future__ import annotations
 
 import posixpath
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from reportgen.build import stamp
-from reportgen.build.finish import Made, pages_across, put_in_place
+from reportgen.build import pace, stamp
+from reportgen.build.finish import Made, files_across, pages_across, put_in_place
 from reportgen.build.in_reach import in_reach
 from reportgen.build.memory import Standing
 from reportgen.build.progress import Built, Progress, Tell, quiet
 from reportgen.build.steps import CHECKED, READ, SHOWN, Step, follow
 from reportgen.build.worst_first import worst_first
 from reportgen.finding import Finding, Refused
-from reportgen.store.kept import Kept, kept_in, tidy
+from reportgen.store.kept import Kept, kept_in, key_of, tidy
 
 if TYPE_CHECKING:
     from reportgen.campaign.declared import Publication
@@ -29,6 +29,7 @@ if TYPE_CHECKING:
 
 SITE = ".site"
 KEPT = ".kept"
+PLACING = Progress("putting the site in place")
 
 
 def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet, standing: Standing | None = None) -> Built:
@@ -51,6 +52,9 @@ def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet, standi
         stamp.refresh(kept, target, before, now)
         return Built(before.findings, before.campaigns, before.pages, target, unchanged=True)
     again = standing is not None
+    timed = f"{target} again" if again and standing and standing.campaigns else str(target)
+    timing = pace.Timing(_plan(workspace), pace.times(kept, timed))
+    tell = timing.telling(tell)
     standing = standing or Standing()
     checked = _check(workspace, tell, stamp.program(now), kept, standing, now.inputs)
     if checked.refused:
@@ -59,8 +63,11 @@ def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet, standi
     shown, refusals = _all_through(SHOWN, begin, tell, standing)
     if refusals:
         raise Refused(worst_first((*refusals, *checked.findings)))
-    tell(Progress("putting the site in place"))
-    pages, changed = put_in_place(workspace, shown, checked.across, checked.theme, target)
+    tell(PLACING)
+    besides = files_across(checked.publication, shown, checked.theme, stamp.program(now), kept)
+    pages, changed = put_in_place(workspace, shown, checked.across, besides, checked.theme, target)
+    timing.over()
+    pace.keep(kept, timed, timing.took)
     where = _where(shown) if again else None
     built = Built(checked.findings, len(shown), pages, target, again and not changed, where)
     stamp.keep(kept, target, now, workspace.root, _read_besides(shown), built)
@@ -84,6 +91,7 @@ class _Checked:
 
     made: tuple[Made, ...]
     across: tuple[Page, ...]
+    publication: Publication
     theme: Theme
     findings: tuple[Finding, ...]
 
@@ -99,10 +107,11 @@ def _check(workspace: Workspace, tell: Tell, program: str, kept: Kept, standing:
     what is in the files that steps can see.
     """
     publication, first, theme = _settings(workspace)
+    program = key_of(program, publication.speaks.digest)
     texts, unreadable = _texts(workspace)
     standing.on((program, publication, theme))
     settled = {"workspace": workspace, "publication": publication, "site_texts": texts}
-    settled |= {"program": program, "kept": kept}
+    settled |= {"program": program, "kept": kept, "language": publication.speaks}
     begin = [
         {**settled, "folder": folder, "in_reach": in_reach(workspace.root, folder, workspace.campaigns, files)}
         for folder in workspace.campaigns
@@ -112,22 +121,35 @@ def _check(workspace: Workspace, tell: Tell, program: str, kept: Kept, standing:
     refusals = (*refusals, *further, *unreadable)
     across, last = ((), ()) if refusals else pages_across(publication, made, texts, theme, standing.site, program, kept)
     told = (finding for campaign in made for finding in campaign["findings"])
-    return _Checked(made, across, theme, worst_first((*first, *refusals, *told, *last)))
+    return _Checked(made, across, publication, theme, worst_first((*first, *refusals, *told, *last)))
 
 
 def _settings(workspace: Workspace) -> tuple[Publication, tuple[Finding, ...], Theme]:
-    """The publication and its theme; where they can't be used, the usual ones and the findings that say so."""
+    """The publication in its language, and its theme; where they can't be used, the usual ones and the findings that
+    say so."""
     from reportgen.campaign.declared import Publication
     from reportgen.campaign.publication import load_publication
     from reportgen.theme import load_theme
 
-    publication = Publication()
+    publication, theme = Publication(), None
     findings: tuple[Finding, ...] = ()
     try:
         publication, findings = load_publication(workspace)
-        return publication, findings, load_theme(workspace, publication.theme)
+        publication, told = _in_its_language(workspace, publication)
+        findings = (*findings, *told)
+        theme = load_theme(workspace, publication.theme)
     except Refused as refused:
-        return publication, (*findings, *refused.findings), load_theme(None)
+        findings = (*findings, *refused.findings)
+    return publication, findings, theme or load_theme(None)
+
+
+def _in_its_language(workspace: Workspace, publication: Publication) -> tuple[Publication, tuple[Finding, ...]]:
+    """The publication with the table of its language. Raises `Refused` with every mistake in its files."""
+    from reportgen.campaign.publication import language_at
+    from reportgen.languages import load_language
+
+    language, told = load_language(workspace, publication.language, language_at(workspace))
+    return replace(publication, speaks=language), told
 
 
 def _texts(workspace: Workspace) -> tuple[SiteTexts, tuple[Finding, ...]]:
@@ -172,6 +194,12 @@ def _in_order_of_testing(
         except Refused as refused:
             refusals += refused.findings
     return tuple(through[made["folder"]] for made in read if made["folder"] in through), tuple(refusals)
+
+
+def _plan(workspace: Workspace) -> tuple[str, ...]:
+    """The steps of a compile, in order."""
+    tables = [(workspace.campaigns, [step.says for step in table]) for table in (READ, CHECKED, SHOWN)]
+    return pace.planned([*tables, ([""], [PLACING.step])])
 
 
 def _where(shown: Iterable[Made]) -> Whereabouts:

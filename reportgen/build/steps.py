@@ -44,7 +44,7 @@ CHECKED: tuple[Step, ...] = (
     Step("history", ("measured", "others"), do.history, "looking at campaigns tested before"),
     Step(
         "evaluation",
-        ("measured", "readings", "samples", "history", "program", "kept"),
+        ("measured", "readings", "samples", "history", "language", "program", "kept"),
         do.evaluate,
         "working out results",
     ),
@@ -56,17 +56,32 @@ CHECKED: tuple[Step, ...] = (
         do.audit,
         "checking data, fairness and prose",
     ),
-    Step("card", ("measured", "evaluation"), do.card, "noting it in the archive"),
+    Step("card", ("measured", "evaluation", "language"), do.card, "noting it in the archive"),
 )
 
 SHOWN: tuple[Step, ...] = (
-    Step("figures", ("measured", "evaluation", "program", "kept"), do.draw, "drawing charts"),
+    Step("figures", ("measured", "evaluation", "language", "program", "kept"), do.draw, "drawing charts"),
     Step("raw_views", ("workspace", "readings", "evaluation"), do.view_raw_files, "opening the raw files", "data"),
+    Step(
+        "record",
+        ("measured", "evaluation", "findings", "readings", "publication"),
+        do.record,
+        "writing results.json",
+    ),
+    Step("named", ("declared",), do.named, "looking up what texts name"),
+    Step("copied", ("workspace", "measured", "named", "readings", "files"), do.copied, "copying files", "data"),
+    Step("passed_on", ("workspace", "measured", "copied", "readings"), do.pass_on, "taking checksums", "data"),
+    Step(
+        "open_data",
+        ("measured", "publication", "readings", "record", "passed_on", "program", "kept"),
+        do.open_data,
+        "making tables for others to take",
+    ),
     Step(
         "told",
         (
             *("publication", "measured", "readings", "evaluation", "figures", "findings", "theme"),
-            *("raw_views", "site_texts"),
+            *("raw_views", "site_texts", "open_data"),
         ),
         do.gather,
         "putting pages together",
@@ -75,9 +90,7 @@ SHOWN: tuple[Step, ...] = (
     Step("with_texts", ("told", "declared"), do.pages_with_texts, "writing pages with the author's texts"),
     Step("pages", ("of_results", "with_texts"), do.all_pages, "gathering pages"),
     Step("explored", ("told",), do.explored, "making charts ready to explore"),
-    Step("record", ("measured", "evaluation", "findings", "readings"), do.record, "writing results.json"),
-    Step("named", ("declared",), do.named, "looking up what texts name"),
-    Step("copied", ("workspace", "measured", "named", "readings", "files"), do.copied, "copying files", "data"),
+    Step("preview", ("told", "program", "kept"), do.preview, "drawing the picture for shared links"),
     Step(
         "pictures",
         ("workspace", "measured", "named", "files", "program", "kept"),

@@ -11,6 +11,11 @@ def is_meant(word: str, written: Iterable[str]) -> bool:
     return bool(difflib.get_close_matches(word, [w.lower() for w in written], n=1, cutoff=0.6))
 
 
+def nearest(word: str, known: Iterable[str]) -> str:
+    """The known word that is nearest, "" where none is near."""
+    return next(iter(difflib.get_close_matches(word, list(known), n=1, cutoff=0.6)), "")
+
+
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """“Did you mean …?”, or the words there are; "" where there are none."""
     words = list(dict.fromkeys(known))

@@ -6,9 +6,17 @@ from reportgen.addresses import as_id
 from reportgen.campaign.declared import Publication
 from reportgen.campaign.folder import read_file
 from reportgen.campaign.written.publication import WrittenPublication
-from reportgen.finding import Finding, Refused
+from reportgen.finding import Finding, Place, Refused
 from reportgen.sources import Workspace, exists
 from reportgen.sources.workspace import PUBLICATION
+
+
+def language_at(ws: Workspace) -> Place:
+    """Where the settings name the language of the site; the whole file where they don't."""
+    if not exists(ws, PUBLICATION):
+        return Place(PUBLICATION)
+    w = read_file(ws, PUBLICATION, WrittenPublication, [])
+    return w.language.at if w is not None and w.language else Place(PUBLICATION)
 
 
 def load_publication(ws: Workspace) -> tuple[Publication, tuple[Finding, ...]]:

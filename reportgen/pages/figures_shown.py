@@ -11,6 +11,7 @@ from reportgen.evaluation.found_between import found_between
 from reportgen.pages.words import words
 from reportgen.prose.amounts import also, decimals_read_once, read_once, short
 from reportgen.wording import interval, number
+from reportgen.wording.apart import plain as without_marks
 from reportgen.wording.language import spoken
 from reportgen.wording.reason import why_blocked, why_missing, why_no_u
 from reportgen.wording.share import share_limit
@@ -68,7 +69,7 @@ def _between(r: Result) -> str:
 
 
 def _decimals(value: str) -> int:
-    return len(value.partition(spoken().decimal_sign)[2])
+    return len(without_marks(value).partition(spoken().decimal_sign)[2])
 
 
 def _padded(p: Printed, most: int) -> Printed:

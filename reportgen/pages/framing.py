@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from reportgen.addresses import campaign_page, from_to
+from reportgen.addresses import campaign_page, from_to, preview_file
+from reportgen.pages.preview.of_campaign import leading_quantity
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
-from reportgen.theme import Frame, Link
+from reportgen.theme import Frame, Link, Shared
 from reportgen.wording.invented import invented
 
 
-def frame_of(told: Told, page: str, title: str, description: str = "", trail: tuple[Link, ...] = ()) -> Frame:
+def frame_of(
+    told: Told, page: str, title: str, description: str = "", trail: tuple[Link, ...] = (), linked_data: str = ""
+) -> Frame:
     """The frame of the page at `page`. `trail` holds what lies between the campaign's first page and this one."""
     campaign, publication = told.campaign, told.publication
     contents = tuple(
@@ -20,10 +23,12 @@ def frame_of(told: Told, page: str, title: str, description: str = "", trail: tu
     first = campaign_page(campaign.id)
     way = () if page == first else (Link(campaign.title, from_to(page, first)), *trail)
     return Frame(
+        linked_data=linked_data,
         title=title,
         publication=publication.title,
         home=from_to(page, "index.html"),
         language=publication.language,
+        direction=publication.speaks.direction,
         description=description,
         contents_of=words("contents.of"),
         contents=contents,
@@ -41,7 +46,18 @@ def frame_of(told: Told, page: str, title: str, description: str = "", trail: tu
         ),
         foot_links=_links(told, page),
         on_paper=_on_paper(publication.address, page, str(told.issue)),
+        shared=_shared(told, page) if publication.address else None,
     )
+
+
+def _shared(told: Told, page: str) -> Shared:
+    """What is shown with a link to the page: the campaign's picture, with what is to be seen on it."""
+    site = told.publication.address.rstrip("/")
+    quantity = leading_quantity(told.campaign, told.evaluation)
+    title = told.campaign.title
+    alt = words("preview.alt", title=title, quantity=quantity.title) if quantity else ""
+    picture = f"{site}/{preview_file(told.campaign.id)}"
+    return Shared("article", f"{site}/{page}", picture, alt or words("preview.alt.plain", title=title))
 
 
 def _on_paper(site: str, page: str, issue: str) -> str:

@@ -33,5 +33,5 @@ OF_RESULTS = tuple(kind for kind in PAGES if kind not in WITH_TEXTS)
 
 def build_pages(told: Told, kinds: Iterable[str] = tuple(PAGES)) -> tuple[Page, ...]:
     """The campaign's pages of those kinds, kind after kind, in the publication's language."""
-    with speaking(told.publication.language):
+    with speaking(told.publication.speaks):
         return tuple(page for kind in kinds for page in PAGES[kind](told))

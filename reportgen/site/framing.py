@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from reportgen.addresses import from_to
+from reportgen.addresses import from_to, preview_file
 from reportgen.campaign.declared import Publication
 from reportgen.charts.across import Across, figure
 from reportgen.charts.figure import Figure
 from reportgen.site.card import Card
 from reportgen.site.texts import SiteTexts
 from reportgen.site.words import words
-from reportgen.theme import Frame, Link, Theme
+from reportgen.theme import Frame, Link, Shared, Theme
 from reportgen.wording.invented import invented
 
 
@@ -46,6 +46,7 @@ def frame_of(wide: Wide, page: str, title: str, description: str = "", trail: Se
         publication=publication.title,
         home=from_to(page, "index.html"),
         language=publication.language,
+        direction=publication.speaks.direction,
         description=description,
         contents_of=words("contents.of"),
         contents=tuple(Link(text, from_to(page, to), to == page) for text, to in _contents(wide)),
@@ -54,7 +55,16 @@ def frame_of(wide: Wide, page: str, title: str, description: str = "", trail: Se
         foot=_foot(publication),
         foot_links=tuple(Link(text, from_to(page, to), to == page) for text, to in _texts(wide)),
         on_paper=f"{publication.address.rstrip('/')}/{page}" if publication.address else "",
+        shared=_shared(publication, page) if publication.address else None,
     )
+
+
+def _shared(publication: Publication, page: str) -> Shared:
+    """What is shown with a link to the page: the site's picture."""
+    site = publication.address.rstrip("/")
+    sort = "website" if page == "index.html" else "article"
+    alt = words("preview.alt", title=publication.title)
+    return Shared(sort, f"{site}/{page}", f"{site}/{preview_file()}", alt)
 
 
 def _contents(wide: Wide) -> list[tuple[str, str]]:

@@ -1,4 +1,4 @@
-"""What the program brings along: themes, ready-made instruments and methods, the handbook."""
+"""What the program brings along: themes, ready-made instruments and methods, the handbook, languages."""
 
 from __future__ import annotations
 
@@ -7,8 +7,13 @@ from typing import Literal
 
 import reportgen
 
-CarriedKind = Literal["themes", "shared", "handbook"]
-_IN_REPOSITORY: dict[CarriedKind, str] = {"themes": "themes", "shared": "shared", "handbook": "content/handbook"}
+CarriedKind = Literal["themes", "shared", "handbook", "languages"]
+_IN_REPOSITORY: dict[CarriedKind, str] = {
+    "themes": "themes",
+    "shared": "shared",
+    "handbook": "content/handbook",
+    "languages": "reportgen/languages",  # beside the code that reads them, in the package as well
+}
 
 
 def carried(kind: CarriedKind) -> Path:

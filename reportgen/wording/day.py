@@ -6,7 +6,7 @@ import re
 from datetime import date
 
 from reportgen.wording.count import counted
-from reportgen.wording.language import say
+from reportgen.wording.language import say, spoken
 
 _DAY_AND_TIME = re.compile(r"(?P<day>\d{4}-\d{2}-\d{2})[T ]+(?P<time>\d.*)")
 
@@ -16,6 +16,9 @@ def day(first: str, last: str, text: str) -> str:
     if not first or first != last:
         return text
     one = date.fromisoformat(first)
+    write = spoken().day
+    if write is not None:
+        return write(one)
     return say("day", day=str(one.day), month=say(f"month.{one.month}"), year=str(one.year))
 
 

@@ -1,4 +1,4 @@
-"""Chooses the table of phrases. Another language is one more module beside `english` and one more line here."""
+"""The language in use: its phrases, how it counts and lists, which way it runs. English is the source of all others."""
 
 from __future__ import annotations
 
@@ -6,28 +6,43 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
 
 from reportgen.wording import english
+from reportgen.wording.apart import isolated, wrapped
 from reportgen.wording.phrase import Forms
 
 
 @dataclass(frozen=True)
 class Language:
-    """A language's phrases, plural rule, decimal sign, words for small numbers (from none on), titles in a sentence."""
+    """A language whose table is complete: what its own files lack has come from English, and `lacking` names it.
+
+    `plural` gives the category of a number (CLDR), `small_numbers` are words from none on, `inside` is a title inside
+    a sentence. `day` writes a date; None: by the phrase `day`. `digest` tells two states of its files apart.
+    """
 
     tag: str  # BCP 47
     phrases: Mapping[str, str | Forms]
-    plural: Callable[[int], str]
+    plural: Callable[[int | Decimal], str]
     decimal_sign: str
     small_numbers: tuple[str, ...]
     inside: Callable[[str], str]
+    day: Callable[[date], str] | None = None
+    right_to_left: bool = False
+    name: str = "English"
+    lacking: tuple[str, ...] = ()
+    digest: str = ""
+
+    @property
+    def direction(self) -> str:
+        """As HTML has it."""
+        return "rtl" if self.right_to_left else "ltr"
 
 
-LANGUAGES: Mapping[str, Language] = {
-    "en": Language("en", english.PHRASES, english.plural, english.DECIMAL_SIGN, english.SMALL_NUMBERS, english.inside),
-}
+ENGLISH = Language("en", english.PHRASES, english.plural, english.DECIMAL_SIGN, english.SMALL_NUMBERS, english.inside)
 
-_spoken: ContextVar[Language] = ContextVar("spoken", default=LANGUAGES["en"])
+_spoken: ContextVar[Language] = ContextVar("spoken", default=ENGLISH)
 
 
 def spoken() -> Language:
@@ -36,9 +51,8 @@ def spoken() -> Language:
 
 
 @contextmanager
-def speaking(tag: str) -> Iterator[Language]:
-    """Use the language of a publication (`en`, `en-GB`); English where its table isn't written yet."""
-    language = LANGUAGES.get(tag) or LANGUAGES.get(tag.partition("-")[0]) or LANGUAGES["en"]
+def speaking(language: Language) -> Iterator[Language]:
+    """Use a language. Without it, all is English: what the terminal says, findings, the record."""
     token = _spoken.set(language)
     try:
         yield language
@@ -56,16 +70,28 @@ def say(key: str, /, **gaps: str) -> str:
 
     Raises KeyError for a key or gap that isn't there: a mistake in the program, held by a test on its source.
     """
-    entry = spoken().phrases[key]
+    language = spoken()
+    entry = language.phrases[key]
     if not isinstance(entry, str):
         raise KeyError(f"{key} has forms: it needs a number")
-    return entry.format_map(gaps)
+    return _filled(entry, gaps, language)
 
 
-def say_of(n: int, key: str, /, **gaps: str) -> str:
+def say_of(n: int | Decimal, key: str, /, **gaps: str) -> str:
     """The same for an entry that has a form for each plural category: `n` chooses the form."""
     language = spoken()
     forms = language.phrases[key]
     if isinstance(forms, str):
         raise KeyError(f"{key} has no forms")
-    return forms.get(language.plural(n), forms["other"]).format_map(gaps)
+    return _filled(forms.get(language.plural(n), forms["other"]), gaps, language)
+
+
+def as_one(text: str) -> str:
+    """A number with its unit or sign, which must not fall apart where text runs from right to left."""
+    return wrapped(text) if spoken().right_to_left else text
+
+
+def _filled(words: str, gaps: Mapping[str, str], language: Language) -> str:
+    if language.right_to_left:
+        gaps = {name: isolated(text) for name, text in gaps.items()}
+    return words.format_map(gaps)

@@ -12,7 +12,7 @@ import math
 from decimal import ROUND_HALF_EVEN, Decimal, localcontext
 from typing import TypeGuard
 
-from reportgen.wording.language import say, spoken
+from reportgen.wording.language import as_one, say, spoken
 
 Number = float | int | Decimal
 
@@ -86,13 +86,14 @@ def fixed(value: Number, decimals: int, *, sign: bool = False) -> str:
     before = MINUS if number < 0 else "+" if sign and number > 0 else ""
     number = abs(number)
     if number and (number.adjusted() >= _LARGE or (decimals > _MOST_DECIMALS and number.adjusted() < _SMALL)):
-        return before + _with_power_of_ten(number)
+        return as_one(before + _with_power_of_ten(number))
     whole, _, part = f"{number:f}".partition(".")
     if decimals <= 0:
         part = ""
     if len(whole) > 4:
         whole = f"{int(whole):,}".replace(",", NARROW_NO_BREAK)
-    return before + (f"{whole}{spoken().decimal_sign}{part}" if part else whole)
+    digits = f"{whole}{spoken().decimal_sign}{part}" if part else whole
+    return as_one(before + digits) if before else digits
 
 
 def known(value: Number | None) -> TypeGuard[Number]:

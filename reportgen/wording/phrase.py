@@ -2,6 +2,19 @@
 
 from __future__ import annotations
 
+import string
 from collections.abc import Mapping
 
 Forms = Mapping[str, str]
+CATEGORIES = ("zero", "one", "two", "few", "many", "other")  # of CLDR (Unicode Technical Standard 35, part 3)
+NUMBER_GAPS = frozenset({"count", "n"})  # a form may say its number in a word of its own: "once", "two passes"
+
+
+def forms_of(entry: str | Forms) -> tuple[str, ...]:
+    """All that an entry may say."""
+    return (entry,) if isinstance(entry, str) else tuple(entry.values())
+
+
+def gaps_of(words: str) -> frozenset[str]:
+    """The names of the gaps in one form. Raises ValueError where its braces don't pair."""
+    return frozenset(name for _, name, _, _ in string.Formatter().parse(words) if name is not None)

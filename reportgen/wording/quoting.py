@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
 from reportgen.wording.language import say, say_of
-from reportgen.wording.listing import and_list
+from reportgen.wording.listing import and_list, commas
 from reportgen.wording.number import as_written
 from reportgen.wording.sentence import inside
 from reportgen.wording.unit import joined
@@ -43,7 +43,7 @@ def of_whom_against(text: str, who: str, pass_: str) -> str:
 def whose(who: str, pass_: str = "", part: str = "") -> str:
     """ "Corvane Sol, pass 2, second evening"; no pass or part where there is nothing to tell it from."""
     where = [who, *([say("lost.pass", n=pass_)] if pass_ else []), *([part] if part else [])]
-    return say("list.comma").join(where)
+    return commas(where)
 
 
 def taken_of_whom(taken: str, where: str) -> str:
@@ -62,4 +62,4 @@ def first_few(items: Iterable[str]) -> str:
     if len(each) <= MOST + 1:
         return and_list(each)
     rest = len(each) - MOST
-    return say_of(rest, "quoted.more", texts=say("list.comma").join(each[:MOST]), count=str(rest))
+    return say_of(rest, "quoted.more", texts=commas(each[:MOST]), count=str(rest))

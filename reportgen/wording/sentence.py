@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from reportgen.wording.language import spoken
+from reportgen.wording.apart import POP
+from reportgen.wording.language import say, spoken
 from reportgen.wording.lead import CLOSES, begins_at
+
+ENDS = (".", "?", "!", "…", ".”", ".“", ".»", "؟", "۔", "。", "？", "！", "।")  # a sentence needs no stop after one
 
 
 def capital(text: str) -> str:
@@ -15,13 +18,13 @@ def capital(text: str) -> str:
 def sentence(text: str) -> str:
     """A whole sentence: capital first, and a full stop where no end mark stands."""
     text = capital(text.strip())
-    ended = text.rstrip(CLOSES).endswith((".", "?", "!", "…", ".”"))
-    return text if not text or ended else f"{text}."
+    ended = text.rstrip(CLOSES + POP).endswith(ENDS)
+    return text if not text or ended else text + say("sentence.stop")
 
 
 def paragraph(*sentences: str) -> str:
     """Sentences one after another; empty ones fall out."""
-    return " ".join(sentence(s) for s in sentences if s.strip())
+    return say("sentence.space").join(sentence(s) for s in sentences if s.strip())
 
 
 def inside(title: str) -> str:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from reportgen.wording.language import as_one
+
 NO_BREAK = "\u00a0"
 
 # Spellings that people or Pint type → the symbol to print, from the SI brochure (9th edition) where it has one.
@@ -35,4 +37,4 @@ def spelled(unit: str) -> str:
 def joined(number: str, unit: str) -> str:
     """A printed number and its unit, a no-break space between (SI brochure 5.4.3; 5.4.7 has it for % too)."""
     printed = spelled(unit)
-    return f"{number}{NO_BREAK}{printed}" if printed else number
+    return as_one(f"{number}{NO_BREAK}{printed}") if printed else number

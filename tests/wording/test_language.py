@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import ast
-import string
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import get_args
 
@@ -12,8 +12,10 @@ import pytest
 
 from reportgen.judgement.measured import Decision
 from reportgen.metrology.uncertain import Sort
-from reportgen.wording import decision, english, language, reason
-from reportgen.wording.language import say, say_of, speaking, spoken
+from reportgen.wording import decision, english, reason
+from reportgen.wording.interval import bound
+from reportgen.wording.language import ENGLISH, say, say_of, speaking
+from reportgen.wording.phrase import forms_of, gaps_of
 
 ROOMS = Path(english.__file__).parents[2]
 
@@ -38,10 +40,6 @@ def literals(node: ast.expr) -> list[str]:
     return [node.value] if isinstance(node, ast.Constant) and isinstance(node.value, str) else []
 
 
-def gaps_of(entry: str) -> set[str]:
-    return {name for _, name, _, _ in string.Formatter().parse(entry) if name}
-
-
 def test_every_phrase_that_is_spoken_is_in_the_table_with_its_gaps() -> None:
     found = [f for f in spoken_keys() if "wording" in f[0] or f[2] in english.PHRASES or "." in f[2]]
     assert len(found) > 100
@@ -49,8 +47,7 @@ def test_every_phrase_that_is_spoken_is_in_the_table_with_its_gaps() -> None:
         assert key in english.PHRASES, f"{where} says “{key}”"
         entry = english.PHRASES[key]
         assert isinstance(entry, str) == (function == "say"), f"{where}: {key}"
-        forms = [entry] if isinstance(entry, str) else list(entry.values())
-        for form in forms:
+        for form in forms_of(entry):
             assert gaps is None or gaps_of(form) <= gaps, f"{where}: {key} lacks {gaps_of(form) - gaps}"
 
 
@@ -74,19 +71,9 @@ def test_a_reason_that_is_no_code_stays_as_the_author_wrote_it() -> None:
     assert reason.pushes("") == ""
 
 
-def test_a_language_without_a_table_falls_back_to_english() -> None:
-    with speaking("fr"):
-        assert spoken().tag == "en"
-    with speaking("en-GB"):
-        assert spoken().tag == "en"
-
-
-def test_another_language_is_one_table(monkeypatch: pytest.MonkeyPatch) -> None:
-    german = language.Language("de", {"limit.above": "mehr als {value}"}, lambda n: "other", ",", (), str)
-    monkeypatch.setitem(language.LANGUAGES, "de", german)  # type: ignore[arg-type]
-    from reportgen.wording.interval import bound
-
-    with speaking("de-AT"):
+def test_another_language_is_one_table() -> None:
+    german = replace(ENGLISH, tag="de", phrases={"limit.above": "mehr als {value}"}, decimal_sign=",")
+    with speaking(german):
         assert bound(12.5, "g", "above") == "mehr als 12,5\u00a0g"
     assert bound(12.5, "g", "above") == "more than 12.5\u00a0g"
 

@@ -13,6 +13,7 @@ from reportgen.campaign.declared.remarks import Acceptance, Amendment, DeclaredC
 from reportgen.campaign.declared.tests import Quantity, Test
 from reportgen.campaign.declared.verdicts import VerdictPlan
 from reportgen.finding import Finding, Place
+from reportgen.wording.language import ENGLISH, Language
 
 
 @dataclass(frozen=True)
@@ -43,6 +44,7 @@ class Campaign:
     tested: Day | None = None
     published: Day | None = None
     place: str = ""
+    doi: str = ""  # under which an archive keeps it, without the resolver
     who_pays: str = ""
     held_the_same: tuple[str, ...] = ()
     exclusions: tuple[Exclusion, ...] = ()
@@ -88,6 +90,8 @@ class Campaign:
 
 @dataclass(frozen=True)
 class Publication:
+    """`language` is the tag the author wrote, `speaks` the language with its table (English until it is loaded)."""
+
     title: str = "Test reports"
     address: str = ""
     language: str = "en"
@@ -100,6 +104,7 @@ class Publication:
     invented: str = ""
     affiliate_links: str = ""
     samples: str = ""
+    speaks: Language = ENGLISH
 
 
 @dataclass(frozen=True)

@@ -11,15 +11,19 @@ from reportgen.campaign.scalar import Name, Term, WebAddress, Words
 from reportgen.campaign.shape import NotThat, Scalar, key, many
 from reportgen.finding import Place
 
+TAG = r"[A-Za-z]{2,3}(?:-[A-Za-z0-9]{1,8})*"
+
 
 def language(text: str) -> str:
-    """A language tag (BCP 47). Pages are written in English so far."""
-    if not re.fullmatch(r"en(-[A-Za-z0-9]+)*", text.strip()):
-        raise NotThat(f"pages in “{text.strip()}” are not available in this version yet", "Write en.")
-    return text.strip()
+    """A language tag (BCP 47: RFC 5646, 2.1), such as `de` or `pt-BR`. Raises NotThat."""
+    said = text.strip()
+    if not re.fullmatch(TAG, said):
+        do = "Write two or three letters, and a region if it matters: de, pt-BR."
+        raise NotThat(f"“{said}” is not a language tag", do)
+    return said
 
 
-Language = Annotated[Given[str], Scalar("a language", language, r"^\s*en(?:-[A-Za-z0-9]+)*\s*$", "en", ("en",))]
+Language = Annotated[Given[str], Scalar("a language tag", language, rf"^\s*{TAG}\s*$", "en", ("en", "de", "pt-BR"))]
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -7,6 +7,7 @@ English has `one` and `other`) and the caller gives `n`. Another language is ano
 from __future__ import annotations
 
 from collections.abc import Mapping
+from decimal import Decimal
 
 from reportgen.wording.english.across import ACROSS
 from reportgen.wording.english.answers import ANSWERS
@@ -16,12 +17,15 @@ from reportgen.wording.english.counted import COUNTED
 from reportgen.wording.english.draws import DRAWS
 from reportgen.wording.english.exploring import EXPLORING
 from reportgen.wording.english.fairness import FAIRNESS
+from reportgen.wording.english.finding import FINDING
 from reportgen.wording.english.instruments import INSTRUMENTS
 from reportgen.wording.english.met import MET
 from reportgen.wording.english.money import MONEY
+from reportgen.wording.english.open_data import OPEN_DATA
 from reportgen.wording.english.orders import ORDERS
 from reportgen.wording.english.pages import PAGES
 from reportgen.wording.english.paper import PAPER
+from reportgen.wording.english.preview import PREVIEW
 from reportgen.wording.english.products import PRODUCTS
 from reportgen.wording.english.quantities import QUANTITIES
 from reportgen.wording.english.reach import REACH
@@ -45,9 +49,9 @@ SMALL_NUMBERS = (
 )
 
 
-def plural(n: int) -> str:
-    """The plural category of a whole number (CLDR, English cardinal rules)."""
-    return "one" if n == 1 else "other"
+def plural(n: int | Decimal) -> str:
+    """The plural category of a number (CLDR, English cardinal rules: one is `i = 1 and v = 0`, so 1.0 is other)."""
+    return "one" if str(n) == "1" else "other"
 
 
 def inside(title: str) -> str:
@@ -58,6 +62,6 @@ def inside(title: str) -> str:
 PHRASES: Mapping[str, str | Forms] = {
     **WORDS, **SENTENCES, **ANSWERS, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS,
     **BUDGETS, **COUNTED, **DRAWS, **MONEY, **VERDICT, **SCATTER, **REACH, **CHARTS, **EXPLORING, **PAGES,
-    **PAPER, **SIDE_BY_SIDE, **ACROSS, **SITE, **TEMPLATES, **VIEW,
+    **OPEN_DATA, **PAPER, **SIDE_BY_SIDE, **ACROSS, **FINDING, **PREVIEW, **SITE, **TEMPLATES, **VIEW,
     **TEMPLATES_MONEY, **TEMPLATES_WIDE, **TEMPLATES_WORKINGS,
 }  # fmt: skip

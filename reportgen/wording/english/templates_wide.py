@@ -7,27 +7,6 @@ from collections.abc import Mapping
 from reportgen.wording.phrase import Forms
 
 TEMPLATES_WIDE: Mapping[str, str | Forms] = {
-    "on.data.everything": "Everything computed from them",
-    "on.data.readings": {
-        "one": (
-            "{printed} reading, in the file it was written in, byte for byte. {everything} is one file for machines."
-        ),
-        "other": (
-            "{printed} readings, in the files they were written in, byte for byte. {everything} is one file for "
-            "machines."
-        ),
-    },
-    "on.data.unchanged": ("A copy is unchanged if its SHA-256 is the one below. Save a file and ask for it: {command}"),
-    "on.data.form-with-sheets": {"one": "{form}; sheet {names}", "other": "{form}; sheets: {names}"},
-    "on.data.digest": "SHA-256",
-    "on.data.attachment-read-by": "read by {tests}",
-    "on.data.licence": "Licence: {licence}",
-    "on.data.what": "What it is",
-    "on.data.size": "Size",
-    "on.data.read-by": "Read by",
-    "on.data.channels": "Channels read",
-    "on.data.unread": "Columns not read",
-    "on.data.attachments": "Reports that readings were taken from",
     "on.listing.file": "the file",
     "on.listing.says.text": "Each line as it stands in {file}. SHA-256 {digest}",
     "on.listing.says.spreadsheet": "Each cell as it was read from {file}. SHA-256 {digest}",
