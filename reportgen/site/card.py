@@ -11,16 +11,18 @@ from reportgen.evaluation.evaluated import Evaluation
 from reportgen.prose.missed import missed
 from reportgen.prose.sentences import campaign_answer, campaign_answer_led
 from reportgen.site.card_results import CardResult, results_of
+from reportgen.site.card_things import CardMeasured, CardProduct, measured_in, products_of
 from reportgen.wording.sentence import capital
 
 
 @dataclass(frozen=True)
 class CardTest:
-    """One test by its title and its page's address on the site."""
+    """One test by its title and its page's address on the site, and the ids it had before."""
 
     id: str
     title: str
     address: str
+    formerly: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -45,8 +47,8 @@ class Card:
 
     `answer` is the campaign's in at most two sentences, `answer_led` the same with the ways to its reasons; `missed`
     says who is out by a condition; `date` is when it was published, else tested; `folder` is where its files lie in the
-    workspace; `digest` (sha256, hex) changes
-    with anything on the card.
+    workspace; `kind` is the kind of product; `formerly` are ids it had before; `digest` (sha256, hex) changes with
+    anything on the card.
     """
 
     id: str
@@ -67,12 +69,16 @@ class Card:
     missed: str = ""
     tested: Day | None = None
     results: tuple[CardResult, ...] = ()
+    kind: str = ""
+    products: tuple[CardProduct, ...] = ()
+    measured: tuple[CardMeasured, ...] = ()
+    formerly: tuple[str, ...] = ()
 
 
 def card_of(declared: Declared, evaluation: Evaluation) -> Card:
     """The card of one campaign."""
     campaign = declared.campaign
-    tests = {t.id: CardTest(t.id, capital(t.title), test_page(campaign.id, t.id)) for t in campaign.tests}
+    tests = {t.id: CardTest(t.id, capital(t.title), test_page(campaign.id, t.id), t.formerly) for t in campaign.tests}
     card = Card(
         id=campaign.id,
         title=campaign.title,
@@ -91,6 +97,10 @@ def card_of(declared: Declared, evaluation: Evaluation) -> Card:
         invented=campaign.invented,
         tested=campaign.tested,
         results=results_of(campaign, evaluation),
+        kind=campaign.kind_of_product,
+        products=products_of(campaign),
+        measured=measured_in(campaign, evaluation),
+        formerly=campaign.formerly,
     )
     return replace(card, digest=hashlib.sha256(repr(card).encode()).hexdigest())
 

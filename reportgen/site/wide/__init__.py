@@ -17,13 +17,14 @@ from reportgen.site.framing import Wide
 from reportgen.site.texts import SiteTexts
 from reportgen.site.wide.archive import archive_page
 from reportgen.site.wide.instruments import instrument_pages
+from reportgen.site.wide.lists import lists_page
 from reportgen.site.wide.methods import method_pages
 from reportgen.site.wide.texts import text_pages
 from reportgen.theme import Theme
 
 Made = tuple[tuple[Page, ...], tuple[Finding, ...]]
 
-KINDS: tuple[Callable[[Wide], Made], ...] = (archive_page, method_pages, instrument_pages, text_pages)
+KINDS: tuple[Callable[[Wide], Made], ...] = (archive_page, lists_page, method_pages, instrument_pages, text_pages)
 
 
 def site_pages(

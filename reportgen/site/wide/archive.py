@@ -10,6 +10,9 @@ from reportgen.pages.led import led_on
 from reportgen.pages.told import Page
 from reportgen.site.card import Card
 from reportgen.site.framing import Wide, frame_of
+from reportgen.site.wide.choosing import Choosing, choosing_among, found_by
+from reportgen.site.wide.lists import ways_to_lists
+from reportgen.site.wide.newest import newest_first
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.listing import and_list
@@ -17,7 +20,8 @@ from reportgen.wording.listing import and_list
 
 @dataclass(frozen=True)
 class Entry:
-    """One comparison; `question` is "" where the title asks it; `day` is ISO for machines, or ""."""
+    """One comparison; `question` is "" where the title asks it; `day` is ISO for machines, or ""; `found` is JSON, by
+    what it is found."""
 
     title: Link
     question: str
@@ -26,34 +30,35 @@ class Entry:
     date: str
     day: str
     contenders: str
+    found: str
 
 
 @dataclass(frozen=True)
 class ArchiveView:
-    """What `wide/archive.html` is told."""
+    """What `wide/archive.html` is told. `ways` lead to the lists by what a reader may look for."""
 
     frame: Frame
     title: str
     entries: tuple[Entry, ...]
     empty: str
+    ways: tuple[Link, ...]
+    choosing: Choosing | None
 
 
 def archive_page(wide: Wide) -> tuple[tuple[Page, ...], tuple[Finding, ...]]:
     """The one page, at the site's root."""
     page = "index.html"
+    cards = newest_first(wide.cards)
+    choosing = choosing_among(cards)
     view = ArchiveView(
         frame=frame_of(wide, page, wide.publication.title),
         title=wide.publication.title,
-        entries=tuple(_entry(card, page) for card in newest_first(wide.cards)),
+        entries=tuple(_entry(card, page) for card in cards),
         empty=words("empty"),
+        ways=ways_to_lists(wide, page) if choosing else (),
+        choosing=choosing,
     )
     return (Page(page, render(wide.theme, "wide/archive.html", view, page)),), ()
-
-
-def newest_first(cards: tuple[Card, ...]) -> list[Card]:
-    """By date, the latest first; those without one last; then by title."""
-    by_title = sorted(cards, key=lambda c: (c.title.casefold(), c.id))
-    return sorted(by_title, key=lambda c: c.date.last if c.date else "", reverse=True)
 
 
 def _entry(card: Card, page: str) -> Entry:
@@ -66,4 +71,5 @@ def _entry(card: Card, page: str) -> Entry:
         date=date.text if date else words("no-date"),
         day=date.first if date and date.first == date.last else "",
         contenders=and_list(card.contenders),
+        found=found_by(card),
     )

@@ -15,8 +15,8 @@ from reportgen.prose.amounts import typed
 from reportgen.prose.steps import reads_in
 from reportgen.site.card import Card, CardTest
 from reportgen.site.framing import Wide, frame_of
-from reportgen.site.wide.archive import newest_first
 from reportgen.site.wide.calibrations import Known, PointShown, known_of, points_of
+from reportgen.site.wide.newest import newest_first
 from reportgen.site.wide.uses import Use, uses
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, render

@@ -14,7 +14,7 @@ from reportgen.prose.text import Text
 from reportgen.site.card import Card
 from reportgen.site.framing import Wide, frame_of
 from reportgen.site.wide.across import AcrossShown, across_of
-from reportgen.site.wide.archive import newest_first
+from reportgen.site.wide.newest import newest_first
 from reportgen.site.wide.resolving import resolving
 from reportgen.site.wide.uses import Use, uses
 from reportgen.site.words import words

@@ -1,0 +1,44 @@
+"""English, part of its table: finding a comparison."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from reportgen.wording.phrase import Forms
+
+FINDING: Mapping[str, str | Forms] = {
+    "site.lists": "Comparisons by what you look for",
+    "site.lists.description": "All comparisons by kind of product, maker, year, method, what was measured and price.",
+    "site.lists.kind": "Kind of product",
+    "site.lists.maker": "Maker",
+    "site.lists.year": "Year",
+    "site.lists.method": "Method",
+    "site.lists.measured": "What was measured",
+    "site.lists.price": "Price",
+    "on.lists.by": "Lists by",
+    "on.lists.ways": "Lists by what you look for",
+    "on.lists.short": "Every comparison stands in each list under all that it has.",
+    "site.choose.kind": "Kind of product",
+    "site.choose.maker": "Maker",
+    "site.choose.year": "Year",
+    "site.choose.method": "Method",
+    "site.choose.measured": "What was measured",
+    "site.choose.option": "{title} ({n})",
+    "site.choose.none": "No comparison fits all of that. Take one choice back.",
+    "site.choose.some": {
+        "one": "{n} comparison of {of} fits.",
+        "other": "{n} comparisons of {of} fit.",
+    },
+    "site.choose.all": {
+        "one": "{n} comparison, the newest first.",
+        "other": "{n} comparisons, the newest first.",
+    },
+    "on.choose.title": "Show only some",
+    "on.choose.any": "any",
+    "on.choose.at-least": "Price, at least",
+    "on.choose.at-most": "Price, at most",
+    "on.choose.at-least-in": "Price in {currency}, at least",
+    "on.choose.at-most-in": "Price in {currency}, at most",
+    "on.choose.currency": "Currency",
+    "on.choose.back": "Show all again",
+}
