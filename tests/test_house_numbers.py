@@ -18,7 +18,6 @@ ALLOWED: Mapping[str, str] = {
     "record/plain.py": "numbers for machines, rounded once where they are recorded",
     "campaign/dates.py": "ISO 8601 dates",
     "campaign/kinds.py": "writes a formula around a name",
-    "charts/words.py": "fills phrases with words that wording made",
     "site/words.py": "fills phrases with words that wording made",
     "pages/words.py": "fills phrases with words that wording made",
     "judgement/reach/parts.py": "keys of a cache",
@@ -29,6 +28,8 @@ ALLOWED: Mapping[str, str] = {
 }
 # `round` as arithmetic, not print.
 ROUNDING: Mapping[str, str] = {
+    "charts/explored.py": "places of marks in px, to a tenth",
+    "charts/zoomed.py": "places of ticks in px, to a hundredth",
     "metrology/": "mathematics",
     "judgement/": "mathematics",
     "charts/tidy.py": "coordinates of a drawing",
