@@ -7,9 +7,9 @@ How a page is rendered::
     theme = load_theme(workspace, "reading-room")
     html = render(theme, "campaign.html", view, "stoves/index.html")
 
-A template sees `view` (the page kind's frozen view), `root` (the relative way from the page to the site's root,
-"" or "../../"), `style_sheet` and `paper_sheet` (the site's addresses of the sheet of this kind of page and of the one
-for print) and `say` (an interface phrase in the
+A template sees `view` (the page kind's frozen view), `kind` (the template's own name: "campaign", "wide/archive"),
+`root` (the relative way from the page to the site's root, "" or "../../"), `style_sheet` and `paper_sheet` (the site's
+addresses of the sheet of this kind of page and of the one for print) and `say` (an interface phrase in the
 publication's language). Every view has a field `frame: Frame`: title, publication, contents, footer. Links in a
 view are relative already (`addresses.from_to`). A page's template begins ``{% extends "base.html" %}`` and fills
 the blocks `head_matter` (more for the head, may stay away) and `text`; parts are imported as

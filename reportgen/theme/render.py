@@ -19,6 +19,7 @@ def render(theme: Theme, template: str, view: object, page_address: str) -> str:
     try:
         html = theme.environment.get_template(template).render(
             view=view,
+            kind=template.removesuffix(".html"),
             root=way_to_root(page_address),
             style_sheet=theme.sheet_of(template),
             paper_sheet=theme.paper_sheet,
