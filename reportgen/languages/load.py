@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from reportgen.finding import Finding, Place, Refused
 from reportgen.languages.files import OWN, SOURCE, LanguageFile, files_of, tags
@@ -21,15 +22,23 @@ def load_language(ws: Workspace | None, tag: str, asked_at: Place) -> tuple[Lang
     told: list[Finding] = []
     files = files_of(ws, tag, told)
     if not files:
-        if tag.partition("-")[0].lower() != SOURCE:
-            told.append(_no_file(tag, asked_at, ws))
-        return ENGLISH, tuple(told)
+        if tag.partition("-")[0].lower() == SOURCE:
+            return ENGLISH, tuple(told)
+        return _in_english(tag), (*told, _no_file(tag, asked_at, ws))
     language = _laid_over(files, told)
     if any(f.severity == "error" for f in told):
         raise Refused(told)
     if language.lacking:
         told.append(_lacking(language, files[0], asked_at))
     return language, tuple(told)
+
+
+def _in_english(tag: str) -> Language:
+    """English on pages whose own words are in another language, and run as that one does."""
+    from reportgen.languages.by_cldr import known
+
+    of_cldr = known(tag)
+    return replace(ENGLISH, right_to_left=of_cldr is not None and of_cldr.right_to_left)
 
 
 def _laid_over(files: tuple[LanguageFile, ...], told: list[Finding]) -> Language:
