@@ -9,7 +9,10 @@ from __future__ import annotations
 import posixpath
 import re
 import unicodedata
+from urllib.parse import quote, urlsplit
 
+FEED = "feed.xml"
+SITEMAP = "sitemap.xml"
 SITE_PAGES = frozenset(
     {
         "methods",
@@ -79,6 +82,25 @@ def side_by_side_page(campaign: str, one: str, other: str) -> str:
 def side_by_side_index(campaign: str) -> str:
     """Where a reader chooses whom to put beside whom."""
     return f"{campaign}/side-by-side/index.html"
+
+
+PRODUCTS = "about/products/index.html"
+
+
+def product_id(maker: str, title: str, contender: str) -> str:
+    """What a product is called across campaigns: maker and title, the maker once where the title begins with it.
+
+    `contender` is its id, taken where neither has a letter of ASCII.
+    """
+    by, name = as_id(maker), as_id(title)
+    if not by or name == by or name.startswith(f"{by}-"):
+        return name or contender
+    return f"{by}-{name}" if name else f"{by}-{contender}"
+
+
+def product_page(product: str) -> str:
+    """Where everything that any campaign measured of a product stands."""
+    return "about/products/index-.html" if product == "index" else f"about/products/{product}.html"
 
 
 def results_file(campaign: str) -> str:
@@ -156,3 +178,22 @@ def from_to(page: str, target: str) -> str:
     if path == page and anchor:
         link = ""
     return f"{link}#{anchor}" if anchor else link
+
+
+def on_the_web(site: str, address: str) -> str:
+    """An address of the site as whole URI; `site` is where it stands, "" gives "".
+
+    What a URI has no place for is percent-encoded (RFC 3986, 2.1 and 2.4; RFC 3987, 3.1), a host outside ASCII is
+    written as IDNA has it (RFC 3490, 4.1).
+    """
+    if not site:
+        return ""
+    told = urlsplit(site)
+    host = told.netloc if told.netloc.isascii() else told.netloc.encode("idna").decode("ascii")
+    path, _, anchor = address.partition("#")
+    before = quote(told.path.rstrip("/"), safe=_IN_A_PATH + "%")
+    whole = f"{told.scheme.lower()}://{host.lower()}{before}/{quote(path, safe=_IN_A_PATH)}"
+    return f"{whole}#{quote(anchor, safe=_IN_A_PATH)}" if anchor else whole
+
+
+_IN_A_PATH = "/-._~!$&'()*+,;=:@"  # RFC 3986, 3.3

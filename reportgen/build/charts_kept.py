@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from reportgen.build.alike import alike
 from reportgen.store.kept import Kept, get, key_of, put
+from reportgen.wording.language import spoken
 
 if TYPE_CHECKING:
     from reportgen.campaign.declared import Declared
@@ -35,8 +36,8 @@ def figures(declared: Declared, evaluation: Evaluation, program: str, kept: Kept
 
 
 def across(of: Across, program: str, kept: Kept) -> Figure:
-    """A chart across campaigns, drawn only where what it shows, or the program, isn't as when it was kept."""
-    key = key_of("chart across", program, alike((of,)))
+    """A chart across campaigns, drawn only where what it shows, the program or the language isn't as it was."""
+    key = key_of("chart across", program, spoken().tag, spoken().digest, alike((of,)))
     told = _told(get(kept, key))
     if told is not None and of.address in told:
         return told[of.address]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from reportgen.addresses import contender_page, result_anchor, test_page
+from reportgen.addresses import contender_page, product_id, result_anchor, test_page
 from reportgen.campaign.declared import Better, Campaign, Contender, Quantity, Test
 from reportgen.charts.intervals import value_text
 from reportgen.charts.order import in_order
@@ -16,13 +16,13 @@ from reportgen.pages.titles import heading
 
 @dataclass(frozen=True)
 class CardContender:
-    """A contender by its names and the address of its sheet."""
+    """A contender by its names and the address of its sheet; `product` is its id across campaigns."""
 
     id: str
     title: str
     maker: str
-    model: str
     sheet: str
+    product: str
 
 
 @dataclass(frozen=True)
@@ -70,7 +70,7 @@ def results_of(campaign: Campaign, evaluation: Evaluation) -> tuple[CardResult, 
 
 
 def _contender(campaign: Campaign, c: Contender) -> CardContender:
-    return CardContender(c.id, c.title, c.maker, c.model, contender_page(campaign.id, c.id))
+    return CardContender(c.id, c.title, c.maker, contender_page(campaign.id, c.id), product_id(c.maker, c.title, c.id))
 
 
 def _result(campaign: Campaign, test: Test, quantity: Quantity, r: Result, who: CardContender) -> CardResult:

@@ -6,7 +6,7 @@ all of it.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import sqrt
 from statistics import NormalDist
@@ -31,12 +31,16 @@ from reportgen.wording.sentence import sentence
 
 @dataclass(frozen=True)
 class AcrossRow:
-    """One contender's result; the links lead to its sheet and to the working. `caution`: why it isn't ranked."""
+    """One contender's result; the links lead to its sheet and to the working.
+
+    `caution`: why it isn't ranked; `here`: it is the product that the page is about.
+    """
 
     contender: Link
     result: Link
     range: str
     caution: str
+    here: bool = False
 
 
 @dataclass(frozen=True)
@@ -66,16 +70,34 @@ Found = Sequence[tuple[Card, Sequence[CardResult]]]
 
 def across_of(wide: Wide, page: str, method: Method, cards: Sequence[Card]) -> tuple[AcrossShown, ...]:
     """What `page` shows of a version; quantities that several campaigns measured come first, else as they come."""
+    ordered = sorted(by_quantity(method, cards).values(), key=lambda of: len(of) < 2)
+    return tuple(_shown(wide, page, method, of) for of in ordered)
+
+
+def by_quantity(method: Method, cards: Sequence[Card]) -> Mapping[tuple[str, str], Found]:
+    """Quantity and part → what each campaign measured of it by this version."""
     found: dict[tuple[str, str], list[tuple[Card, list[CardResult]]]] = {}
     for card in cards:
-        by_quantity: dict[tuple[str, str], list[CardResult]] = {}
+        of_card: dict[tuple[str, str], list[CardResult]] = {}
         for r in card.results:
             if (r.method, r.version) == (method.id, method.version):
-                by_quantity.setdefault((r.quantity, r.part), []).append(r)
-        for key, results in by_quantity.items():
+                of_card.setdefault((r.quantity, r.part), []).append(r)
+        for key, results in of_card.items():
             found.setdefault(key, []).append((card, results))
-    ordered = sorted(found.items(), key=lambda item: len(item[1]) < 2)
-    return tuple(_shown(wide, page, method, of) for _, of in ordered)
+    return found
+
+
+def without_picture(page: str, method: Method, of: Found, product: str) -> AcrossShown:
+    """The same as a table alone, for the page of a product."""
+    one = of[0][1][0]
+    return AcrossShown(
+        anchor=f"{method.id}-{method.version}-{across_anchor(one.quantity, one.part)}",
+        title=one.title,
+        way=direction(one.better) if one.better != "neither" else "",
+        campaigns=tuple(_campaign(page, card, results, product) for card, results in of),
+        figure=None,
+        notes=_notes(method, of) if len(of) > 1 else (),
+    )
 
 
 def _shown(wide: Wide, page: str, method: Method, of: Found) -> AcrossShown:
@@ -91,7 +113,7 @@ def _shown(wide: Wide, page: str, method: Method, of: Found) -> AcrossShown:
     )
 
 
-def _campaign(page: str, card: Card, results: Sequence[CardResult]) -> AcrossCampaign:
+def _campaign(page: str, card: Card, results: Sequence[CardResult], product: str = "") -> AcrossCampaign:
     return AcrossCampaign(
         campaign=Link(card.title, from_to(page, card.address)),
         tested=_day(card),
@@ -102,6 +124,7 @@ def _campaign(page: str, card: Card, results: Sequence[CardResult]) -> AcrossCam
                 Link(r.whole, from_to(page, r.working)),
                 r.range,
                 r.caution,
+                bool(product) and r.contender.product == product,
             )
             for r in results
         ),

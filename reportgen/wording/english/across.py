@@ -34,6 +34,20 @@ ACROSS: Mapping[str, str] = {
         "Nobody is ranked across comparisons: what was held the same in one need not be the same in another."
     ),
     "page.across": "All results by this version of the method, in any comparison",
+    "site.products": "Products",
+    "site.products.says": "Everything that was tested, by its maker, with all comparisons it took part in.",
+    "site.products.no-maker": "Maker not noted",
+    "site.product.description": "{name} in every comparison it took part in, beside what was measured the same way.",
+    "site.product.none": (
+        "Nothing of it was measured by a version of a method that another comparison used as well. What was measured "
+        "stands on its sheet."
+    ),
+    "on.product.sheets": "Its sheets",
+    "on.product.so": "Measured the same way",
+    "on.product.by": "By the method “{method}”.",
+    "on.product.all": "All results by this version, with a picture",
+    "page.sheet.elsewhere": "This product in other comparisons, and what was measured the same way",
+    "on.across.this": "this product",
     "on.across.title": "All results by this version",
     "on.across.comparison": "Comparison",
     "on.across.contender": "Contender",
