@@ -159,6 +159,7 @@ def _described(
         tested=w.tested.value if w.tested else None,
         published=w.published.value if w.published else None,
         place=w.place.value if w.place else "",
+        doi=w.doi.value if w.doi else "",
         who_pays=w.who_pays.value if w.who_pays else publication.who_pays,
         affiliate_links=w.affiliate_links.value if w.affiliate_links else publication.affiliate_links,
         samples=w.samples.value if w.samples else publication.samples,

@@ -44,6 +44,7 @@ def contender_of(
         title=w.title.value,
         maker=w.maker.value if w.maker else "",
         model=w.model.value if w.model else "",
+        gtin=w.gtin.value if w.gtin else "",
         bought_where=where,
         bought_on=bought_on,
         supplied_by=w.supplied_by.value if w.supplied_by else "",

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from reportgen.addresses import campaign_page, from_to, side_by_side_index, test_page
 from reportgen.campaign.declared import Contender
 from reportgen.charts.figure import Figure
+from reportgen.opendata.linked.dataset import dataset
 from reportgen.pages.disclosed import Disclosed, disclosed
 from reportgen.pages.framing import frame_of
 from reportgen.pages.grid import Grid, grid_of
@@ -105,9 +106,10 @@ def campaign_view(told: Told) -> CampaignView:
     campaign, evaluation = told.campaign, told.evaluation
     page = campaign_page(campaign.id)
     answer = campaign_answer(campaign, evaluation)
+    linked = dataset(campaign, told.publication, told.open_data, page, answer)
     notes = notes_of(told, page)
     return CampaignView(
-        frame=frame_of(told, page, campaign.title, answer),
+        frame=frame_of(told, page, campaign.title, answer, linked_data=linked),
         title=campaign.title,
         question="" if campaign.question == campaign.title else campaign.question,
         answer=led_on(page, campaign_answer_led(campaign, evaluation)),

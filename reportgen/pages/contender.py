@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from reportgen.addresses import contender_page, from_to, test_page
+from reportgen.addresses import contender_page, from_to, product_id, product_page, test_page
 from reportgen.campaign.declared import Contender, ProseFile, Test
 from reportgen.evaluation.evaluated import Result
+from reportgen.opendata.linked.product import product
 from reportgen.pages.ahead import Ahead, ahead_of, way_to_all
 from reportgen.pages.claims import ClaimShown, claims_of
 from reportgen.pages.figures_shown import Printed, printed
@@ -80,6 +81,7 @@ class ContenderView:
     text: OwnText | None
     others: tuple[Named, ...]
     beside: tuple[Link, ...]
+    elsewhere: Link
 
 
 def contender_pages(told: Told) -> tuple[Page, ...]:
@@ -98,9 +100,11 @@ def contender_view(told: Told, c: Contender) -> ContenderView:
     of = [(t, r) for t in campaign.tests for r in _of_test(told, t, c.id)]
     bearing = {k.number: k for _, r in of for k in evaluation.caveats_on(r.quantity, r.rests_on)}
     rows = [_row(told, page, t, r) for t, r in of if not is_particular(t)]
+    description = words("sheet.description", name=c.title, campaign=campaign.title)
+    linked = product(campaign, told.publication, c, evaluation.results, page)
     prose = ProseFile(c.id, told.declared.at(f"contender/{c.id}").file, c.says)
     return ContenderView(
-        frame=frame_of(told, page, c.title, words("sheet.description", name=c.title, campaign=campaign.title)),
+        frame=frame_of(told, page, c.title, description, linked_data=linked),
         contender=named(campaign, c.id, page),
         missed=missed(campaign, evaluation, c.id),
         identity=identity_of(c),
@@ -121,6 +125,7 @@ def contender_view(told: Told, c: Contender) -> ContenderView:
             for o in campaign.contenders
             if o != c and (way := way_beside(campaign, page, c.id, o.id))
         ),
+        elsewhere=Link(words("sheet.elsewhere"), from_to(page, product_page(product_id(c.maker, c.title, c.id)))),
     )
 
 

@@ -1,33 +1,33 @@
-"""The data page: every raw file with its checksum, what was read from each, attachments, and everything computed."""
+"""The data page: tables for others to take, how to check and cite them, every raw file and what was read from it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from pathlib import PurePosixPath
 
-from reportgen.addresses import campaign_page, from_to, raw_file, results_file, test_page
+from reportgen.addresses import campaign_page, from_to, raw_file, test_page
 from reportgen.intake.raw.rows import RawView
 from reportgen.intake.reading import RawFile, Reading
 from reportgen.pages.framing import frame_of
+from reportgen.pages.offered import Offered, offered
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import file_link, in_campaign, listing_page
 from reportgen.pages.words import words, words_of
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import whole
+from reportgen.wording.file_size import file_size
 
 
 @dataclass(frozen=True)
 class FileShown:
     """A raw file. `listed` leads to its rows, "" where it has none; `unread` are headings never asked for.
 
-    `saved_as` is its name without folders; `form` says what it is, `rows` how long, `series` which channels of a logger
+    `form` says what it is, `rows` how long, `series` which channels of a logger
     were read.
     """
 
     name: str
-    saved_as: str
     href: str
     listed: str
     listed_as: str
@@ -57,12 +57,11 @@ class DataView:
 
     frame: Frame
     title: str
-    files: tuple[FileShown, ...]
-    attachments: tuple[AttachmentShown, ...]
-    results: str
     readings: int
     readings_printed: str
-    licence: str
+    offered: Offered
+    files: tuple[FileShown, ...]
+    attachments: tuple[AttachmentShown, ...]
 
 
 def data_pages(told: Told) -> tuple[Page, ...]:
@@ -79,12 +78,11 @@ def data_view(told: Told) -> DataView:
     return DataView(
         frame=frame_of(told, page, words("data.title"), words("data.description", campaign=told.campaign.title)),
         title=words("data.title"),
-        files=tuple(sorted(shown, key=lambda f: bool(f.series))),
-        attachments=_attachments(told, page),
-        results=from_to(page, results_file(told.campaign.id)),
         readings=readings,
         readings_printed=whole(readings),
-        licence=told.publication.licence,
+        offered=offered(told, page),
+        files=tuple(sorted(shown, key=lambda f: bool(f.series))),
+        attachments=_attachments(told, page),
     )
 
 
@@ -103,13 +101,12 @@ def _file(told: Told, page: str, f: RawFile) -> FileShown:
     form = "logger" if series and f.form == "text" else "yaml" if name.endswith((".yaml", ".yml")) else f.form
     return FileShown(
         name=name,
-        saved_as=PurePosixPath(name).name,
         href=file_link(page, raw_file(campaign.id, name)),
         listed=file_link(page, listing_page(campaign, f.path)) if view is not None else "",
         listed_as=words(f"data.listed.{f.form}"),
         form=words(f"data.form.{form}"),
         digest=f.digest,
-        size=words_of(f.size, "data.bytes", n=whole(f.size)),
+        size=file_size(f.size),
         rows=_rows(f.form, view) if view is not None else "",
         sheets=tuple(s.name for s in view.sheets if s.name) if view is not None else (),
         series=series,

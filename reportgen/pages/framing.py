@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from reportgen.addresses import campaign_page, from_to, preview_file
+from reportgen.addresses import FEED, campaign_page, from_to, on_the_web, preview_file
+from reportgen.pages.formerly import has_former_places
 from reportgen.pages.preview.of_campaign import leading_quantity
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
@@ -47,17 +48,28 @@ def frame_of(
         foot_links=_links(told, page),
         on_paper=_on_paper(publication.address, page, str(told.issue)),
         shared=_shared(told, page) if publication.address else None,
+        canonical=on_the_web(publication.address, page),
+        feed=_feed(told, page),
+        renamed=has_former_places(campaign),
     )
+
+
+def _feed(told: Told, page: str) -> Link | None:
+    """The way to the site's feed, where this campaign is in it."""
+    date = told.campaign.published or told.campaign.tested
+    if not told.publication.address or date is None or not date.last:
+        return None
+    return Link(words("feed"), from_to(page, FEED))
 
 
 def _shared(told: Told, page: str) -> Shared:
     """What is shown with a link to the page: the campaign's picture, with what is to be seen on it."""
-    site = told.publication.address.rstrip("/")
+    site = told.publication.address
     quantity = leading_quantity(told.campaign, told.evaluation)
     title = told.campaign.title
     alt = words("preview.alt", title=title, quantity=quantity.title) if quantity else ""
-    picture = f"{site}/{preview_file(told.campaign.id)}"
-    return Shared("article", f"{site}/{page}", picture, alt or words("preview.alt.plain", title=title))
+    picture = on_the_web(site, preview_file(told.campaign.id))
+    return Shared("article", on_the_web(site, page), picture, alt or words("preview.alt.plain", title=title))
 
 
 def _on_paper(site: str, page: str, issue: str) -> str:

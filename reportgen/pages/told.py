@@ -11,6 +11,7 @@ from reportgen.evaluation.evaluated import Evaluation
 from reportgen.finding import Finding
 from reportgen.intake.raw.rows import RawView
 from reportgen.intake.reading import Readings
+from reportgen.opendata import OpenData
 from reportgen.prose.references import SITE_PAGES
 from reportgen.theme import Theme
 
@@ -21,7 +22,7 @@ class Told:
 
     `raw_views` maps a raw file (path from the workspace) to what is shown of it: such a file gets a page with its rows,
     and every trace ends on one of them. `site_pages` are the pages outside the campaign that its texts may name, id →
-    address.
+    address. `open_data` is what the campaign has for others to take.
     """
 
     publication: Publication
@@ -31,6 +32,7 @@ class Told:
     figures: Mapping[str, Figure]
     findings: tuple[Finding, ...]
     theme: Theme
+    open_data: OpenData
     raw_views: Mapping[str, RawView] = field(default_factory=dict)
     issue: int = 1
     site_pages: Mapping[str, str] = field(default_factory=lambda: SITE_PAGES)

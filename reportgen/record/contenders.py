@@ -17,6 +17,7 @@ def contender_row(contender: Contender) -> Row:
         "title": contender.title,
         "maker": contender.maker or None,
         "model": contender.model or None,
+        "gtin": contender.gtin or None,
         "prices": [_price(p) for p in contender.prices],
         "as_received": list(contender.as_received),
         "in_the_box": dict(contender.in_the_box),

@@ -34,13 +34,17 @@ def as_json(
     findings: Sequence[Finding],
     issue: int,
     readings: Readings,
+    schema: str = "",
 ) -> str:
     """The record as text: JSON (RFC 8259) in UTF-8, a row a line, so that two issues can be laid side by side.
 
     Results, comparisons, first places and claims stand in the campaign's order, findings with errors first.
-    `readings` give the traces their places. `reportgen.record.schema` describes the shape.
+    `readings` give the traces their places. `reportgen.record.schema` describes the shape; `schema` is where that
+    description stands, "" where it stands nowhere.
     """
     record = rows(declared, evaluation, findings, issue, readings.readings)
+    if schema:
+        record = {"$schema": schema, **record}
     return "{\n" + ",\n".join(f" {_line(key)}: {_rows(value)}" for key, value in record.items()) + "\n}\n"
 
 

@@ -246,7 +246,8 @@ PRICE = row(
     sort=one_of("paid", "listed"), low=NUMBER, high=NUMBER, currency=NAME, date=MAYBE_TEXT, where=MAYBE_TEXT, text=NAME,
 )  # fmt: skip
 CONTENDER = row(
-    id=NAME, title=NAME, maker=MAYBE_TEXT, model=MAYBE_TEXT, prices=every(PRICE), as_received=NAMES, in_the_box=TEXTS,
+    id=NAME, title=NAME, maker=MAYBE_TEXT, model=MAYBE_TEXT, gtin=MAYBE_TEXT,
+    prices=every(PRICE), as_received=NAMES, in_the_box=TEXTS,
     missing=NAMES,
     specimens=every(row(
         id=NAME, serial=MAYBE_TEXT, bought_where=MAYBE_TEXT, bought_on=MAYBE_TEXT, as_received=NAMES,
@@ -264,19 +265,20 @@ TRACED = row(
     apart=every(row(seconds=NUMBER, value=NUMBER, off=NUMBER)), apart_in_all=WHOLE,
 )  # fmt: skip
 
-RECORD = row(
+RECORD = and_perhaps(row(
     version={"const": 1}, campaign=NAME, issue={"type": "integer", "minimum": 1}, contenders=every(CONTENDER),
     results=every(RESULT),
     comparisons=every(COMPARISON), first=every(FIRST), scatters=every(SCATTER), claims=every(CLAIM), verdict=VERDICT,
     caveat_list=every(CAVEAT), photo_list=every(PHOTO), film_list=every(FILM), trace_list=every(TRACED),
     findings=every(FINDING),
-)  # fmt: skip
+), **{"$schema": NAME})  # fmt: skip
 
 
-def results_schema() -> Schema:
-    """The JSON Schema of results.json, version 1."""
+def results_schema(address: str = "") -> Schema:
+    """The JSON Schema of results.json, version 1; `address` is where it stands on the web, "" for nowhere."""
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
+        **({"$id": address} if address else {}),
         "title": "results.json, version 1",
         **RECORD,
     }

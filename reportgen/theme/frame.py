@@ -34,7 +34,8 @@ class Frame:
     `contents_of` names what the contents are of ("This comparison"). `invented` stands on every page where
     products and readings are made up. `foot` holds plain sentences under the text. `on_paper` stands at the foot
     of every printed sheet: where the page is to be found, and the issue it is of. `shared` is None where nobody says
-    at which address the site will stand.
+    at which address the site will stand. `canonical` is the page's whole address, `feed` the way to the site's feed,
+    `renamed` says that places on the page may have had other names.
     """
 
     title: str
@@ -51,4 +52,7 @@ class Frame:
     foot_links: tuple[Link, ...] = ()
     on_paper: str = ""
     shared: Shared | None = None
+    canonical: str = ""
+    feed: Link | None = None
+    renamed: bool = False
     linked_data: str = ""  # JSON-LD, escaped as a data block needs it

@@ -5,7 +5,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-from reportgen.build.campaign_steps import declare, evaluate, open_samples, read, view_raw_files
+from reportgen.build.campaign_steps import (
+    copied,
+    declare,
+    evaluate,
+    open_data,
+    open_samples,
+    pass_on,
+    read,
+    record,
+    view_raw_files,
+)
 from reportgen.campaign.publication import load_publication
 from reportgen.evaluation.history import NO_HISTORY
 from reportgen.pages import Page, Told
@@ -103,10 +113,19 @@ def told_of(
     declared = declare(ws, "", publication)
     samples = open_samples(ws)
     read_in = read(ws, declared, samples)
-    evaluation = evaluate(declared, read_in, samples, NO_HISTORY, "", Kept(None))
-    return Told(
-        publication, declared, read_in, evaluation, {}, (), load_theme(ws), view_raw_files(ws, read_in, evaluation)
+    evaluation = evaluate(declared, read_in, samples, NO_HISTORY, publication.speaks, "", Kept(None))
+    files = copied(ws, declared, frozenset(), read_in, ())
+    offered = open_data(
+        declared,
+        publication,
+        read_in,
+        record(declared, evaluation, (), read_in, publication),
+        pass_on(ws, declared, files, read_in),
+        "",
+        Kept(None),
     )
+    raw = view_raw_files(ws, read_in, evaluation)
+    return Told(publication, declared, read_in, evaluation, {}, (), load_theme(ws), offered, raw)
 
 
 def by_address(pages: tuple[Page, ...]) -> dict[str, str]:

@@ -82,6 +82,7 @@ class Contender:
     firmware: str = ""
     settings: str = ""  # "as shipped", or what was changed
     put_right: str = ""  # what was done about damage seen on arrival
+    gtin: str = ""  # the number under its bar code
     formerly: tuple[str, ...] = ()  # ids it had before
 
     @property

@@ -7,6 +7,7 @@ from typing import ClassVar
 
 from reportgen.campaign.dates import DayOf
 from reportgen.campaign.given import Entry
+from reportgen.campaign.identifiers import DoiOf
 from reportgen.campaign.scalar import FilePath, Name, Term, Words
 from reportgen.campaign.shape import key, many
 from reportgen.campaign.written.accidents import WrittenAmendment, WrittenAssumption, WrittenTwoRecords
@@ -51,6 +52,7 @@ class WrittenCampaign:
     tested: DayOf | None = key("When it was tested")
     published: DayOf | None = key("When it was published")
     place: Words | None = key("Where it was tested")
+    doi: DoiOf | None = key("The DOI under which an archive keeps this issue")
     who_pays: Words | None = key("Who paid for the products and the work")
     affiliate_links: Words | None = key("Whether links earn money, and for whom; no where none do")
     samples: Words | None = key("Whether makers gave samples, and what became of what was tested")

@@ -7,6 +7,7 @@ from typing import ClassVar
 
 from reportgen.campaign.dates import DayOf
 from reportgen.campaign.given import Entry
+from reportgen.campaign.identifiers import GtinOf
 from reportgen.campaign.ranges import MoneyOf
 from reportgen.campaign.scalar import AmountOf, Name, SizeOf, Term, Words, YesNo
 from reportgen.campaign.shape import Short, key, many
@@ -82,6 +83,7 @@ class WrittenContender(WrittenPictured):
     title: Words = key("Its name on pages", required=True)
     maker: Words | None = key("Who makes it")
     model: Term | None = key("The maker's own designation")
+    gtin: GtinOf | None = key("The number under its bar code (GTIN), by which others know the product")
     bought: WrittenPurchase | None = key("Where and when it was bought")
     supplied_by: Words | None = key("Who supplied it, where it wasn't bought at retail")
     prices: tuple[WrittenPrice, ...] = many("Prices, each paid or listed, with date")

@@ -1,0 +1,1 @@
+"""How a campaign is cited: what is cited once, then a form a file."""
