@@ -81,7 +81,7 @@ def _gaps_wrong(key: str, words: Given[str], source: str | Forms, form: str = ""
         there = gaps_of(words.value)
     except ValueError:
         yield Finding(
-            "error", "broken-gap", at, "a brace here has no partner",
+            "error", "broken-gap", at, "a brace here has no partner, or holds more than a name",
             do="Write a gap as {name}, and a brace that is meant as {{ or }}.",
         )  # fmt: skip
         return

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import string
 from collections.abc import Mapping
 
@@ -16,5 +17,11 @@ def forms_of(entry: str | Forms) -> tuple[str, ...]:
 
 
 def gaps_of(words: str) -> frozenset[str]:
-    """The names of the gaps in one form. Raises ValueError where its braces don't pair."""
-    return frozenset(name for _, name, _, _ in string.Formatter().parse(words) if name is not None)
+    """The names of the gaps in one form. Raises ValueError where a brace has no partner or holds more than a name."""
+    found = set()
+    for _, name, format_spec, conversion in string.Formatter().parse(words):
+        if name is not None:
+            if format_spec or conversion or not re.fullmatch("[a-z][a-z_]*", name):
+                raise ValueError(f"no name of a gap: {name}")
+            found.add(name)
+    return frozenset(found)

@@ -49,7 +49,6 @@ ACROSS: Mapping[str, str] = {
     "page.sheet.elsewhere": "This product in other comparisons, and what was measured the same way",
     "on.across.this": "this product",
     "on.across.title": "All results by this version",
-    "on.across.comparison": "Comparison",
     "on.across.contender": "Contender",
     "on.across.result": "Result",
     "on.across.range": "Range",

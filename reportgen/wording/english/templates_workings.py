@@ -10,7 +10,6 @@ TEMPLATES_WORKINGS: Mapping[str, str | Forms] = {
     "on.list.comma": ", ",
     "on.list.semicolon": "; ",
     "on.list.colon": ": ",
-    "on.list.stop": ". ",
     "on.column.contender": "Contender",
     "on.budget.worked-out": "Worked out",
     "on.budget.in-result": "In the result",
