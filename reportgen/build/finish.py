@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
 from reportgen.addresses import results_schema_file
+from reportgen.build.lasting import clashing_names, lasting_files
 from reportgen.wording.language import speaking
 
 if TYPE_CHECKING:
@@ -45,18 +46,26 @@ def pages_across(
     given = (publication, tuple(campaign["card"] for campaign in made), texts, theme)
     work = partial(site_pages, *given, partial(across, program=program, kept=kept))
     with speaking(publication.speaks):
-        return cast("Across", memory.again("pages across campaigns", given, work))
+        pages, findings = cast("Across", memory.again("pages across campaigns", given, work))
+    return pages, (*findings, *clashing_names(made))
 
 
 def files_across(
-    publication: Publication, made: Sequence[Made], theme: Theme, program: str, kept: Kept
+    publication: Publication, made: Sequence[Made], across: Sequence[Page], theme: Theme, program: str, kept: Kept
 ) -> Mapping[str, bytes]:
-    """Address → bytes of what belongs to no campaign and is no page: the picture for links that are shared, the schema
-    of results.json."""
+    """Address → bytes of what belongs to no campaign and is no page of it: the picture for links that are shared, the
+    schema of results.json, the feed, the sitemap, and pages that lead from old addresses to new ones (`across` are the
+    pages across campaigns). Raises `Refused` for an old address that is in use."""
     from reportgen.build.previews_kept import site_preview
+    from reportgen.site.framing import Wide
+    from reportgen.site.texts import SiteTexts
 
-    preview = site_preview(publication, [campaign["card"] for campaign in made], theme, program, kept)
-    return {**preview, **_schema(publication)}
+    cards = tuple(campaign["card"] for campaign in made)
+    texts = made[0]["site_texts"] if made else SiteTexts()
+    wide = Wide(publication, cards, texts, theme)
+    addresses = [page.address for page in (*across, *(page for campaign in made for page in campaign["pages"]))]
+    preview = site_preview(publication, cards, theme, program, kept)
+    return {**preview, **_schema(publication), **lasting_files(wide, made, addresses)}
 
 
 def _schema(publication: Publication) -> Mapping[str, bytes]:

@@ -64,7 +64,7 @@ def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet, standi
     if refusals:
         raise Refused(worst_first((*refusals, *checked.findings)))
     tell(PLACING)
-    besides = files_across(checked.publication, shown, checked.theme, stamp.program(now), kept)
+    besides = files_across(checked.publication, shown, checked.across, checked.theme, stamp.program(now), kept)
     pages, changed = put_in_place(workspace, shown, checked.across, besides, checked.theme, target)
     timing.over()
     pace.keep(kept, timed, timing.took)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Publication
 from reportgen.campaign.folder import read_file
+from reportgen.campaign.given import Given
 from reportgen.campaign.written.publication import WrittenPublication
 from reportgen.finding import Finding, Place, Refused
 from reportgen.sources import Workspace, exists
@@ -27,6 +28,8 @@ def load_publication(ws: Workspace) -> tuple[Publication, tuple[Finding, ...]]:
         return Publication(), ()
     told: list[Finding] = []
     w = read_file(ws, PUBLICATION, WrittenPublication, told)
+    if w is not None:
+        told += _of_its_address(w.address)
     if w is None or any(f.severity == "error" for f in told):
         raise Refused(told)
     usual = Publication()
@@ -44,3 +47,16 @@ def load_publication(ws: Workspace) -> tuple[Publication, tuple[Finding, ...]]:
         theme=as_id(w.theme.value) if w.theme else usual.theme,
         invented=w.invented.value if w.invented else "",
     ), tuple(told)
+
+
+def _of_its_address(given: Given[str] | None) -> list[Finding]:
+    """What there is to say about where the site will stand."""
+    if given is None:
+        says = "nothing says at which address the site will stand"
+        why = "So it has no feed, no sitemap and no lasting addresses in its pages, and shared links show no picture."
+        return [Finding("note", "no-address", Place(PUBLICATION), says, why, "Add `address: https://…`.")]
+    if "?" in given.value or "#" in given.value:
+        says = f"“{given.value}” is the address of something on a page, and the site is a folder of pages"
+        do = "Write it without what begins with ? or #."
+        return [Finding("error", "address-of-a-page", given.at, says, "Its pages stand below it.", do)]
+    return []

@@ -8,6 +8,7 @@ from reportgen.pages.campaign import campaign_pages
 from reportgen.pages.changes import changes_pages
 from reportgen.pages.contender import contender_pages
 from reportgen.pages.data import data_pages
+from reportgen.pages.formerly import with_former_places
 from reportgen.pages.listing import listing_pages
 from reportgen.pages.method import method_pages
 from reportgen.pages.side import side_pages
@@ -34,4 +35,4 @@ OF_RESULTS = tuple(kind for kind in PAGES if kind not in WITH_TEXTS)
 def build_pages(told: Told, kinds: Iterable[str] = tuple(PAGES)) -> tuple[Page, ...]:
     """The campaign's pages of those kinds, kind after kind, in the publication's language."""
     with speaking(told.publication.speaks):
-        return tuple(page for kind in kinds for page in PAGES[kind](told))
+        return tuple(with_former_places(told, page) for kind in kinds for page in PAGES[kind](told))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from reportgen.addresses import from_to, preview_file
+from reportgen.addresses import FEED, PRODUCTS, from_to, on_the_web, preview_file
 from reportgen.campaign.declared import Publication
 from reportgen.charts.across import Across, figure
 from reportgen.charts.figure import Figure
@@ -56,15 +56,22 @@ def frame_of(wide: Wide, page: str, title: str, description: str = "", trail: Se
         foot_links=tuple(Link(text, from_to(page, to), to == page) for text, to in _texts(wide)),
         on_paper=f"{publication.address.rstrip('/')}/{page}" if publication.address else "",
         shared=_shared(publication, page) if publication.address else None,
+        canonical=on_the_web(publication.address, page),
+        feed=Link(words("feed"), from_to(page, FEED)) if has_feed(wide) else None,
     )
+
+
+def has_feed(wide: Wide) -> bool:
+    """Whether the site has a feed: it says where it will stand, and a comparison says when it was published."""
+    return bool(wide.publication.address) and any(card.date and card.date.last for card in wide.cards)
 
 
 def _shared(publication: Publication, page: str) -> Shared:
     """What is shown with a link to the page: the site's picture."""
-    site = publication.address.rstrip("/")
+    site = publication.address
     sort = "website" if page == "index.html" else "article"
     alt = words("preview.alt", title=publication.title)
-    return Shared(sort, f"{site}/{page}", f"{site}/{preview_file()}", alt)
+    return Shared(sort, on_the_web(site, page), on_the_web(site, preview_file()), alt)
 
 
 def _contents(wide: Wide) -> list[tuple[str, str]]:
@@ -78,9 +85,11 @@ def _contents(wide: Wide) -> list[tuple[str, str]]:
 
 def _texts(wide: Wide) -> list[tuple[str, str]]:
     found = [(title_of(t.prose.text, t.id), t.address) for t in wide.texts.pages]
+    if wide.cards:
+        found.append((words("products"), PRODUCTS))
     if wide.texts.handbook:
         found.append((words("handbook"), wide.texts.handbook[0].address))
-    return found
+    return [*found, (words("feed"), FEED)] if has_feed(wide) else found
 
 
 def _foot(publication: Publication) -> tuple[str, ...]:

@@ -7,6 +7,8 @@ from collections.abc import Mapping
 from reportgen.wording.phrase import Forms
 
 FINDING: Mapping[str, str | Forms] = {
+    "site.feed": "Feed",
+    "page.feed": "Feed",
     "site.lists": "Comparisons by what you look for",
     "site.lists.description": "All comparisons by kind of product, maker, year, method, what was measured and price.",
     "site.lists.kind": "Kind of product",
@@ -41,4 +43,14 @@ FINDING: Mapping[str, str | Forms] = {
     "on.choose.at-most-in": "Price in {currency}, at most",
     "on.choose.currency": "Currency",
     "on.choose.back": "Show all again",
+    # names that things had before
+    "site.moved.title": "This page has moved",
+    "on.moved.says": "It is now at {link}.",
+    "site.moved.pair": "{first} and {second}, side by side",
+    "page.formerly.pair": "{first} and {second}",
+    "on.formerly.title": "Earlier names on this page",
+    "on.formerly.says": "Links made under an earlier name end here, and lead on to what it is called now.",
+    "on.formerly.was": "{old}, now {new}",
+    "on.formerly.figure": "chart",
+    "on.formerly.pairs": "every pair",
 }

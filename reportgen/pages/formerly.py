@@ -1,0 +1,87 @@
+"""Places on a page that went by other names before: an old link ends at a line that leads on.
+
+Which places a page has, only the page itself says; so these lines come after it is set.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import combinations, product
+from typing import Literal
+
+from reportgen.addresses import figure_anchor, pair_anchor, pairs_anchor, quantity_anchor, result_anchor
+from reportgen.campaign.declared import Campaign, Contender, Quantity
+from reportgen.pages.told import Page, Told
+from reportgen.pages.words import words
+from reportgen.theme import render
+from reportgen.theme.render import way_to_root
+from reportgen.wording.sentence import capital
+
+PLACE = "<!-- formerly -->"  # where a page takes these lines
+_ID = re.compile(r'\sid="([^"]+)"')
+
+
+@dataclass(frozen=True)
+class Was:
+    """One place: its id before and now, and what is there: a quantity, its chart, its pairs, or what `text` says."""
+
+    old: str
+    new: str
+    sort: Literal["quantity", "figure", "pairs", "named"]
+    text: str
+
+
+@dataclass(frozen=True)
+class FormerView:
+    """What `parts/formerly.html` is told: for each quantity its name before and now, and its places."""
+
+    script: str
+    lines: tuple[tuple[str, str, tuple[Was, ...]], ...]
+
+
+def has_former_places(campaign: Campaign) -> bool:
+    """Whether places on its pages may have had other names."""
+    return any(c.formerly for c in campaign.contenders) or any(q.formerly for t in campaign.tests for q in t.quantities)
+
+
+def with_former_places(told: Told, page: Page) -> Page:
+    """The page with a line for each place on it that had another name."""
+    if PLACE not in page.html:
+        return page
+    ids = frozenset(_ID.findall(page.html))
+    lines = []
+    for test in told.campaign.tests:
+        for quantity in test.quantities:
+            found = dict.fromkeys(w for w in _places(told, quantity) if w.new in ids and w.old not in ids)
+            if found:
+                before = quantity.formerly[0].replace("-", " ") if quantity.formerly else ""
+                lines.append((capital(before), capital(quantity.title), tuple(found)))
+    script = f"{way_to_root(page.address)}static/formerly.js"
+    shown = render(told.theme, "parts/formerly.html", FormerView(script, tuple(lines)), page.address) if lines else ""
+    return Page(page.address, page.html.replace(PLACE, shown.strip(), 1))
+
+
+def _places(told: Told, q: Quantity) -> Iterator[Was]:
+    """Every place that may bear a name of the quantity or of a contender, by each name it had."""
+    people = told.campaign.contenders
+    parts = dict.fromkeys(("", *(r.part for r in told.evaluation.results if r.quantity == q.id)))
+    for name, part in product((q.id, *q.formerly), parts):
+        if name != q.id:
+            yield Was(quantity_anchor(name, part), quantity_anchor(q.id, part), "quantity", "")
+            yield Was(figure_anchor(name, part), figure_anchor(q.id, part), "figure", "")
+            yield Was(pairs_anchor(name, part), pairs_anchor(q.id, part), "pairs", "")
+        for c in people:
+            for other in _names(c):
+                if (name, other) != (q.id, c.id):
+                    yield Was(result_anchor(name, other, part), result_anchor(q.id, c.id, part), "named", c.title)
+        for one, two in combinations(people, 2):
+            for first, second in product(_names(one), _names(two)):
+                if (name, first, second) != (q.id, one.id, two.id):
+                    was, now = pair_anchor(name, first, second, part), pair_anchor(q.id, one.id, two.id, part)
+                    yield Was(was, now, "named", words("formerly.pair", first=one.title, second=two.title))
+
+
+def _names(c: Contender) -> tuple[str, ...]:
+    return (c.id, *c.formerly)
