@@ -44,7 +44,7 @@ def _rendered(path: Path) -> Iterator[tuple[str, Any]]:
     for call in rendering:
         template, view = call.args[1], call.args[2]
         assert isinstance(template, ast.Constant)
-        if str(template.value).endswith(".html"):
+        if str(template.value).endswith(".html") and not str(template.value).startswith("parts/"):
             yield str(template.value), _class_of(view, tree, module)
 
 
