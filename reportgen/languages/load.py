@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -9,6 +10,7 @@ from reportgen.finding import Finding, Place, Refused
 from reportgen.languages.files import OWN, SOURCE, LanguageFile, files_of, tags
 from reportgen.languages.written import WITHOUT_CAPITAL
 from reportgen.sources import Workspace
+from reportgen.wording.apart import wrapped
 from reportgen.wording.english import inside as without_capital
 from reportgen.wording.language import ENGLISH, Language
 from reportgen.wording.phrase import Forms
@@ -38,7 +40,21 @@ def _in_english(tag: str) -> Language:
     from reportgen.languages.by_cldr import known
 
     of_cldr = known(tag)
-    return replace(ENGLISH, right_to_left=of_cldr is not None and of_cldr.right_to_left)
+    if of_cldr is None or not of_cldr.right_to_left:
+        return ENGLISH
+    return replace(ENGLISH, phrases=_kept_apart(), right_to_left=True)
+
+
+def _kept_apart() -> dict[str, str | Forms]:
+    """The English table for pages that run from right to left: each phrase is one piece that runs its own way."""
+    return {
+        key: _apart(entry) if isinstance(entry, str) else {form: _apart(words) for form, words in entry.items()}
+        for key, entry in ENGLISH.phrases.items()
+    }
+
+
+def _apart(words: str) -> str:
+    return wrapped(words) if re.search("[A-Za-z]", re.sub(r"{\w+}", "", words)) else words
 
 
 def _laid_over(files: tuple[LanguageFile, ...], told: list[Finding]) -> Language:
@@ -58,7 +74,7 @@ def _laid_over(files: tuple[LanguageFile, ...], told: list[Finding]) -> Language
     writes_days = english or "day" in said
     return Language(
         tag=nearest.tag,
-        phrases={**ENGLISH.phrases, **of_itself, **said},
+        phrases={**(_kept_apart() if of_cldr.right_to_left else ENGLISH.phrases), **of_itself, **said},
         plural=of_cldr.plural,
         decimal_sign=ENGLISH.decimal_sign if english else of_cldr.decimal_sign,
         small_numbers=_small_numbers(files, english),

@@ -7,7 +7,7 @@ from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 from typing import Literal
 
 from reportgen.wording import number
-from reportgen.wording.language import say
+from reportgen.wording.language import as_one, say
 from reportgen.wording.number import Number
 from reportgen.wording.unit import joined
 
@@ -127,7 +127,7 @@ def as_typed(low: Decimal, high: Decimal) -> str:
 def rank_range(rank: tuple[int, int]) -> str:
     """`(1, 2)` is "1–2", `(1, 1)` is "1"."""
     first, last = rank
-    return str(first) if first == last else say("rank.range", first=str(first), last=str(last))
+    return str(first) if first == last else as_one(say("rank.range", first=str(first), last=str(last)))
 
 
 def probability(p: float) -> str:
