@@ -8,14 +8,22 @@ from typing import Any
 
 from reportgen.campaign.declared import Campaign
 from reportgen.intake.reading import Readings
-from reportgen.opendata.table import Table
+from reportgen.opendata.table import Shape, Table
+from reportgen.opendata.tables.caveats import SHAPE as CAVEATS
 from reportgen.opendata.tables.caveats import caveats
+from reportgen.opendata.tables.claims import SHAPE as CLAIMS
 from reportgen.opendata.tables.claims import claims
+from reportgen.opendata.tables.comparisons import SHAPE as COMPARISONS
 from reportgen.opendata.tables.comparisons import comparisons
+from reportgen.opendata.tables.contenders import SHAPE as CONTENDERS
 from reportgen.opendata.tables.contenders import contenders
+from reportgen.opendata.tables.passes import SHAPE as PASSES
 from reportgen.opendata.tables.passes import passes
+from reportgen.opendata.tables.quantities import SHAPE as QUANTITIES
 from reportgen.opendata.tables.quantities import quantities
+from reportgen.opendata.tables.readings import SHAPE as READINGS
 from reportgen.opendata.tables.readings import readings
+from reportgen.opendata.tables.results import SHAPE as RESULTS
 from reportgen.opendata.tables.results import results
 
 Record = Mapping[str, Any]  # what results.json holds
@@ -29,6 +37,17 @@ TABLES: tuple[Callable[[Record, Campaign, Readings], Table], ...] = (
     contenders,
     quantities,
     caveats,
+)
+
+SHAPES: tuple[Shape, ...] = (
+    RESULTS,
+    COMPARISONS,
+    CLAIMS,
+    PASSES,
+    READINGS,
+    CONTENDERS,
+    QUANTITIES,
+    CAVEATS,
 )
 
 
