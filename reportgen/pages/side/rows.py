@@ -10,6 +10,7 @@ from reportgen.pages.ahead import way_to
 from reportgen.pages.figures_shown import Printed
 from reportgen.pages.limits import CaveatMark, marks
 from reportgen.pages.named import Named, named
+from reportgen.pages.pairs import PairShown
 from reportgen.pages.side.laid import Laid, Line
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
@@ -89,7 +90,6 @@ def _row(told: Told, line: Line, first: str, second: str) -> SideRow:
     campaign = told.campaign
     page = side_by_side_page(campaign.id, first, second)
     found = line.pairs.get((first, second))
-    cell = pair_cell(campaign, told.evaluation, line.quantity.id, first, second, line.part)
     decided = line.has_direction
     comparison, pair = found or (None, None)
     return SideRow(
@@ -102,12 +102,19 @@ def _row(told: Told, line: Line, first: str, second: str) -> SideRow:
         ahead=named(campaign, comparison.favours, page) if comparison and comparison.favours else None,
         decision="" if not decided else pair.decision if pair else words("side.none"),
         difference=pair.difference if pair else "",
-        means=cell.means if decided else "",
+        means=_means(told, line, pair, first, second) if decided else "",
         why=pair.why if pair else "",
         settle=pair.settle if pair else "",
         reason=way_to(campaign, page, comparison) if comparison else "",
         group=_group(comparison, first) if decided else "",
     )
+
+
+def _means(told: Told, line: Line, pair: PairShown | None, first: str, second: str) -> str:
+    """What was found between the two, or why they weren't compared."""
+    if pair is not None:
+        return pair.means
+    return pair_cell(told.campaign, told.evaluation, line.quantity.id, first, second, line.part).means
 
 
 def _cell(line: Line, contender: str) -> SideCell | None:
