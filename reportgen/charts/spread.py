@@ -21,11 +21,6 @@ class Box:
         """Whether a point lies under it, or so close that they would be taken for one."""
         return self.x - 2 <= spot[0] <= self.x + self.wide + 2 and abs(self.y - spot[1]) <= 8
 
-    def covers(self, other: Box) -> bool:
-        """Whether the two lines of text would touch."""
-        beside = self.x + self.wide + 4 <= other.x or other.x + other.wide + 4 <= self.x
-        return not beside and abs(self.y - other.y) < 12
-
 
 def spread(wanted: Sequence[Spot], height: float, apart: float = 13.0, beside: float = 28.0) -> tuple[float, ...]:
     """Heights for labels that want to stand at `wanted`: those closer than `beside` px from left to right are moved

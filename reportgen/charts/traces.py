@@ -9,7 +9,7 @@ from reportgen.campaign.declared import Campaign, Column, Test
 from reportgen.charts.figure import Figure
 from reportgen.charts.scale import known
 from reportgen.charts.telling import alternative
-from reportgen.charts.traces_drawn import drawing
+from reportgen.charts.traces_drawn import drawing, times_of
 from reportgen.charts.traces_sheet import Line
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Crossing, Evaluation, TraceShown
@@ -18,6 +18,7 @@ from reportgen.marks import mark_of
 from reportgen.prose.finding_line import finding_line
 from reportgen.wording import interval, number
 from reportgen.wording.interval import bound
+from reportgen.wording.listing import semicolons
 from reportgen.wording.sentence import capital
 from reportgen.wording.traces import time_of
 from reportgen.wording.unit import joined
@@ -58,7 +59,7 @@ def _found(campaign: Campaign, evaluation: Evaluation, shown: Sequence[TraceShow
 
 def _told(campaign: Campaign, t: TraceShown, several: bool) -> tuple[str, ...]:
     """A line of the table, under `HEADINGS`."""
-    passed = "; ".join(_passed(c, t.unit) for c in t.crossings)
+    passed = semicolons([_passed(c, t.unit) for c in t.crossings])
     low = bound(t.lowest, t.unit, "below") if t.under else _end(t, t.lowest)
     high = bound(t.highest, t.unit, "above") if t.over else _end(t, t.highest)
     return (_who(campaign, t, several), time_of(t.ends), _samples(t), low, high, passed)
@@ -122,6 +123,7 @@ def _key(lines: Sequence[Line]) -> str:
     return sentence([
         words("key.trace"),
         words(limit) if crossings else "",
+        words("key.trace.when") if times_of(lines) else "",
         words("key.trace.over") if over else "",
         words("key.trace.under" if over else "key.trace.under.alone") if any(t.under for t in shown) else "",
         words("key.trace.gap") if any(t.gaps for t in shown) else "",

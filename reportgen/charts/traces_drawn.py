@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
 from reportgen.campaign.declared import Campaign
@@ -25,6 +25,7 @@ from reportgen.wording.unit import spelled
 
 _ROW = 17.0
 LABELS = 14  # at the ends of lines; more would only hide them
+TIMES = 8  # of passing a limit that are written beside names
 GAPS = 12  # of one trace that get strokes of their own
 
 
@@ -36,10 +37,11 @@ def drawing(campaign: Campaign, lines: Sequence[Line], alt: str) -> Drawing:
     across = axis([0.0, longest / second], from_zero=True, at_most=6, margin=0.0)
     widest = max((len(number.fixed(t, up.decimals)) for t in up.ticks), default=1)
     people = list({line.shown.key.contender: line.index for line in lines}.items())
-    head = 32 + _ROW * ((len(people) + 1) // 2)
+    when = times_of(lines)
+    head = 32 + _ROW * (len(people) if when else (len(people) + 1) // 2)
     plate = Plate(14 + 7 * widest, 16 + _room(lines), head, 42, HEIGHT, across, up)
     sheet = Sheet(plate, up, second)
-    layers = [*_axes(plate, up, unit, lines[0].shown.unit), *_legend(plate, campaign, people, head)]
+    layers = [*_axes(plate, up, unit, lines[0].shown.unit), *_legend(plate, campaign, people, when, head)]
     for n, line in enumerate(lines):
         layers += _line(sheet, n, line)
     layers += [*marked(sheet, lines), *_ends(sheet, lines)]
@@ -74,14 +76,26 @@ def _axes(plate: Plate, up: Axis, unit: str, unit_up: str) -> list[Layer]:
     ]  # fmt: skip
 
 
-def _legend(plate: Plate, campaign: Campaign, people: Sequence[tuple[str, int]], head: float) -> list[Layer]:
-    """Every contender's mark, letter and name over the field, two in a row."""
+def times_of(lines: Sequence[Line]) -> Mapping[int, str]:
+    """When each contender passed its limit, by its place in the campaign's order; nothing where there are many
+    of them, or where one passed several, so that a time beside its name would not say which."""
+    passed = [(line.index, at) for line in lines for at in line.passed]
+    one_each = len({index for index, _ in passed}) == len(passed) and len({line.index for line in lines}) == len(lines)
+    return dict(passed) if one_each and len(lines) <= TIMES else {}
+
+
+def _legend(
+    plate: Plate, campaign: Campaign, people: Sequence[tuple[str, int]], when: Mapping[int, str], head: float
+) -> list[Layer]:
+    """Every contender's mark, letter and name over the field, two in a row; one, where the time follows of a limit."""
     layers: list[Layer] = []
-    wide = (ink.WIDE - 12) / 2
+    columns = 1 if when else 2
+    wide = (ink.WIDE - 12) / columns
     for n, (who, index) in enumerate(people):
         mark = mark_of(index)
-        x, y = n % 2 * wide - plate.left + 8, 9 - head + n // 2 * _ROW
+        x, y = n % columns * wide - plate.left + 8, 9 - head + n // columns * _ROW
         text = f"{mark.letter} {lines_of(campaign.contender(who).title, 20, 1)[0]}"
+        text = words("trace.passed-at", name=text, at=when[index]) if index in when else text
         layers += [
             ink.points(plate, f"marks-{n}", [{"shape": mark.shape, "fill": mark.ink, "of": index}], x=x, y=y, size=60),
             ink.text(plate, f"names-{n}", [{"text": text, "of": index}], x + 10, y, size=ink.SMALL + 1),

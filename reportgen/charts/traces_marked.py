@@ -14,16 +14,12 @@ from reportgen.charts.words import words
 from reportgen.evaluation.evaluated import Crossing
 from reportgen.wording import number
 from reportgen.wording.count import whole
-from reportgen.wording.traces import time_of
 from reportgen.wording.unit import joined
-
-TIMES = 6  # of passing a limit that are written beside their marks; more would hide the lines
 
 
 def marked(sheet: Sheet, lines: Sequence[Line]) -> list[Layer]:
     """All of it, in the order in which it is drawn."""
-    levels, taken = _levels(sheet, lines)
-    return [*_limits(sheet, lines), *levels, *_marks(sheet, lines), *_times(sheet, lines, taken)]
+    return [*_limits(sheet, lines), *_levels(sheet, lines), *_marks(sheet, lines)]
 
 
 def _limits(sheet: Sheet, lines: Sequence[Line]) -> list[Layer]:
@@ -49,11 +45,11 @@ def _is_shared(level: float, passed: Sequence[tuple[Line, Crossing]], lines: Seq
     return len(having) > 1 or len(lines) == 1
 
 
-def _levels(sheet: Sheet, lines: Sequence[Line]) -> tuple[list[Layer], list[Box]]:
+def _levels(sheet: Sheet, lines: Sequence[Line]) -> list[Layer]:
     """The limits' values, where they cover least: one by one where there is room between them, else as a range."""
     levels = sorted({c.level for line in lines for c in line.shown.crossings})
     if not levels:
-        return [], []
+        return []
     spots = [sheet.spot(c.at, c.level) for line in lines for c in line.shown.crossings if not c.past]
     drawn = [*_drawn(sheet, lines), *([spot] for spot in spots)]
     heights = [sheet.spot(0.0, level)[1] for level in levels]
@@ -64,15 +60,13 @@ def _levels(sheet: Sheet, lines: Sequence[Line]) -> tuple[list[Layer], list[Box]
     else:
         texts = [(joined(number.plain(v), unit), y, y) for v, y in zip(levels, heights, strict=True)]
     layers: list[Layer] = []
-    taken: list[Box] = []
     for n, (text, low, high) in enumerate(texts):
         said = words("trace.limit", level=text)
         wide = px_of(said, ink.SMALL)
         ways = [x for part in (1.0, 0.0, 0.5, 0.75, 0.25) if (x := part * (sheet.plate.width - wide)) >= 0] or [0.0]
         box = freest([Box(x, y, wide) for x in ways for y in (high - 8, low + 9)], drawn)
-        taken.append(box)
         layers.append(ink.text(sheet.plate, f"level-{n}", [{"text": said}], box.x, box.y, size=ink.SMALL))
-    return layers, taken
+    return layers
 
 
 def _marks(sheet: Sheet, lines: Sequence[Line]) -> list[Layer]:
@@ -108,42 +102,6 @@ def _marks(sheet: Sheet, lines: Sequence[Line]) -> list[Layer]:
     ]  # fmt: skip
 
 
-def _times(sheet: Sheet, lines: Sequence[Line], taken: Sequence[Box]) -> list[Layer]:
-    """When a limit was passed, in words beside its open mark: where that covers least, and no other words at all."""
-    passed = [(line, c) for line in lines for c in line.shown.crossings if not c.past]
-    if len(passed) > TIMES:
-        return []
-    spots = [sheet.spot(c.at, c.level) for _, c in passed]
-    drawn = [*_drawn(sheet, lines), *(_round(spot) for spot in spots)]
-    words_at = list(taken)
-    layers: list[Layer] = []
-    for n, ((line, c), (x, y)) in enumerate(zip(passed, spots, strict=True)):
-        text = time_of(c.at)
-        wide = px_of(text, ink.SMALL)
-        ways = [
-            Box(begin, y + down, wide)
-            for down in (-13.0, 13.0, -26.0, 26.0)
-            for begin in (x + 8, x - 8 - wide)
-            if begin >= 0 and begin + wide <= sheet.plate.width + 8 and 6 <= y + down <= HEIGHT - 7
-        ]  # fmt: skip
-        free = [way for way in ways if not any(way.covers(other) for other in words_at)]
-        if not free:
-            continue
-        box = freest(free, drawn)
-        words_at.append(box)
-        after = box.x > x
-        row: Row = {"x": c.at / sheet.second, "text": text, **line.whose}
-        align, dx = ("left", 8.0) if after else ("right", -8.0)
-        layers.append(ink.text(sheet.plate, f"passed-at-{n}", [row], "x", box.y, align=align, size=ink.SMALL, dx=dx))
-    return layers
-
-
 def _drawn(sheet: Sheet, lines: Sequence[Line]) -> list[list[Spot]]:
     """The lines, in px."""
     return [[sheet.spot(x, y) for x, y in s] for line in lines for s in line.shown.stretches]
-
-
-def _round(spot: Spot) -> list[Spot]:
-    """The ground that a mark covers."""
-    x, y = spot
-    return [(x - 5, y), (x, y - 5), (x, y + 5), (x + 5, y)]

@@ -38,6 +38,11 @@ class Line:
         """Of a mark along this trace: whose it is."""
         return {"of": self.index}
 
+    @property
+    def passed(self) -> tuple[str, ...]:
+        """When it passed each limit, in words."""
+        return tuple(time_of(c.at) for c in self.shown.crossings if not c.past)
+
     def met(self, seconds: float, value: float) -> str:
         """A sample in words."""
         said = joined(number.plain(value), self.shown.unit)

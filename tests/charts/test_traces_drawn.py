@@ -97,15 +97,17 @@ def test_the_limit_says_its_value_and_every_line_its_letter(tmp_path: Path) -> N
     assert {"A", "B"} <= set(texts)
 
 
-def test_when_each_line_passed_the_limit_stands_beside_its_mark(tmp_path: Path) -> None:
-    """700 exp(−t/1500) falls to 50 after 1500 ln 14 = 3958.6 s, 500 exp(−t/2000) after 2000 ln 10 = 4605.2 s."""
+def test_when_each_line_passed_the_limit_stands_beside_its_name(tmp_path: Path) -> None:
+    """700 exp(−t/1500) falls to 50 after 1500 ln 14 = 3958.6 s, 500 exp(−t/2000) after 2000 ln 10 = 4605.2 s. Logged to
+    0.1 lx, where it falls by 0.033 and 0.025 lx/s, so that half a step is 2 s at the most."""
     drawn = re.search(r'<svg[^>]*class="drawing traces".*?</svg>', page_of(tmp_path, **lamps()), re.S)
     assert drawn
-    said = [layer(drawn[0], f"passed-at-{n}") for n in range(2)]
-    assert [one.text for (one,) in said] == ["1 h 5 min 59 s", "1 h 16 min 45 s"]
-    for (one,), mark in zip(said, layer(drawn[0], "passed"), strict=True):
-        assert abs(one.x - mark.x) < 10
-        assert abs(one.y - mark.y) < 35
+    said = [layer(drawn[0], f"names-{n}")[0].text for n in range(2)]
+    assert [one.partition(": ")[0] for one in said] == ["A Corvane Sol", "B Ostler Mk II"]
+    size = {"h": 3600, "min": 60, "s": 1}
+    found = [sum(int(n) * size[unit] for n, unit in re.findall(r"(\d+) (h|min|s)\b", one)) for one in said]
+    assert found == pytest.approx([3958.6, 4605.2], abs=2.5)
+    assert len(layer(drawn[0], "passed")) == 2
 
 
 def test_a_gap_breaks_the_line(tmp_path: Path) -> None:
@@ -180,10 +182,3 @@ def test_many_long_traces_stay_a_small_drawing_that_keeps_every_peak(tmp_path: P
     tops = sorted(min(float(y) for y in re.findall(r"[ML][-\d.]+,([-\d.]+)", d)) for d in lines)
     assert tops[0] < tops[1] - 100  # px: 1100 lx above the others, on a field 200 px high for some 1500 lx
     assert max(t["highest"] for t in told["trace_list"]) == 1500
-
-
-def test_words_beside_marks_never_cover_one_another() -> None:
-    one = Box(10, 50, 40)
-    assert one.covers(Box(45, 55, 30))
-    assert not one.covers(Box(56, 50, 30))
-    assert not one.covers(Box(10, 63, 40))

@@ -22,6 +22,8 @@ EXPLORING: Mapping[str, str | Forms] = {
     "page.exploring.later": "Later",
     "page.exploring.view": "On view: {from} to {to} {unit}",
     "page.exploring.whole": "On view: all of it",
+    "chart.key.trace.when": "the time beside a name is when",
+    "chart.trace.passed-at": "{name}: {at}",
     "chart.key.shared": "the axis is that of {names} too",
     "chart.quoted": "“{title}”",
     "chart.met.pass": "{name}, pass {n}: {said}",
