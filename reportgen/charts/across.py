@@ -19,6 +19,7 @@ from reportgen.charts.telling import alternative
 from reportgen.charts.words import sentence, words
 from reportgen.judgement.measured import Limit
 from reportgen.wording.language import spoken
+from reportgen.wording.listing import with_aside
 
 _PITCH, _HEAD, _GAP = 34.0, 15.0, 12.0  # px from line to line, for a line of a group's heading, above and below it
 _BAR, _VALUE = 10.0, 18.0  # heights of range and value line, px
@@ -60,7 +61,7 @@ class Across:
 
 def figure(of: Across) -> Figure:
     """The chart; at least one line has a number."""
-    told = [(f"{line.name} ({group.title})", line.whole) for group in of.groups for line in group.lines]
+    told = [(with_aside(line.name, group.title), line.whole) for group in of.groups for line in group.lines]
     alt = alternative(of.title, "", told)
     return Figure(of.address, _svg(of, alt), alt, of.title, "", (), (), _key(of))
 

@@ -14,6 +14,7 @@ from reportgen.prose.out import name_or_out, out_by
 from reportgen.prose.standing import name
 from reportgen.wording.count import whole
 from reportgen.wording.language import say, say_of
+from reportgen.wording.listing import commas
 
 ADDRESS = "cost-of-use"
 
@@ -34,7 +35,7 @@ def figure(campaign: Campaign, evaluation: Evaluation) -> Figure | None:
         )
         for line in found.lines
     )
-    alt = alternative(title, cheapest, [(row[0], f"{row[1]}, {row[2]}, {row[3]}") for row in rows])
+    alt = alternative(title, cheapest, [(row[0], commas(row[1:4])) for row in rows])
     headings = (words("contender"), words("price"), say("cost.chart.one"),
                 say("cost.in-all", uses=whole(round(found.high))))  # fmt: skip
     out = {line.name: out_by(campaign, evaluation, line.name) for line in found.lines}

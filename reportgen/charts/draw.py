@@ -26,6 +26,7 @@ from reportgen.charts.telling import alternative, headings, printed, row_of
 from reportgen.charts.words import words
 from reportgen.evaluation.evaluated import Comparison, Evaluation, Result
 from reportgen.prose.finding_line import finding_line
+from reportgen.wording.listing import commas, labelled, semicolons
 from reportgen.wording.sentence import capital
 
 
@@ -80,7 +81,7 @@ class _Chart:
 
     @property
     def title(self) -> str:
-        return capital(f"{self.quantity.title}, {self.part}" if self.part else self.quantity.title)
+        return capital(commas((self.quantity.title, self.part)) if self.part else self.quantity.title)
 
 
 def _charts(evaluation: Evaluation, test: Test) -> Iterator[_Chart]:
@@ -146,7 +147,7 @@ def _overview(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
         return words("absent.many", n=str(overview.MOST))
     title = words("overview.title")
     found = overview.found(campaign, rows)
-    places = [(row.title, "; ".join(f"{place}: {who}" for place, who in overview.told(campaign, row))) for row in rows]
+    places = [(row.title, semicolons([labelled(*one) for one in overview.told(campaign, row)])) for row in rows]
     alt = alternative(title, found, places)
     table = tuple((row.title, place, names) for row in rows for place, names in overview.told(campaign, row))
     heads = (words("quantity"), words("place"), words("contender"))

@@ -15,7 +15,7 @@ from reportgen.prose.out import name_or_out, names_or_out, out_by
 from reportgen.prose.standing import name
 from reportgen.wording.language import say
 from reportgen.wording.listing import commas
-from reportgen.wording.sentence import inside
+from reportgen.wording.sentence import in_a_row, inside
 
 
 def figure(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
@@ -30,7 +30,9 @@ def figure(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
         return words("absent.currencies")
     title = words("money.title", what=inside(quantity.title))
     found = _found(campaign, evaluation, quantity, shown)
-    told = [(name_or_out(campaign, evaluation, o.contender.id), f"{o.price.price}, {printed(o.result)}") for o in shown]
+    told = [
+        (name_or_out(campaign, evaluation, o.contender.id), commas((o.price.price, printed(o.result)))) for o in shown
+    ]
     alt = alternative(title, found, told)
     table = tuple(
         (
@@ -61,7 +63,7 @@ def _found(campaign: Campaign, evaluation: Evaluation, quantity: Quantity, shown
     ]
     left = [*_not_drawn(campaign, evaluation, quantity, shown)]
     missing = [words("money.not-drawn", names=commas(left))] if left else []
-    return " ".join((*(beaten or [words("money.none-beaten", what=what)]), *missing))
+    return in_a_row((*(beaten or [words("money.none-beaten", what=what)]), *missing))
 
 
 def _out(campaign: Campaign, evaluation: Evaluation, shown: Sequence[Offer]) -> tuple[str, ...]:

@@ -20,8 +20,8 @@ from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.marks import mark_of
 from reportgen.wording.interval import rank_range
-from reportgen.wording.listing import and_list
-from reportgen.wording.sentence import capital, inside
+from reportgen.wording.listing import and_list, commas
+from reportgen.wording.sentence import capital, in_a_row, inside
 
 MOST = 10  # contenders; with more the blocks have no room for their letters
 _BLOCK, _LANE, _GAP = 17.0, 20.0, 12.0  # px: height of a block, from lane to lane, between quantities
@@ -62,7 +62,7 @@ def ranked(campaign: Campaign, evaluation: Evaluation) -> tuple[Ranked, ...]:
                 ranks = {r.contender: r.rank for r in results if r.part == part}
                 placed = {c: rank for c, rank in ranks.items() if rank is not None}
                 if len(placed) > 1 and quantity.better != "neither":
-                    title = capital(f"{quantity.title}, {part}" if part else quantity.title)
+                    title = capital(commas((quantity.title, part)) if part else quantity.title)
                     made.append(Ranked(title, blocks_of(placed), tuple(c for c in ranks if c not in placed)))
     return tuple(made)
 
@@ -205,4 +205,4 @@ def found(campaign: Campaign, rows: Sequence[Ranked]) -> str:
         for c in campaign.contenders
         if c.id in alone
     ]
-    return " ".join(lines) or words("overview.no-first")
+    return in_a_row(lines) or words("overview.no-first")

@@ -8,7 +8,11 @@ from reportgen.campaign.declared import Campaign
 from reportgen.charts.words import words
 from reportgen.evaluation.evaluated import Result
 from reportgen.prose.amounts import full
+from reportgen.wording.apart import POP
 from reportgen.wording.interval import rank_range
+from reportgen.wording.language import say
+from reportgen.wording.listing import semicolons
+from reportgen.wording.sentence import ENDS, in_a_row
 
 NAMED_IN_ALT = 8  # lines that the text alternative says; the table holds all
 
@@ -38,9 +42,9 @@ def alternative(title: str, found: str, told: Sequence[tuple[str, str]]) -> str:
     rows = [words("alt.row", name=name, said=said) for name, said in told]
     if len(rows) > NAMED_IN_ALT:
         rows = [*rows[:NAMED_IN_ALT], words("alt.more", n=str(len(rows) - NAMED_IN_ALT))]
-    return " ".join(filter(None, (ended(title), ended(found), ended("; ".join(rows)))))
+    return in_a_row((ended(title), ended(found), ended(semicolons(rows))))
 
 
 def ended(text: str) -> str:
     """A text with a full stop, where it has no end of its own."""
-    return text if not text or text[-1] in ".?!…" else f"{text}."
+    return text if not text or text.rstrip(POP).endswith(ENDS) else text + say("sentence.stop")

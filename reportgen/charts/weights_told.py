@@ -17,7 +17,7 @@ from reportgen.prose.leads import firmness, strength
 from reportgen.prose.weights import group_titles
 from reportgen.wording.count import whole
 from reportgen.wording.interval import percent
-from reportgen.wording.listing import commas
+from reportgen.wording.listing import commas, semicolons
 from reportgen.wording.sentence import capital
 
 ADDRESS = "overall-weights"
@@ -84,7 +84,7 @@ def _found(campaign: Campaign, of: WeightMap) -> str:
     if level == tried:
         return words("weights.found.nobody", tried=whole(tried))
     said += [words("weights.found.level", n=whole(level))] if level else []
-    return words("weights.found", tried=whole(tried), said="; ".join(said))
+    return words("weights.found", tried=whole(tried), said=semicolons(said))
 
 
 def _key(overall: Overall, of: WeightMap, wishes: Sequence[Wish]) -> str:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from reportgen.wording.language import say
+from reportgen.wording.listing import semicolons
+from reportgen.wording.sentence import sentence as whole
 
 
 def words(key: str, **gaps: str) -> str:
@@ -12,5 +14,4 @@ def words(key: str, **gaps: str) -> str:
 
 def sentence(parts: list[str]) -> str:
     """Phrases joined into one sentence: a capital in front, commas between, a full stop."""
-    told = "; ".join(p for p in parts if p)
-    return f"{told[:1].upper()}{told[1:]}." if told else ""
+    return whole(semicolons([p for p in parts if p]))

@@ -26,6 +26,7 @@ from reportgen.prose.missed import missed
 from reportgen.prose.not_in_grid import things_elsewhere
 from reportgen.prose.sentences import campaign_answer, campaign_answer_led, first_place_led, how_firm
 from reportgen.theme import Frame, Link, render
+from reportgen.wording.sentence import in_a_row
 
 BESIDE_THE_GRID = 8  # caveats in view; more of them would run far below it
 
@@ -146,7 +147,7 @@ def _tests(told: Told, page: str) -> tuple[TestLine, ...]:
         of = [r for r in told.evaluation.results if r.quantity == test.headline]
         bearing = {c.number: c for r in of for c in told.evaluation.caveats_on(r.quantity, r.rests_on)}
         parts = dict.fromkeys(r.part for r in of)
-        found = " ".join(first_place_led(told.campaign, told.evaluation, test.headline, part) for part in parts)
+        found = in_a_row(first_place_led(told.campaign, told.evaluation, test.headline, part) for part in parts)
         href = from_to(page, test_page(told.campaign.id, test.id))
         lines.append(TestLine(heading(test), href, led_on(page, found), marks(bearing[n] for n in sorted(bearing))))
     return tuple(lines)

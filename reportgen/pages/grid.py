@@ -22,6 +22,7 @@ from reportgen.wording.count import whole
 from reportgen.wording.decision import direction
 from reportgen.wording.interval import rank_range
 from reportgen.wording.language import say
+from reportgen.wording.listing import labelled
 from reportgen.wording.order import in_short
 from reportgen.wording.reason import why_blocked, why_missing
 from reportgen.wording.unit import NO_BREAK
@@ -172,7 +173,7 @@ def _cell(told: Told, page: str, who: Named, r: Result | None, place: Place | No
         return GridCell(who, "none", said, "", said, href, at)
     if r.blocked:
         word = words("cell.unranked")
-        return GridCell(who, "unranked", word, short(r), f"{word}: {why_blocked(r.blocked)}", href, at)
+        return GridCell(who, "unranked", word, short(r), labelled(word, why_blocked(r.blocked)), href, at)
     if r.kind == "order":
         said = short(r)
         return GridCell(who, "shown", _stood(told, r), "", words("cell.value.aloud", value=said), href, at)

@@ -8,7 +8,7 @@ from reportgen.campaign.declared import Contender
 from reportgen.pages.words import words
 from reportgen.prose.box import found_in
 from reportgen.prose.specimens import day_of
-from reportgen.wording.listing import or_list
+from reportgen.wording.listing import commas, or_list, with_aside
 
 
 @dataclass(frozen=True)
@@ -21,7 +21,7 @@ class Fact:
 
 def identity_of(c: Contender) -> tuple[Fact, ...]:
     """Its facts in a fixed order, without those nobody noted; a price a line."""
-    bought = ", ".join(filter(None, (c.bought_where, day_of(c.bought_on))))
+    bought = commas([*filter(None, (c.bought_where, day_of(c.bought_on)))])
     told = [
         (words("fact.maker"), c.maker),
         (words("fact.model"), c.model),
@@ -33,7 +33,7 @@ def identity_of(c: Contender) -> tuple[Fact, ...]:
         (words("fact.settings"), c.settings),
     ]
     for price in c.prices:
-        when = ", ".join(filter(None, (price.where, day_of(price.date))))
-        aside = f" ({when})" if when and when != bought else ""  # what stands a line above isn't said again
-        told.append((words(f"fact.{price.sort}"), f"{price.text}{aside}"))
+        when = commas([*filter(None, (price.where, day_of(price.date)))])
+        aside = when if when != bought else ""  # what stands a line above isn't said again
+        told.append((words(f"fact.{price.sort}"), with_aside(price.text, aside)))
     return tuple(Fact(name, says) for name, says in told if says)

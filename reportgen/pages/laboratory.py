@@ -14,6 +14,7 @@ from reportgen.prose.amounts import typed
 from reportgen.theme import Link
 from reportgen.wording.day import day
 from reportgen.wording.language import say
+from reportgen.wording.listing import semicolons
 from reportgen.wording.number import as_written
 
 
@@ -69,7 +70,7 @@ def _samples(told: Told, laboratory: Laboratory) -> tuple[Disclosed, ...]:
 
 def _of_each(told: Told, said: Mapping[str, str]) -> str:
     named = (words("sample.of", name=told.campaign.contender(c).title, said=s) if c else s for c, s in said.items())
-    return "; ".join(named)
+    return semicolons([*named])
 
 
 def report_address(told: Told, page: str, report: str, at: int | None = None) -> str:

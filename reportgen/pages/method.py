@@ -18,7 +18,7 @@ from reportgen.prose.specimens import day_of
 from reportgen.prose.steps import reads_in
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import counted
-from reportgen.wording.listing import and_list
+from reportgen.wording.listing import and_list, commas
 
 
 @dataclass(frozen=True)
@@ -155,7 +155,7 @@ def _decided(decided: WhenDecided | None) -> str:
     if decided is None:
         return ""
     said = words(f"decided.{decided.when}") if decided.when else ""
-    return ", ".join(filter(None, (said, day_of(decided.day))))
+    return commas([*filter(None, (said, day_of(decided.day)))])
 
 
 def _instrument(page: str, i: Instrument) -> InstrumentRow:

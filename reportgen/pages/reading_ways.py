@@ -12,6 +12,7 @@ from reportgen.intake.reading import Reading
 from reportgen.pages.told import Told
 from reportgen.pages.traces import LineLink, file_link, line_link
 from reportgen.pages.words import words
+from reportgen.wording.listing import commas
 
 
 def ways(told: Told, page: str, result: Result, r: Reading) -> Iterator[LineLink]:
@@ -28,7 +29,7 @@ def ways(told: Told, page: str, result: Result, r: Reading) -> Iterator[LineLink
         if r.page is None:
             yield LineLink(r.attachment, file_link(page, address))
         else:
-            text = f"{r.attachment}, {words('place.page', n=str(r.page))}"
+            text = commas((r.attachment, words("place.page", n=str(r.page))))
             yield LineLink(text, file_link(page, address, f"page={r.page}"))
 
 

@@ -21,7 +21,7 @@ from reportgen.theme import Link
 from reportgen.wording import number
 from reportgen.wording.count import whole
 from reportgen.wording.frame_rate import frames_a_second
-from reportgen.wording.listing import and_list
+from reportgen.wording.listing import and_list, labelled, semicolons
 from reportgen.wording.sentence import sentence
 from reportgen.wording.traces import since, time_of
 from reportgen.wording.unit import joined, spelled
@@ -86,7 +86,7 @@ def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> Rea
         instrument_href=from_to(page, instrument_page(instrument.id)) if instrument else "",
         ways=tuple(ways(told, page, result, r)),
         says=tuple(_says(told, page, result, r)),
-        facts=sentence("; ".join(_facts(r))),
+        facts=sentence(semicolons([*_facts(r)])),
         photos=photos_shown(told.campaign, page, r.photos),
         film=film_shown(told.campaign, page, r.film, r.photos),
     )
@@ -197,7 +197,7 @@ def _facts(r: Reading) -> Iterator[str]:
         yield words("reading.session", session=r.session)
     if r.round_:
         yield words("reading.round", round_=r.round_)
-    yield from (f"{name}: {said}" for name, said in r.conditions)
+    yield from (labelled(name, said) for name, said in r.conditions)
     if r.note:
         yield r.note
 

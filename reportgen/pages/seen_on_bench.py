@@ -12,6 +12,7 @@ from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_sho
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.wording.language import say
+from reportgen.wording.listing import semicolons
 from reportgen.wording.sentence import inside
 from reportgen.wording.unit import joined
 
@@ -48,7 +49,7 @@ def _seen(told: Told, test: Test, page: str, readings: list[Reading]) -> PassSee
     return PassSeen(
         named(told.campaign, key.contender, page),
         words("pass.specimen", specimen=say("specimen", id=key.specimen), pass_=inside(title)) if specimens else title,
-        "; ".join(_read(test, readings)),
+        semicolons([*_read(test, readings)]),
         photos_shown(told.campaign, page, photos),
         tuple(f for f in films if f is not None),
     )

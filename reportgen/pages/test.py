@@ -38,6 +38,7 @@ from reportgen.prose.together import pooled_line, scatter_line
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import degrees
 from reportgen.wording.listing import and_list, commas
+from reportgen.wording.sentence import in_a_row
 
 
 @dataclass(frozen=True)
@@ -247,9 +248,9 @@ def _scatter(told: Told, quantity: Quantity, part: str) -> str:
     line = next((c for r in results if r.estimate and (c := scatter_line(r.estimate)) is not None), None)
     if line is not None and line.behind is not None and abs(line.behind.u - found.sd) > 1e-9 * found.sd and pooled:
         gaps = words("scatter.known.gaps", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees))
-        return f"{gaps} {pooled}"
+        return in_a_row((gaps, pooled))
     known = words("scatter.known", sd=size(found.sd, quantity.unit), degrees=degrees(found.degrees), origin=origin)
-    return " ".join(filter(None, (known, pooled)))
+    return in_a_row((known, pooled))
 
 
 def _of_each(told: Told, used: ScatterUsed, unit: str) -> str:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.pages.words import words
+from reportgen.wording.listing import with_aside
 from reportgen.wording.sentence import capital
 
 
 def heading(of: Quantity | Test, part: str = "") -> str:
     """The title with its capital, and the part where parts stand apart: "Fuel used (second evening)"."""
     title = capital(of.title)
-    return f"{title} ({part})" if part else title
+    return with_aside(title, part)
 
 
 def formula_of(quantity: Quantity) -> str:

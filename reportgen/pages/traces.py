@@ -12,6 +12,7 @@ from reportgen.campaign.declared import Campaign
 from reportgen.finding import Place, letters
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
+from reportgen.wording.listing import commas
 
 
 @dataclass(frozen=True)
@@ -89,4 +90,4 @@ def _words(told: Told, name: str, place: Place) -> str:
         spot = words("place.cell", cell=f"{letters(place.column)}{place.line}")
     else:
         spot = words("place.line" if view is None or view.form == "text" else "place.row", n=str(place.line))
-    return ", ".join(filter(None, (name, sheet, spot)))
+    return commas([*filter(None, (name, sheet, spot))])

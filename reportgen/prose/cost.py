@@ -13,7 +13,7 @@ from reportgen.prose.standing import name
 from reportgen.wording.count import whole
 from reportgen.wording.interval import printed
 from reportgen.wording.language import say
-from reportgen.wording.listing import or_list
+from reportgen.wording.listing import or_list, semicolons
 from reportgen.wording.money import amount
 from reportgen.wording.sentence import paragraph, sentence
 
@@ -40,7 +40,7 @@ def stretches(campaign: Campaign, evaluation: Evaluation, found: Sequence[Stretc
         if len(one.may_be) == 1:
             return say("cost.cheapest", name=name_or_out(campaign, evaluation, one.may_be[0]), **gaps)
         return say("cost.cheapest.open", names=_any(campaign, evaluation, one), **gaps)
-    return "; ".join(_stretch(campaign, evaluation, s) for s in found)
+    return semicolons([_stretch(campaign, evaluation, s) for s in found])
 
 
 def left_out_lines(campaign: Campaign, cost: CostOfUse) -> tuple[str, ...]:

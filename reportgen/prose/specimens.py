@@ -29,7 +29,7 @@ def day_of(found: Day | None) -> str:
 
 def specimen_told(specimen: Specimen) -> str:
     """Its serial, where and when it was bought, how it came."""
-    bought = ", ".join(filter(None, (specimen.bought_where, day_of(specimen.bought_on))))
+    bought = commas([*filter(None, (specimen.bought_where, day_of(specimen.bought_on)))])
     facts = [say("specimen.serial", serial=specimen.serial)] if specimen.serial else []
     facts += [say("specimen.bought", where=bought)] if bought else []
     mended = [sentence(say("put-right", done=specimen.put_right))] if specimen.put_right else []

@@ -24,6 +24,16 @@ def commas(items: Sequence[str]) -> str:
     return say("list.comma").join(_each(items))
 
 
+def labelled(label: str, text: str) -> str:
+    """ "first: Corvane"."""
+    return say("labelled", label=label, text=text)
+
+
+def with_aside(text: str, aside: str) -> str:
+    """ "42 EUR (shop, 2 May 2026)"; the text alone where there is nothing beside it."""
+    return say("aside", text=text, aside=aside) if aside else text
+
+
 def semicolons(items: Sequence[str]) -> str:
     """ "82 g; 84 g": a list whose members may hold commas."""
     return say("list.semicolon").join(_each(items))

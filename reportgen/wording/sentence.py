@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from reportgen.wording.apart import POP
 from reportgen.wording.language import say, spoken
 from reportgen.wording.lead import CLOSES, begins_at
@@ -25,6 +27,11 @@ def sentence(text: str) -> str:
 def paragraph(*sentences: str) -> str:
     """Sentences one after another; empty ones fall out."""
     return say("sentence.space").join(sentence(s) for s in sentences if s.strip())
+
+
+def in_a_row(sentences: Iterable[str]) -> str:
+    """Whole sentences one after another, as they stand; empty ones fall out."""
+    return say("sentence.space").join(filter(None, sentences))
 
 
 def inside(title: str) -> str:

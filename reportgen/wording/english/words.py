@@ -51,6 +51,8 @@ WORDS: Mapping[str, str | Forms] = {
     "list.or.end": "{before} or {last}",
     "list.comma": ", ",
     "list.semicolon": "; ",
+    "labelled": "{label}: {text}",
+    "aside": "{text} ({aside})",
     # sentences put together
     "sentence.stop": ".",
     "sentence.space": " ",
