@@ -178,6 +178,7 @@ OPEN_DATA: Mapping[str, str | Forms] = {
     "opendata.licence": "Licence: {licence}",
     "opendata.licence.at": "Its text: {address}",
     "opendata.licence.none": "{author} states no licence for these data. Ask before you publish what you make of them.",
+    "page.fact.gtin": "Bar code (GTIN)",
     # sizes of files
     "size.bytes": {"one": "{n}\u00a0byte", "other": "{n}\u00a0bytes"},
     "size.large": "{amount}\u00a0{unit}",
