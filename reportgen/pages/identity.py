@@ -25,6 +25,7 @@ def identity_of(c: Contender) -> tuple[Fact, ...]:
     told = [
         (words("fact.maker"), c.maker),
         (words("fact.model"), c.model),
+        (words("fact.gtin"), c.gtin),
         (words("fact.called"), or_list(c.also_called)),
         (words("fact.bought"), bought),
         (words("fact.supplied"), c.supplied_by),
