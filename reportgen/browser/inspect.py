@@ -3,136 +3,57 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from contextlib import ExitStack
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal
 
-from reportgen.browser.links import dead_links, html_files, read_page
+from reportgen.browser.checks import CHECKS, OF_FILES
+from reportgen.browser.fault import Fault, Inspected, Measured
+from reportgen.browser.looks import COMMONEST, PHONE, VARIANTS
+from reportgen.browser.once_a_kind import measured, walked, without_scripts
+from reportgen.browser.opened import HEIGHT, LARGEST_WAIT, Tab, look
+from reportgen.browser.standing import read_site
+from reportgen.browser.watch import Watch
 
-if TYPE_CHECKING:
-    from playwright.sync_api import ConsoleMessage, Page, Request, Response
+__all__ = ["CHECKS", "Fault", "Inspected", "Measured", "inspect_site"]
 
-WIDTH, HEIGHT = 390, 844  # a phone, in CSS pixels
-LARGEST_WAIT = 15_000  # ms for one page
-Sort = Literal[
-    "script error", "failed request", "leaves the site", "dead link", "overflow", "missing alternative", "accessibility"
-]
-
-
-@dataclass(frozen=True, order=True)
-class Fault:
-    """One thing wrong with a page. `page` from the site's root; `line` in its file, 0 where only the browser saw it."""
-
-    page: str
-    line: int
-    sort: Sort
-    says: str
-    do: str = ""
+Tell = Callable[[str, int, int], None]
 
 
-@dataclass(frozen=True)
-class Inspected:
-    """How many pages were opened, and what was found, by page."""
+def inspect_site(
+    site: Path, tell: Tell = lambda doing, done, of: None, *, all_variants: bool = False, samples_only: bool = False
+) -> Inspected:
+    """Check every page under `site`: on disk, opened once, and one page of each kind further.
 
-    pages: int
-    faults: tuple[Fault, ...]
-
-
-def inspect_site(site: Path, tell: Callable[[str, int, int], None] = lambda page, done, of: None) -> Inspected:
-    """Open every page under `site` and check it; `tell` hears of each page before it is opened.
-
-    Raises `NoBrowserError` where no browser starts.
+    Every page is opened in the commonest variant, one of each kind, or every one with `all_variants`, in each of
+    `VARIANTS`. With `samples_only` no others than that one of each kind are opened; files are checked all the same.
+    `tell` hears of each thing before it is done, with how many of how many are done. Pages that forward are
+    read, not opened: a browser would be elsewhere at once. Raises `NoBrowserError` where no browser starts.
     """
     from reportgen.browser.chromium import started
     from reportgen.browser.served import served
 
-    addresses = html_files(site)
-    texts = {address: (site / address).read_text(encoding="utf-8", errors="replace") for address in addresses}
-    files = [path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()]
-    dead = dead_links({address: read_page(text) for address, text in texts.items()}, files)
-    faults = [Fault(page, line, "dead link", says) for page, line, says in dead]
-    with served(site) as root, started() as browser:
-        page = browser.new_page(viewport={"width": WIDTH, "height": HEIGHT})
+    standing = read_site(site)
+    faults = [fault for check in OF_FILES for fault in check(standing)]
+    kinds = standing.kinds()
+    samples = {pages[0]: kind for kind, pages in kinds.items()}
+    opened = sorted(samples if samples_only else (page for pages in kinds.values() for page in pages))
+    told: list[Measured] = []
+    with ExitStack() as stack:
+        root = stack.enter_context(served(site, packed=True))
+        browser = stack.enter_context(started())
+        page = browser.new_page(viewport={"width": PHONE, "height": HEIGHT})
         page.set_default_timeout(LARGEST_WAIT)
-        watch = _Watch(root)
-        watch.follow(page)
-        scripts = axe_script(), looks_script()
-        for done, address in enumerate(addresses):
-            tell(address, done, len(addresses))
-            faults += _faults_of(page, watch, root, address, scripts)
-    return Inspected(len(addresses), tuple(sorted(set(faults))))
-
-
-def axe_script() -> str:
-    """The accessibility checker, axe-core, as the package axe-playwright-python carries it."""
-    from importlib.resources import files
-
-    return (files("axe_playwright_python") / "axe.min.js").read_text(encoding="utf-8")
-
-
-def looks_script() -> str:
-    """What is run in each page, as one function."""
-    from importlib.resources import files
-
-    return (files("reportgen.browser") / "looks.js").read_text(encoding="utf-8").partition("\n")[2]
-
-
-class _Watch:
-    """Collects what the browser reports between two pages; a class, because events come on their own."""
-
-    def __init__(self, root: str) -> None:
-        self.root = root
-        self.seen: list[tuple[Sort, str]] = []
-
-    def follow(self, page: Page) -> None:
-        page.on("pageerror", lambda error: self.seen.append(("script error", str(error))))
-        page.on("console", self._console)
-        page.on("requestfailed", lambda request: self._failed(request.url, request.failure or "failed"))
-        page.on("response", self._answered)
-        page.on("request", self._asked)
-
-    def taken(self) -> list[tuple[Sort, str]]:
-        seen, self.seen = self.seen, []
-        return seen
-
-    def _ours(self, url: str) -> bool:
-        return url.startswith((self.root + "/", "data:", "blob:", "about:"))
-
-    def _console(self, message: ConsoleMessage) -> None:
-        # A request that failed is told of once, with its address, by the browser's own event.
-        if message.type == "error" and not message.text.startswith("Failed to load resource"):
-            self.seen.append(("script error", message.text))
-
-    def _failed(self, url: str, how: str) -> None:
-        if self._ours(url) and not url.endswith("/favicon.ico"):
-            self.seen.append(("failed request", f"{url.removeprefix(self.root + '/')} {how}"))
-
-    def _answered(self, answer: Response) -> None:
-        if answer.status >= 400:
-            self._failed(answer.url, f"answers {answer.status}")
-
-    def _asked(self, request: Request) -> None:
-        # The browser was started so that it finds no other host: nothing is sent.
-        if not self._ours(request.url):
-            self.seen.append(("leaves the site", f"asks for {request.url}"))
-
-
-def _faults_of(page: Page, watch: _Watch, root: str, address: str, scripts: tuple[str, str]) -> list[Fault]:
-    from playwright.sync_api import Error
-
-    try:
-        page.goto(f"{root}/{address}", wait_until="load")
-        page.evaluate(scripts[0])
-        seen = page.evaluate(scripts[1])
-    except Error as error:
-        first = str(error).splitlines()[0]
-        return [Fault(address, 0, "script error", f"the page can't be checked: {first}")]
-    faults = [Fault(address, 0, sort, says) for sort, says in watch.taken()]
-    if seen["overflow"]:
-        says = f"wider than {WIDTH} px: {seen['overflow']}"
-        faults.append(Fault(address, 0, "overflow", says, "Let it wrap, or scroll in a box of its own."))
-    faults += [Fault(address, 0, "missing alternative", f"{what} has no text in its stead") for what in seen["without"]]
-    for found in seen["barriers"]:
-        says = f"{found['help']} ({found['id']}, {found['impact']}): {', '.join(found['where'])}"
-        faults.append(Fault(address, 0, "accessibility", says))
-    return faults
+        tab = Tab(page, Watch(root), root)
+        tab.watch.follow(page)
+        of = len(opened) + len(samples)
+        for done, address in enumerate(opened):
+            tell(address, done, of)
+            faults += look(tab, address, VARIANTS if all_variants or address in samples else (COMMONEST,))
+        for done, (address, kind) in enumerate(samples.items(), len(opened)):
+            tell(f"{address}, by keys, without scripts, on a slow phone", done, of)
+            faults += walked(tab, address)
+            faults += without_scripts(browser, root, address)
+            measures, more = measured(browser, root, standing, kind, address)
+            told.append(measures)
+            faults += more
+    return Inspected(len(opened), tuple(sorted(set(faults))), tuple(told))

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import gzip
+import io
 from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import partial
+from http import HTTPStatus
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from threading import Thread
+from typing import BinaryIO
+
+from reportgen.browser.weight import PACKED
 
 HERE = "127.0.0.1"
 
@@ -21,10 +27,28 @@ class Quiet(SimpleHTTPRequestHandler):
         """Says nothing."""
 
 
+class Packing(Quiet):
+    """Sends texts compressed, as hosts do."""
+
+    def send_head(self) -> io.BytesIO | BinaryIO | None:
+        """The head of an answer, and what is to follow it."""
+        path = Path(self.translate_path(self.path))
+        if not (path.name.endswith(PACKED) and path.is_file() and "gzip" in self.headers.get("Accept-Encoding", "")):
+            return super().send_head()
+        content = gzip.compress(path.read_bytes(), mtime=0)
+        self.send_response(HTTPStatus.OK)
+        self.send_header("Content-Type", self.guess_type(path))
+        self.send_header("Content-Encoding", "gzip")
+        self.send_header("Content-Length", str(len(content)))
+        self.end_headers()
+        return io.BytesIO(content)
+
+
 @contextmanager
-def served(folder: Path) -> Iterator[str]:
-    """The address of `folder` on a free port, without a slash at its end."""
-    with ThreadingHTTPServer((HERE, 0), partial(Quiet, directory=str(folder))) as server:
+def served(folder: Path, *, packed: bool = False) -> Iterator[str]:
+    """The address of `folder` on a free port, without a slash at its end. `packed`: texts are sent compressed."""
+    answering = Packing if packed else Quiet
+    with ThreadingHTTPServer((HERE, 0), partial(answering, directory=str(folder))) as server:
         server.daemon_threads = True
         thread = Thread(target=server.serve_forever, kwargs={"poll_interval": 0.05}, daemon=True)
         thread.start()

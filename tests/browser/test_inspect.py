@@ -1,70 +1,72 @@
-"""A site is opened as a reader's browser opens it, and nothing leaves the machine."""
+"""A site is opened as a reader's browser opens it, and nothing leaves the machine.
+
+What each check holds pages to stands with it in `reportgen/browser/` (success criteria of WCAG 2.2, clauses of RFC 4287).
+"""
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
-from reportgen.browser.inspect import Fault, inspect_site
+from reportgen.browser.inspect import CHECKS, Inspected, inspect_site
+from tests.browser.faulty import FORWARDS, PAGES, SAYS, write
 
 pytestmark = pytest.mark.browser
 
-SOUND = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Sound</title>
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'self'"></head>
-<body><main id="m"><h1>Sound</h1><p><a href="index.html#m">This page</a></p></main></body></html>"""
-
-
-def put(site: Path, name: str, body: str, head: str = "") -> None:
-    page = SOUND.replace("<p>", body + "<p>").replace("</head>", head + "</head>")
-    (site / name).write_text(page, encoding="utf-8")
-
 
 @pytest.fixture(scope="module")
-def faults(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[Fault]]:
+def inspected(tmp_path_factory: pytest.TempPathFactory) -> Inspected:
     """One browser for all: what is found on each page."""
     site = tmp_path_factory.mktemp("site")
-    put(site, "index.html", "")
-    (site / "boom.js").write_text("throw new Error('boom')")
-    put(site, "script.html", "", '<script src="boom.js"></script>')
-    put(site, "policy.html", "", "<script>document.title = 'x'</script>")
-    put(site, "missing.html", '<img src="gone.png" alt="Gone">')
-    put(
-        site,
-        "away.html",
-        '<img src="https://example.org/a.png" alt="Away">',
-        '<script src="http://192.0.2.1/a.js"></script>',
-    )
-    put(site, "wide.html", '<pre id="wide">' + "x" * 200 + "</pre>")
-    put(site, "textless.html", '<img src="data:,"><svg role="img" viewBox="0 0 9 9"></svg>')
-    put(site, "grey.html", '<label>Name</label><input type="text">')
-    inspected = inspect_site(site)
-    assert inspected.pages == 8
-    found: dict[str, list[Fault]] = {}
-    for fault in inspected.faults:
-        found.setdefault(fault.page, []).append(fault)
-    return found
+    write(site)
+    return inspect_site(site)
 
 
-def test_a_sound_page_has_no_faults(faults: dict[str, list[Fault]]) -> None:
-    assert "index.html" not in faults
+def test_every_page_is_opened_but_those_that_forward(inspected: Inspected) -> None:
+    assert inspected.pages == len(PAGES)
 
 
-@pytest.mark.parametrize(
-    ("page", "sort", "says"),
-    [
-        ("script.html", "script error", "boom"),
-        ("policy.html", "script error", "Content Security Policy"),
-        ("missing.html", "failed request", "gone.png answers 404"),
-        ("missing.html", "dead link", "gone.png"),
-        ("away.html", "leaves the site", "https://example.org/a.png"),
-        ("away.html", "leaves the site", "http://192.0.2.1/a.js"),
-        ("wide.html", "overflow", "pre#wide"),
-        ("textless.html", "missing alternative", "the image data:,"),
-        ("textless.html", "missing alternative", "a drawing"),
-        ("grey.html", "accessibility", "label"),
-    ],
-)
-def test_a_fault_is_found_where_it_is(faults: dict[str, list[Fault]], page: str, sort: str, says: str) -> None:
-    assert [f for f in faults[page] if f.sort == sort and says in f.says]
+def test_nothing_is_found_on_a_sound_page_or_one_that_forwards_well(inspected: Inspected) -> None:
+    assert [f for f in inspected.faults if f.page in ("index.html", "old.html")] == []
+
+
+@pytest.mark.parametrize(("page", "sort", "says"), SAYS)
+def test_a_fault_is_found_where_it_is(inspected: Inspected, page: str, sort: str, says: str) -> None:
+    assert [f for f in inspected.faults if (f.page, f.sort) == (page, sort) and says in f.says]
+
+
+def test_nothing_else_is_found_than_was_put_there(inspected: Inspected) -> None:
+    put = {(page, sort) for page, sort, _ in SAYS}
+    follows = {  # what one fault brings with it
+        ("textless.html", "accessibility"),  # axe sees the pictures too
+        ("twice.html", "accessibility"),
+        ("jump.html", "accessibility"),
+        ("box.html", "accessibility"),
+        ("box.html", "paper"),  # what scrolls is cut on paper
+        ("keys.html", "accessibility"),
+        ("away.html", "failed request"),
+        ("away.html", "script error"),  # the page's policy forbids it too
+        ("heavy.html", "things move"),  # what came was no picture
+        ("wide.html", "paper"),
+        ("wide.html", "text spacing"),
+        ("less-wide.html", "text spacing"),
+        ("small.html", "keyboard"),
+        ("old-nowhere.html", "dead link"),
+        ("old-circle-2.html", "forwarding"),
+    }
+    assert {(f.page, f.sort) for f in inspected.faults} - put - follows == set()
+
+
+def test_every_check_has_a_fault_that_it_finds() -> None:
+    never_put = {"page says too little"}  # tests/browser/test_on_disk.py
+    assert set(CHECKS) - {sort for _, sort, _ in SAYS} - never_put - {"too heavy before the first picture"} == set()
+    assert {name for name, _, _ in SAYS} <= {page[0] for page in PAGES} | {*FORWARDS, "feed.xml", "sitemap.xml"}
+
+
+def test_one_page_of_each_kind_is_measured(inspected: Inspected) -> None:
+    kinds = {kind or "plain" for _, kind, _, _ in PAGES}
+    assert {m.kind for m in inspected.measured} == kinds
+    sound = next(m for m in inspected.measured if m.kind == "sound")
+    assert sound.painted > 0.4  # one way to and fro takes 400 ms
+    assert (sound.shift, sound.requests, sound.sheets) == (0, 1, 1)
+    heavy = next(m for m in inspected.measured if m.kind == "campaign")
+    assert heavy.bytes_loaded > 151_000

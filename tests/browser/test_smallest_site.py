@@ -16,9 +16,17 @@ pytestmark = pytest.mark.browser
 def test_every_page_of_the_smallest_campaigns_site_is_sound(tmp_path: Path) -> None:
     built = compile_site(write_campaign(tmp_path))
     opened: list[str] = []
-    inspected = inspect_site(built.out, lambda page, done, of: opened.append(page))
+    counted: list[tuple[int, int]] = []
+
+    def tell(page: str, done: int, of: int) -> None:
+        opened.append(page)
+        counted.append((done, of))
+
+    inspected = inspect_site(built.out, tell)
     assert inspected.faults == ()
-    assert inspected.pages == built.pages == len(opened)
+    assert inspected.pages == built.pages
+    assert counted == [(n, len(opened)) for n in range(len(opened))]
+    assert len(opened) == inspected.pages + len(inspected.measured)
     assert {"index.html", "stoves/index.html", "stoves/tests/gas-burned.html", "stoves/contenders/ostler.html"} <= {
         *opened
     }

@@ -1,0 +1,87 @@
+"""One page open in the browser, looked at in several widths and schemes without being loaded again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from reportgen.browser.fault import Fault
+from reportgen.browser.looks import BARRIERS, COMMONEST, LOOKS, PAPER, PHONE, Look, axe, script
+from reportgen.browser.watch import ERROR, Watch
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Page
+
+HEIGHT = 844  # CSS pixels: a phone's
+A4 = 210 / 25.4 * 96  # CSS pixels across (ISO 216; CSS Values 4, 6.2)
+LARGEST_WAIT = 15_000  # ms for one page
+
+
+@dataclass(frozen=True)
+class Tab:
+    """The one tab that goes from page to page of the site served at `root`."""
+
+    page: Page
+    watch: Watch
+    root: str
+
+    def run(self, name: str) -> Any:
+        """What a script of `scripts/` gives."""
+        return self.page.evaluate(script(name))
+
+    def show(self, scheme: str = COMMONEST[0], width: int = PHONE, *, printed: bool = False) -> None:
+        """Another width, scheme or medium for the page that is open."""
+        self.page.emulate_media(
+            media="print" if printed else "screen",
+            color_scheme="dark" if scheme == "dark" else "light",
+            reduced_motion="reduce",
+        )
+        self.page.set_viewport_size({"width": width, "height": HEIGHT})
+
+
+def look(tab: Tab, address: str, variants: tuple[tuple[str, int], ...]) -> Iterator[Fault]:
+    """Open a page and look for everything once, and in every one of `variants` for what depends on scheme and width."""
+    from playwright.sync_api import Error
+
+    try:
+        tab.show()
+        tab.page.goto(f"{tab.root}/{address}", wait_until="load")
+        tab.page.evaluate(axe())
+        found = [*_every_width(tab), *_variants(tab, variants), *_on_paper(tab)]
+    except Error as error:
+        yield Fault(address, 0, ERROR.sort, f"the page can't be checked: {str(error).splitlines()[0]}")
+        tab.watch.taken()
+        return
+    for check, says in tab.watch.taken():
+        yield Fault(address, 0, check.sort, says)
+    for one, where, says in found:
+        yield Fault(address, 0, one.check.sort, f"{where}: {says}")
+
+
+Seen = tuple[Look, str, str]  # which look, where it looked, what it saw
+
+
+def _every_width(tab: Tab) -> Iterator[Seen]:
+    for width in dict.fromkeys(width for one in LOOKS for width in one.widths):
+        tab.show(width=width)
+        for one in LOOKS:
+            if width in one.widths:
+                yield from _seen(tab, one, f"at {width} px")
+
+
+def _variants(tab: Tab, variants: tuple[tuple[str, int], ...]) -> Iterator[Seen]:
+    for scheme, width in variants:
+        tab.show(scheme, width)
+        yield from _seen(tab, BARRIERS, f"{scheme}, at {width} px")
+
+
+def _on_paper(tab: Tab) -> Iterator[Seen]:
+    tab.show(printed=True)
+    tab.show(width=int(A4 - tab.run("margins")), printed=True)
+    yield from _seen(tab, PAPER, "on A4")
+
+
+def _seen(tab: Tab, one: Look, where: str) -> Iterator[Seen]:
+    for says in tab.run(one.script):
+        yield one, where, says
