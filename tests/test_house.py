@@ -36,6 +36,7 @@ MARKUP = re.compile(
     r"|summary|sup|svg|table|tbody|td|text|th|thead|title|tr|ul)(\s[^<>]*)?/?>"
 )
 HEAVY = (
+    "babel",
     "numpy",
     "scipy",
     "pint",

@@ -56,7 +56,7 @@ class Known:
             patterns: Mapping[str, str] | None = self.locale.list_patterns.get(style)
             for place, name in (("two", "2"), ("start", "start"), ("middle", "middle"), ("end", "end")):
                 if patterns and name in patterns:
-                    found[f"list.{kind}.{place}"] = patterns[name].format("{before}", "{last}")
+                    found[f"list.{kind}.{place}"] = patterns[name].replace("{0}", "{before}").replace("{1}", "{last}")
         return found
 
 

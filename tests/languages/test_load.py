@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from datetime import date
+import subprocess
+import sys
 from pathlib import Path
 
 from reportgen.languages import load_language
@@ -117,4 +118,17 @@ def test_dates_are_written_as_the_language_writes_them(tmp_path: Path) -> None:
     assert language.day is None
     with speaking(language):
         assert day("2026-05-02", "2026-05-02", "") == "2 floréal 2026"
-    assert date(2026, 5, 2)  # the day above exists
+
+
+def test_english_never_loads_what_other_languages_need() -> None:
+    told = """
+import sys
+from reportgen.finding import Place
+from reportgen.languages import load_language
+load_language(None, "en-GB", Place("content/publication.yaml"))
+print("babel" in sys.modules)
+load_language(None, "de", Place("content/publication.yaml"))
+print("babel" in sys.modules)
+"""
+    done = subprocess.run([sys.executable, "-c", told], capture_output=True, text=True, check=True)
+    assert done.stdout.split() == ["False", "True"]
