@@ -54,6 +54,9 @@ class Links(HTMLParser):
         return re.sub(r"\s+", " ", " ".join(self.said))
 
 
+SHEETS = ("contenders/corvane", "contenders/ostler")
+
+
 def made(theme: Theme, *cards: Card, own: SiteTexts | None = None) -> dict[str, Links]:
     pages, findings = site_pages(PUBLICATION, cards, own or SiteTexts(), theme)
     assert not findings
@@ -79,7 +82,8 @@ def test_every_link_leads_to_a_page_of_the_site_or_of_a_campaign(theme: Theme) -
     own = replace(texts(about="# About\n\n[how](how-we-test.md)", **{"how-we-test": "# How\n\n[who](about.md#us)"}),
                   handbook=handbook(("index", "# Manual\n\n[next](readings.md)"), ("readings", "# Readings")).handbook)  # fmt: skip
     pages = made(theme, card("stoves"), card("kettles", version=2), own=own)
-    there = {*pages} | {f"{c}/{p}.html" for c in ("stoves", "kettles") for p in ("index", "tests/gas-burned")}
+    there = {*pages} | {f"{c}/{p}.html" for c in ("stoves", "kettles") for p in ("index", "tests/gas-burned", *SHEETS)}
+    there |= {f"{c}/contenders/{one}.html" for c in ("stoves", "kettles") for one in ("corvane", "ostler")}
     for address, page in pages.items():
         for href in page.hrefs:
             target = posixpath.normpath(posixpath.join(posixpath.dirname(address), href.partition("#")[0]))
