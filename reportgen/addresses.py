@@ -9,10 +9,12 @@ from __future__ import annotations
 import posixpath
 import re
 import unicodedata
+from collections.abc import Iterable
 from urllib.parse import quote, urlsplit
 
 FEED = "feed.xml"
 SITEMAP = "sitemap.xml"
+SEARCH = "search.html"
 SITE_PAGES = frozenset(
     {
         "methods",
@@ -163,12 +165,28 @@ def figure_anchor(quantity: str, part: str = "") -> str:
     return "-".join(filter(None, ("figure", quantity, part)))
 
 
-def claim_anchor(claim: str) -> str:
-    return f"claim-{claim}"
+def claim_anchor(name: str) -> str:
+    """`name` is the claim's own, made by `claim_name`."""
+    return f"claim-{name}"
 
 
-def caveat_anchor(number: int) -> str:
-    return f"caveat-{number}"
+def caveat_anchor(name: str) -> str:
+    """`name` is the caveat's own (`Caveat.name`), never its number, which moves when another is added."""
+    return f"caveat-{name}"
+
+
+def apart(names: Iterable[str]) -> tuple[str, ...]:
+    """The same names in their order, none twice: the second of a name ends with -2."""
+    taken: set[str] = set()
+    found = []
+    for name in names:
+        n, free = 1, name
+        while free in taken:
+            n += 1
+            free = f"{name}-{n}"
+        taken.add(free)
+        found.append(free)
+    return tuple(found)
 
 
 def from_to(page: str, target: str) -> str:

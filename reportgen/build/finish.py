@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, cast
 
 from reportgen.addresses import results_schema_file
 from reportgen.build.lasting import clashing_names, lasting_files
+from reportgen.build.search_kept import search_index
 from reportgen.wording.language import speaking
 
 if TYPE_CHECKING:
@@ -54,8 +55,8 @@ def files_across(
     publication: Publication, made: Sequence[Made], across: Sequence[Page], theme: Theme, program: str, kept: Kept
 ) -> Mapping[str, bytes]:
     """Address → bytes of what belongs to no campaign and is no page of it: the picture for links that are shared, the
-    schema of results.json, the feed, the sitemap, and pages that lead from old addresses to new ones (`across` are the
-    pages across campaigns). Raises `Refused` for an old address that is in use."""
+    schema of results.json, the feed, the sitemap, what is searched, and pages that lead from old addresses to new ones
+    (`across` are the pages across campaigns). Raises `Refused` for an old address that is in use."""
     from reportgen.build.previews_kept import site_preview
     from reportgen.site.framing import Wide
     from reportgen.site.texts import SiteTexts
@@ -63,9 +64,10 @@ def files_across(
     cards = tuple(campaign["card"] for campaign in made)
     texts = made[0]["site_texts"] if made else SiteTexts()
     wide = Wide(publication, cards, texts, theme)
-    addresses = [page.address for page in (*across, *(page for campaign in made for page in campaign["pages"]))]
+    pages = (*across, *(page for campaign in made for page in campaign["pages"]))
     preview = site_preview(publication, cards, theme, program, kept)
-    return {**preview, **_schema(publication), **lasting_files(wide, made, addresses)}
+    lasting = lasting_files(wide, made, [page.address for page in pages])
+    return {**preview, **_schema(publication), **lasting, **search_index(pages, program, kept)}
 
 
 def _schema(publication: Publication) -> Mapping[str, bytes]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reportgen.addresses import FEED, campaign_page, from_to, on_the_web, preview_file
+from reportgen.addresses import FEED, SEARCH, campaign_page, from_to, on_the_web, preview_file
 from reportgen.pages.formerly import has_former_places
 from reportgen.pages.preview.of_campaign import leading_quantity
 from reportgen.pages.told import Told
@@ -86,4 +86,4 @@ def _links(told: Told, page: str) -> tuple[Link, ...]:
         ways.append(Link(words("links.methods"), from_to(page, "methods/index.html")))
     if told.campaign.instruments:
         ways.append(Link(words("links.instruments"), from_to(page, "instruments/index.html")))
-    return tuple(ways)
+    return (*ways, Link(words("links.search"), from_to(page, SEARCH)))

@@ -77,9 +77,9 @@ def clashes(cards: Sequence[Card]) -> Iterator[tuple[Card, str, str, str]]:
             for old, address in name.before:
                 first = had.setdefault(address, (name.address, name.title))
                 if address in now:
-                    yield card, name.path.format(old=old), old, ""
+                    yield card, name.path.replace("{old}", old), old, ""
                 elif first[0] != name.address:
-                    yield card, name.path.format(old=old), old, first[1]
+                    yield card, name.path.replace("{old}", old), old, first[1]
 
 
 @dataclass(frozen=True)
@@ -109,7 +109,7 @@ def _shared(card: Card) -> Iterator[Moved]:
     for name in _names(card):
         if name.address.endswith(".html"):
             for old, address in name.before:
-                yield Moved(address, name.address, name.title, card.id, name.path.format(old=old))
+                yield Moved(address, name.address, name.title, card.id, name.path.replace("{old}", old))
 
 
 def _of_campaign(card: Card, addresses: Sequence[str]) -> Iterator[Moved]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from reportgen.addresses import FEED, PRODUCTS, from_to, on_the_web, preview_file
+from reportgen.addresses import FEED, PRODUCTS, SEARCH, from_to, on_the_web, preview_file
 from reportgen.campaign.declared import Publication
 from reportgen.charts.across import Across, figure
 from reportgen.charts.figure import Figure
@@ -86,7 +86,7 @@ def _contents(wide: Wide) -> list[tuple[str, str]]:
 def _texts(wide: Wide) -> list[tuple[str, str]]:
     found = [(title_of(t.prose.text, t.id), t.address) for t in wide.texts.pages]
     if wide.cards:
-        found.append((words("products"), PRODUCTS))
+        found += [(words("products"), PRODUCTS), (words("search"), SEARCH)]
     if wide.texts.handbook:
         found.append((words("handbook"), wide.texts.handbook[0].address))
     return [*found, (words("feed"), FEED)] if has_feed(wide) else found

@@ -57,8 +57,9 @@ def test_what_is_chosen_is_shown_told_and_kept_in_the_address(page: Page, archiv
     page.go_back()
     assert shown(page) == ["stove", "burner"]
     page.locator("button[type=reset]").click()
-    page.wait_for_function("location.hash === ''")
+    page.locator("article").nth(2).wait_for()
     assert shown(page) == ["stove", "burner", "lamp"]
+    assert "#" not in page.url
     assert page.inner_text("[role=status]") == "3 comparisons, the newest first."
 
 

@@ -20,13 +20,14 @@ from reportgen.site.wide.instruments import instrument_pages
 from reportgen.site.wide.lists import lists_page
 from reportgen.site.wide.methods import method_pages
 from reportgen.site.wide.products import product_pages
+from reportgen.site.wide.search import search_page
 from reportgen.site.wide.texts import text_pages
 from reportgen.theme import Theme
 
 Made = tuple[tuple[Page, ...], tuple[Finding, ...]]
 
 KINDS: tuple[Callable[[Wide], Made], ...] = (
-    *(archive_page, lists_page, method_pages, instrument_pages, product_pages, text_pages),
+    *(archive_page, lists_page, search_page, method_pages, instrument_pages, product_pages, text_pages),
 )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from reportgen.addresses import from_to
+from reportgen.addresses import SEARCH, from_to
 from reportgen.finding import Finding
 from reportgen.pages.led import led_on
 from reportgen.pages.told import Page
@@ -55,7 +55,7 @@ def archive_page(wide: Wide) -> tuple[tuple[Page, ...], tuple[Finding, ...]]:
         title=wide.publication.title,
         entries=tuple(_entry(card, page) for card in cards),
         empty=words("empty"),
-        ways=ways_to_lists(wide, page) if choosing else (),
+        ways=(*ways_to_lists(wide, page), Link(words("search"), from_to(page, SEARCH))) if choosing else (),
         choosing=choosing,
     )
     return (Page(page, render(wide.theme, "wide/archive.html", view, page)),), ()

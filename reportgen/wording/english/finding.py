@@ -43,6 +43,23 @@ FINDING: Mapping[str, str | Forms] = {
     "on.choose.at-most-in": "Price in {currency}, at most",
     "on.choose.currency": "Currency",
     "on.choose.back": "Show all again",
+    # searching everything
+    "site.search": "Search",
+    "page.links.search": "Search",
+    "on.search.for": "Search all comparisons and the texts around them",
+    "on.search.go": "Search",
+    "on.search.show-more": "Show more",
+    "on.search.instead": "Searching everything needs a script, and the site on a server: opened from a disk, a browser "
+    "lets no page look into others. Your browser’s own search finds words on a page, and these lists lead to all "
+    "comparisons.",
+    "on.search.not-made": "This site was made without its search. Your browser’s own search finds words on a page, and "
+    "these lists lead to all comparisons.",
+    "site.search.none": "Nothing here has all of these words.",
+    "site.search.found": {
+        "one": "On {n} page.",
+        "other": "On {n} pages, the best first.",
+    },
+    "site.search.more": "On more than {n} pages, the best first.",
     # names that things had before
     "site.moved.title": "This page has moved",
     "on.moved.says": "It is now at {link}.",
