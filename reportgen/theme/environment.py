@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from functools import lru_cache
+from functools import lru_cache, partial
 
 from jinja2 import Environment, FunctionLoader
 
+from reportgen.campaign.did_you_mean import nearest
 from reportgen.theme.undefined import NotGiven
 from reportgen.wording import language
 
@@ -61,18 +62,28 @@ def unbroken(text: str) -> str:
 
 
 def say(key: str, /, **gaps: object) -> str:
-    """The words of `on.<key>` in the publication's language, escaped; a gap may hold markup, or any printed text."""
-    from markupsafe import Markup, escape
+    """The words of `on.<key>` in the publication's language, escaped; a gap may hold markup, or any printed text.
 
-    if not language.has(f"on.{key}"):
-        return key  # not yet in the table: English as it stands in the template
-    entry = language.say(f"on.{key}", **{name: f"{{{name}}}" for name in gaps})
-    return Markup(escape(typeset(entry))).format_map({name: escape(typeset(gap)) for name, gap in gaps.items()})
+    Raises jinja2's TemplateRuntimeError where there are no such words, or they have another gap.
+    """
+    return _filled(partial(language.say, f"on.{key}"), key, gaps)
 
 
 def say_of(n: int, key: str, /, **gaps: object) -> str:
     """The same for words that depend on a number."""
+    return _filled(partial(language.say_of, n, f"on.{key}"), key, gaps)
+
+
+def _filled(words: Callable[..., str], key: str, gaps: Mapping[str, object]) -> str:
+    from jinja2 import TemplateRuntimeError
     from markupsafe import Markup, escape
 
-    entry = language.say_of(n, f"on.{key}", **{name: f"{{{name}}}" for name in gaps})
+    if not language.has(f"on.{key}"):
+        meant = nearest(key, [k.removeprefix("on.") for k in language.spoken().phrases if k.startswith("on.")])
+        do = f"did you mean “{meant}”?" if meant else "words of your own stand in a template as they are"
+        raise TemplateRuntimeError(f"there is no phrase “{key}”; {do}")
+    try:
+        entry = words(**{name: f"{{{name}}}" for name in gaps})
+    except KeyError as lacking:
+        raise TemplateRuntimeError(f"the phrase “{key}” lacks something: {lacking.args[0]}") from lacking
     return Markup(escape(typeset(entry))).format_map({name: escape(typeset(gap)) for name, gap in gaps.items()})

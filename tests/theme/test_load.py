@@ -88,6 +88,28 @@ def test_a_broken_template_is_refused_with_its_file_and_line(tmp_path: Path, tex
     assert (finding.place.file, finding.place.line) == ("themes/ours/templates/changes.html", line)
 
 
+@pytest.mark.parametrize(
+    ("call", "says"),
+    [
+        ('say("archive.off")', "there is no phrase “archive.off”; did you mean “archive.of”?"),
+        (
+            'say("Words of mine")',
+            "there is no phrase “Words of mine”; words of your own stand in a template as they are",
+        ),
+        ('say("archive.of", date="today")', "the phrase “archive.of” lacks something: contenders"),
+        ('say("methods.versions", versions="1")', "lacks something: on.methods.versions has forms: it needs a number"),
+    ],
+)
+def test_a_phrase_that_is_not_there_is_told_with_its_line(tmp_path: Path, call: str, says: str) -> None:
+    ws = _themes(tmp_path, ours="based on: reading-room\n")
+    (tmp_path / "themes/ours/templates").mkdir()
+    (tmp_path / "themes/ours/templates/changes.html").write_text(f"fine\n{{{{ {call} }}}}")
+    with pytest.raises(Refused) as refused:
+        render(load_theme(ws, "ours"), "changes.html", PAGE, "a/changes.html")
+    (finding,) = refused.value.findings
+    assert (finding.place.line, finding.says.endswith(says)) == (2, True)
+
+
 def _themes(place: Path, **themes: str) -> Workspace:
     for name, text in themes.items():
         (place / "themes" / name).mkdir(parents=True)

@@ -15,7 +15,7 @@ BY_CODE = ("blocked", "claim", "decided", "met", "missing", "month", "pushes", "
 """Families whose keys are put together of codes and handed on: `wording/reason.py`, `met.py`, `prose/claim.py`."""
 
 
-@pytest.mark.parametrize("spoken", [in_python])
+@pytest.mark.parametrize("spoken", [in_python, in_templates])
 def test_what_is_said_is_in_the_table(spoken: object) -> None:
     found: tuple[Spoken, ...] = spoken()  # type: ignore[operator]
     assert len(found) > 200
