@@ -21,6 +21,7 @@ TOUCH_THE_DISK = (
     "store/",
     "site/write.py",
     "site/swap.py",
+    "opendata/parquet_form.py",  # DuckDB writes Parquet into a file alone
     "cli/founding.py",  # `begin` writes the files of a new campaign
     "browser/",  # reads a site that stands
     "view.py",  # serves one

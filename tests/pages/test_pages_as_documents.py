@@ -15,7 +15,8 @@ from tests.pages.reading import Element
 
 Pages = dict[str, Element]
 MADE_ELSEWHERE = re.compile(
-    r"^(results\.json|files/readings\.csv)$|^\.\./(index\.html|search\.html|static/|instruments/|methods/|about/products/)"
+    r"^(results\.json|files/readings\.csv|data/\w+\.(csv|parquet)|datapackage\.json|checksums\.sha256|CITATION\.cff"
+    r"|citation\.(json|bib)|licence\.txt)$|^\.\./(about/results\.1\.schema\.json$|index\.html|search\.html|static/|instruments/|methods/|about/products/)"
 )
 
 

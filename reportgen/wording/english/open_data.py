@@ -19,7 +19,7 @@ OPEN_DATA: Mapping[str, str | Forms] = {
     "opendata.holds.comparisons": "A row for each pair of contenders on each quantity: difference, interval, decision.",
     "opendata.holds.claims": "A row for each statement of a maker: what was measured against it, and what came of it.",
     "opendata.holds.passes": "A row for each pass of each quantity, before passes are put together.",
-    "opendata.holds.readings": "A row for each reading of a contender: as it was typed, as a number, and where it stands.",
+    "opendata.holds.readings": "A row for each reading of a contender: as typed, as a number, and where it stands.",
     "opendata.holds.contenders": "A row for each contender: maker, model, price.",
     "opendata.holds.quantities": "A row for each quantity: what it is, its unit, which way is better, its formula.",
     "opendata.holds.caveats": "A row for each caveat, incident and exclusion; other tables name them by their id.",
@@ -190,6 +190,7 @@ OPEN_DATA: Mapping[str, str | Forms] = {
     "on.data.tables": "Tables",
     "on.data.tables.lead": "One row an observation, one column a variable. Numbers have every digit; the unit stands "
     "in the row. What each column holds is told in {package}.",
+    "on.data.tables.caption": "Each table, to save in either form",
     "on.data.table": "Table",
     "on.data.rows": "Rows",
     "on.data.csv": "CSV",
