@@ -8,10 +8,12 @@ from typing import Any
 
 import pytest
 
+from reportgen.build.run import compile_site
+from reportgen.finding import Refused
 from reportgen.site.wide.choosing import choosing_among
 from reportgen.site.wide.facets import facets_of
 from tests.pages.reading import Element, read
-from tests.site.archives import site_of
+from tests.site.archives import archive, site_of
 from tests.site.cards_for_tests import card
 
 
@@ -90,3 +92,12 @@ def test_every_number_of_comparisons_has_its_sentence(site: Path) -> None:
 
 def test_one_comparison_alone_offers_no_choice() -> None:
     assert choosing_among([card()]) is None
+
+
+def test_a_text_that_would_hide_a_page_of_the_sites_own_is_refused(tmp_path: Path) -> None:
+    place = archive(tmp_path)
+    (place / "content" / "lists.md").write_text("# Lists of mine\n", encoding="utf-8")
+    with pytest.raises(Refused) as refused:
+        compile_site(place)
+    (told,) = [f for f in refused.value.findings if f.severity == "error"]
+    assert (told.rule, told.place.file) == ("hides-a-page", "content/lists.md")

@@ -5,12 +5,13 @@ In: the publication, its cards, its own texts, a theme. Out: pages. Never sees a
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections import Counter
+from collections.abc import Callable, Iterator, Sequence
 
 from reportgen.campaign.declared import Publication
 from reportgen.charts.across import Across, figure
 from reportgen.charts.figure import Figure
-from reportgen.finding import Finding
+from reportgen.finding import Finding, Place
 from reportgen.pages.told import Page
 from reportgen.site.card import Card
 from reportgen.site.framing import Wide
@@ -46,4 +47,13 @@ def site_pages(
         made, told = kind(wide)
         pages += made
         findings += told
-    return tuple(pages), tuple(findings)
+    return tuple(pages), (*findings, *_hidden(pages, texts))
+
+
+def _hidden(pages: Sequence[Page], texts: SiteTexts) -> Iterator[Finding]:
+    """Texts that would stand where the site has a page of its own."""
+    taken = Counter(page.address for page in pages)
+    for text in texts.pages:
+        if taken[text.address] > 1:
+            says = f"“{text.prose.path}” would hide the site’s own page {text.address}"
+            yield Finding("error", "hides-a-page", Place(text.prose.path), says, do="Give the file another name.")
