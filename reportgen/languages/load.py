@@ -10,7 +10,7 @@ from reportgen.finding import Finding, Place, Refused
 from reportgen.languages.files import OWN, SOURCE, LanguageFile, files_of, tags
 from reportgen.languages.written import WITHOUT_CAPITAL
 from reportgen.sources import Workspace
-from reportgen.wording.apart import wrapped
+from reportgen.wording.apart import from_the_left
 from reportgen.wording.english import inside as without_capital
 from reportgen.wording.language import ENGLISH, Language
 from reportgen.wording.phrase import Forms
@@ -54,7 +54,7 @@ def _kept_apart() -> dict[str, str | Forms]:
 
 
 def _apart(words: str) -> str:
-    return wrapped(words) if re.search("[A-Za-z]", re.sub(r"{\w+}", "", words)) else words
+    return from_the_left(words) if re.search("[A-Za-z]", re.sub(r"{\w+}", "", words)) else words
 
 
 def _laid_over(files: tuple[LanguageFile, ...], told: list[Finding]) -> Language:

@@ -10,13 +10,14 @@ from __future__ import annotations
 
 import unicodedata
 
-ISOLATE, POP = "\u2068", "\u2069"  # first strong isolate, pop directional isolate
+ISOLATE, LEFT, POP = "\u2068", "\u2066", "\u2069"  # first strong isolate, left-to-right isolate, their end
+MARKS = ISOLATE + LEFT + POP
 _RUNS_ITS_OWN_WAY = ("L", "EN")  # bidirectional classes (UAX 9, table 4): letters from left to right, Western digits
 
 
 def isolated(text: str) -> str:
     """The text as one piece; as it is where nothing in it runs from left to right, or all that does is isolated."""
-    if ISOLATE in text or not any(unicodedata.bidirectional(c) in _RUNS_ITS_OWN_WAY for c in text):
+    if ISOLATE in text or LEFT in text or not any(unicodedata.bidirectional(c) in _RUNS_ITS_OWN_WAY for c in text):
         return text
     return wrapped(text)
 
@@ -26,6 +27,11 @@ def wrapped(text: str) -> str:
     return f"{ISOLATE}{text}{POP}"
 
 
+def from_the_left(text: str) -> str:
+    """Words that are known to run from left to right, whatever fills their gaps."""
+    return f"{LEFT}{text}{POP}"
+
+
 def plain(text: str) -> str:
     """The text without such marks, for measuring how long it is."""
-    return text.replace(ISOLATE, "").replace(POP, "")
+    return text.translate(dict.fromkeys(map(ord, MARKS)))

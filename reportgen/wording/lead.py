@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from reportgen.wording.apart import ISOLATE
+from reportgen.wording.apart import MARKS
 
 OPENS, TURNS, CLOSES = "\ue000", "\ue001", "\ue002"  # private use (Unicode 16, 23.5): no author's text needs them
 _LED = re.compile(f"{OPENS}([^{TURNS}]*){TURNS}([^{CLOSES}]*){CLOSES}")
@@ -44,5 +44,5 @@ def pieces(text: str) -> tuple[Piece, ...]:
 
 def begins_at(text: str) -> int:
     """Where the first word of a text stands: after the way, and after marks of direction, where it begins with such."""
-    at = len(text) - len(text.lstrip(ISOLATE))
+    at = len(text) - len(text.lstrip(MARKS))
     return text.index(TURNS) + 1 if text.startswith(OPENS, at) else at

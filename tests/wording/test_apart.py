@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from reportgen.wording import interval, number
-from reportgen.wording.apart import ISOLATE, POP, isolated, plain
+from reportgen.wording.apart import ISOLATE, POP, from_the_left, isolated, plain
 from reportgen.wording.language import ENGLISH, say, speaking
 from reportgen.wording.listing import and_list, commas
 from reportgen.wording.sentence import sentence
@@ -57,6 +57,13 @@ def test_every_isolate_is_closed() -> None:
     with speaking(HEBREW):
         text = interval.difference(-1.1, 0.2, -1.5, -0.7, "g")
         assert text.count(ISOLATE) == text.count(POP) == 4  # value, value with unit, two ends
+
+
+def test_words_of_english_on_such_a_page_run_from_left_to_right_whatever_fills_them() -> None:
+    assert from_the_left("both of {names}") == "\u2066both of {names}\u2069"
+    assert isolated("\u2066both\u2069") == "\u2066both\u2069"
+    with speaking(HEBREW):
+        assert sentence("\u2066both\u2069") == "\u2066Both\u2069."
 
 
 def test_a_sentence_begins_and_ends_behind_such_marks() -> None:
