@@ -4,31 +4,31 @@ from __future__ import annotations
 
 import tempfile
 from collections.abc import Iterable, Iterator
+from functools import cache
 from pathlib import Path
+from typing import Any
 
 from reportgen.opendata.table import Table, Type
 
 TYPES: dict[Type, str] = {"string": "VARCHAR", "number": "DOUBLE", "integer": "BIGINT", "boolean": "BOOLEAN"}
-AT_ONCE = 10_000  # rows
 
 
 def as_parquet(tables: Iterable[Table]) -> Iterator[bytes]:
-    """Each table's bytes. One thread, so that rows keep their order and groups their size."""
-    import duckdb
-
-    settings: dict[str, str | bool | int | float | list[str]] = {"threads": 1}
-    with duckdb.connect(":memory:", config=settings) as db, tempfile.TemporaryDirectory(prefix="parquet-") as folder:
+    """Each table's bytes."""
+    with tempfile.TemporaryDirectory(prefix="parquet-") as folder:
+        target = Path(folder) / "table.parquet"
+        into = str(target).replace("'", "''")
         for table in tables:
-            target = Path(folder) / f"{table.shape.name}.parquet"
-            _load(db, table)
-            db.execute(f"COPY made TO '{str(target).replace(chr(39), chr(39) * 2)}' (FORMAT parquet)")
+            columns = table.shape.columns
+            cells = [[row[n] for row in table.rows] for n in range(len(columns))]
+            taken = ", ".join(f'unnest(?::{TYPES[column.type]}[]) AS "{column.name}"' for column in columns)
+            _db().execute(f"COPY (SELECT {taken}) TO '{into}' (FORMAT parquet)", cells)
             yield target.read_bytes()
 
 
-def _load(db: object, table: Table) -> None:
-    columns = table.shape.columns
-    db.execute("CREATE OR REPLACE TABLE made (" + ", ".join(f'"{c.name}" {TYPES[c.type]}' for c in columns) + ")")  # type: ignore[attr-defined]
-    insert = "INSERT INTO made SELECT " + ", ".join(f"unnest(?::{TYPES[c.type]}[])" for c in columns)
-    for first in range(0, len(table.rows), AT_ONCE):
-        piece = table.rows[first : first + AT_ONCE]
-        db.execute(insert, [list(cells) for cells in zip(*piece, strict=True)])  # type: ignore[attr-defined]
+@cache
+def _db() -> Any:
+    """One for all campaigns, with one thread, so that rows keep their order and groups their size."""
+    import duckdb
+
+    return duckdb.connect(":memory:", config={"threads": 1})
