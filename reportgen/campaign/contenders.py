@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from reportgen.addresses import as_id
 from reportgen.campaign.box import box_of, item_called
+from reportgen.campaign.claim_names import with_names
 from reportgen.campaign.declared import Amount, Claim, Contender, Day, Price
 from reportgen.campaign.declared.contenders import first_word
 from reportgen.campaign.former_names import former
@@ -53,7 +54,7 @@ def contender_of(
         put_right=w.put_right.value if w.put_right else "",
         firmware=w.firmware.value if w.firmware else "",
         settings=w.settings.value if w.settings else "",
-        claims=tuple(_claim(f"c{i}", c, quantities, box, told) for i, c in enumerate(w.claims, 1)),
+        claims=with_names(tuple(_claim(f"c{i}", c, quantities, box, told) for i, c in enumerate(w.claims, 1))),
         specimens=(specimens := specimens_of(w.specimens, told)),
         usual_specimen=usual_of(w.usual_specimen, specimens, told),
         in_the_box=box,
@@ -191,6 +192,7 @@ def _claim(
         testable=c.testable.value if c.testable else True,
         included=item_called(c.included, box, told),
         why=c.why.value if c.why else "",
+        name=as_id(c.id.value) if c.id else "",
     )  # fmt: skip
 
 

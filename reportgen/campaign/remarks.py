@@ -95,29 +95,42 @@ def remarks(
 
 def _of(
     scope: Scope, x: WrittenExclusion | WrittenIncident | WrittenCaveat, told: list[Finding]
-) -> tuple[Narrowing, Shown]:
-    return about(scope, x, told), shown_by(x, scope.seeing, told)
+) -> tuple[str, Narrowing, Shown]:
+    narrowing = about(scope, x, told)
+    return _name(scope, x, narrowing), narrowing, shown_by(x, scope.seeing, told)
 
 
-def _exclusion(id: str, x: WrittenExclusion, narrowing: Narrowing, shown: Shown) -> Exclusion:
+def _name(scope: Scope, x: WrittenExclusion | WrittenIncident | WrittenCaveat, narrowing: Narrowing) -> str:
+    """What its address ends with: the id it was given, else what it is about. Never its words or place."""
+    if x.id is not None and (given := as_id(x.id.value)):
+        return given
+    named = [as_id(n.value) for n in (*x.about, *x.affects)]
+    pass_ = f"pass-{narrowing.pass_}" if narrowing.pass_ else ""
+    about = (*(named or [scope.prefix]), narrowing.contender, narrowing.specimen, pass_, narrowing.part)
+    return "-".join(filter(None, (as_id(part) for part in about))) or "all"
+
+
+def _exclusion(id: str, x: WrittenExclusion, name: str, narrowing: Narrowing, shown: Shown) -> Exclusion:
     decided = x.decided.value if x.decided else "not noted"
-    return Exclusion(id, narrowing, x.because.value, decided, shown.photos, shown.film)
+    return Exclusion(id, narrowing, x.because.value, decided, shown.photos, shown.film, name)
 
 
-def _incident(id: str, x: WrittenIncident, narrowing: Narrowing, shown: Shown, events: frozenset[str]) -> Incident:
+def _incident(
+    id: str, x: WrittenIncident, name: str, narrowing: Narrowing, shown: Shown, events: frozenset[str]
+) -> Incident:
     """Words that are just the name of a counted event make it one, as in the log (`ostler, pass 3: relight`)."""
     said = as_id(x.what.value) if x.what else ""
     event = as_id(x.event.value) if x.event else said if said in events else ""
     return Incident(
         id, narrowing, x.what.value if x.what else "", x.pushes.value if x.pushes else "", _blocks(x),
         event=event, times=x.times.value if x.times else 1,
-        when=x.at_.value if x.at_ else "", photos=shown.photos, film=shown.film,
+        when=x.at_.value if x.at_ else "", photos=shown.photos, film=shown.film, name=name,
     )  # fmt: skip
 
 
-def _caveat(id: str, x: WrittenCaveat, narrowing: Narrowing, shown: Shown) -> DeclaredCaveat:
+def _caveat(id: str, x: WrittenCaveat, name: str, narrowing: Narrowing, shown: Shown) -> DeclaredCaveat:
     push = x.pushes.value if x.pushes else ""
-    return DeclaredCaveat(id, narrowing, x.says.value, push, _blocks(x), shown.photos, shown.film)
+    return DeclaredCaveat(id, narrowing, x.says.value, push, _blocks(x), shown.photos, shown.film, name)
 
 
 def _blocks(x: WrittenIncident | WrittenCaveat) -> bool:

@@ -70,3 +70,4 @@ class Caveat:
     specimen: str = ""  # as far as it is about one specimen, one pass, one part of the contender
     pass_: str = ""
     part: str = ""
+    name: str = ""  # what its address ends with, for as long as the site stands

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from reportgen.addresses import as_id
+from reportgen.addresses import apart, as_id
 from reportgen.campaign.declared import Campaign, Declared, Incident, Narrowing, Test
 from reportgen.evaluation.evaluated import Caveat, Keys
 from reportgen.evaluation.feeds import Feeds
@@ -46,7 +46,7 @@ def caveats_of(
             f"incident-{i.id}", 0, "incident", i.what, i.pushes, i.blocks,
             touched(i.about, test) | {k for k, id in counted.items() if id == i.id},
             (*i.about.quantities, *counting) if i.about.quantities else (), i.about.contender, at,
-            photos=i.photos, film=i.film, when=i.when, event=i.event, times=i.times,
+            photos=i.photos, film=i.film, when=i.when, event=i.event, times=i.times, name=f"incident-{i.name}",
         )  # fmt: skip
         return _narrowed(happened, i.about)
 
@@ -56,7 +56,7 @@ def caveats_of(
             of = Caveat(
                 f"caveat-{c.id}", 0, "caveat", c.says, c.pushes, c.blocks,
                 touched(c.about, test), c.about.quantities, c.about.contender, declared.at(f"caveat/{c.id}"),
-                photos=c.photos, film=c.film,
+                photos=c.photos, film=c.film, name=c.name,
             )  # fmt: skip
             yield _narrowed(of, c.about)
         for i in holder.incidents:
@@ -65,7 +65,7 @@ def caveats_of(
             of = Caveat(
                 f"exclusion-{e.id}", 0, "exclusion", e.because, "", False,
                 touched(e.about, test), e.about.quantities, e.about.contender, declared.at(f"exclusion/{e.id}"),
-                decided=e.decided, because=e.because, photos=e.photos, film=e.film,
+                decided=e.decided, because=e.because, photos=e.photos, film=e.film, name=f"exclusion-{e.name}",
             )  # fmt: skip
             yield _narrowed(of, e.about)
 
@@ -75,6 +75,8 @@ def caveats_of(
     found = [c for holder in (None, *campaign.tests) for c in told(holder)]
     found += [incident(h.incident, None, h.at) for h in log]
     found += (met_where(c, readings) for c in met_among(declared, readings))
+    names = apart(c.name or as_id(c.id) for c in found)
+    found = [replace(c, name=name) for c, name in zip(found, names, strict=True)]
     return tuple(replace(c, number=n) for n, c in enumerate(sorted(found, key=met), 1))
 
 

@@ -43,7 +43,7 @@ def claims_of(told: Told, page: str, c: Contender) -> tuple[ClaimShown, ...]:
         test = _test_of(told.campaign, claim.quantity)
         made.append(
             ClaimShown(
-                anchor=claim_anchor(claim.id),
+                anchor=claim_anchor(claim.name),
                 sources=tuple(Fact(source, said) for source, said in claim.says.items()),
                 bound=claim_in_short(claim),
                 outcome=capital(outcome_line(c, claim, found, result) if found else outcome("not tested")),

@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from itertools import combinations, product
 from typing import Literal
 
-from reportgen.addresses import figure_anchor, pair_anchor, pairs_anchor, quantity_anchor, result_anchor
+from reportgen.addresses import caveat_anchor, figure_anchor, pair_anchor, pairs_anchor, quantity_anchor, result_anchor
 from reportgen.campaign.declared import Campaign, Contender, Quantity
+from reportgen.pages.limits import about_whom
 from reportgen.pages.told import Page, Told
 from reportgen.pages.words import words
 from reportgen.theme import render
@@ -43,7 +44,7 @@ class FormerView:
 
 def has_former_places(campaign: Campaign) -> bool:
     """Whether places on its pages may have had other names."""
-    return any(c.formerly for c in campaign.contenders) or any(q.formerly for t in campaign.tests for q in t.quantities)
+    return bool(_renamed(campaign))
 
 
 def with_former_places(told: Told, page: Page) -> Page:
@@ -58,6 +59,8 @@ def with_former_places(told: Told, page: Page) -> Page:
             if found:
                 before = quantity.formerly[0].replace("-", " ") if quantity.formerly else ""
                 lines.append((capital(before), capital(quantity.title), tuple(found)))
+    if of_caveats := tuple(dict.fromkeys(w for w in _caveats(told) if w.new in ids and w.old not in ids)):
+        lines.append(("", words("formerly.caveats"), of_caveats))
     script = f"{way_to_root(page.address)}static/formerly.js"
     shown = render(told.theme, "parts/formerly.html", FormerView(script, tuple(lines)), page.address) if lines else ""
     return Page(page.address, page.html.replace(PLACE, shown.strip(), 1))
@@ -81,6 +84,26 @@ def _places(told: Told, q: Quantity) -> Iterator[Was]:
                 if (name, first, second) != (q.id, one.id, two.id):
                     was, now = pair_anchor(name, first, second, part), pair_anchor(q.id, one.id, two.id, part)
                     yield Was(was, now, "named", words("formerly.pair", first=one.title, second=two.title))
+
+
+def _caveats(told: Told) -> Iterator[Was]:
+    """Caveats are called by what they are about: each by every name that had."""
+    campaign = told.campaign
+    for caveat in told.evaluation.caveats:
+        about = about_whom(campaign, caveat)
+        text = words("formerly.caveat", sort=words(f"sort.{caveat.sort}"), about=about) if about else ""
+        for id, old in _renamed(campaign):
+            was = re.sub(rf"(?<![a-z0-9]){re.escape(id)}(?![a-z0-9])", old, caveat.name)
+            if was != caveat.name:
+                new = caveat_anchor(caveat.name)
+                yield Was(caveat_anchor(was), new, "named", text or words(f"sort.{caveat.sort}"))
+
+
+def _renamed(campaign: Campaign) -> list[tuple[str, str]]:
+    """Each id of a contender, test or quantity with each name it had."""
+    now = [(c.id, old) for c in campaign.contenders for old in c.formerly]
+    now += [(t.id, old) for t in campaign.tests for old in t.formerly]
+    return [*now, *((q.id, old) for t in campaign.tests for q in t.quantities for old in q.formerly)]
 
 
 def _names(c: Contender) -> tuple[str, ...]:

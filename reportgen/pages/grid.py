@@ -218,4 +218,4 @@ def _letters(told: Told, contenders: list[str]) -> str:
 
 
 def _marks(caveats: list[Caveat]) -> tuple[CaveatMark, ...]:
-    return tuple(CaveatMark(str(c.number), f"#{caveat_anchor(c.number)}", says_of(c)) for c in caveats)
+    return tuple(CaveatMark(str(c.number), f"#{caveat_anchor(c.name)}", says_of(c)) for c in caveats)

@@ -53,7 +53,7 @@ def shown(campaign: Campaign, caveat: Caveat, page: str) -> CaveatShown:
         says, when = words("when.event", says=says, when=when), ""
     return CaveatShown(
         str(caveat.number),
-        caveat_anchor(caveat.number),
+        caveat_anchor(caveat.name),
         words(f"sort.{caveat.sort}"),
         about_whom(campaign, caveat),
         paragraph(says, often, when, pushes(caveat.pushes)),
@@ -72,4 +72,4 @@ def about_whom(campaign: Campaign, caveat: Caveat) -> str:
 
 def marks(caveats: Iterable[Caveat], page: str = "") -> tuple[CaveatMark, ...]:
     """Raised numbers for caveats; `page` is the relative way to where they stand, "" for the same page."""
-    return tuple(CaveatMark(str(c.number), f"{page}#{caveat_anchor(c.number)}", says_of(c)) for c in caveats)
+    return tuple(CaveatMark(str(c.number), f"{page}#{caveat_anchor(c.name)}", says_of(c)) for c in caveats)

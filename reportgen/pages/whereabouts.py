@@ -74,7 +74,8 @@ def address_of(campaign: Campaign, path: str) -> str:
     if sort == "contender":
         return contender_page(campaign.id, id)
     if sort == "claim":
-        return f"{contender_page(campaign.id, id)}#{claim_anchor(rest.rpartition('/')[2])}"
+        claims = {c.id: c.name for c in campaign.contender(id).claims}
+        return f"{contender_page(campaign.id, id)}#{claim_anchor(claims[rest.rpartition('/')[2]])}"
     if sort == "verdict":
         return f"{campaign_page(campaign.id)}#verdict"
     return campaign_page(campaign.id) if sort in ("title", "question") else ""

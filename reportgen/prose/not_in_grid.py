@@ -42,12 +42,12 @@ def notes_elsewhere(campaign: Campaign, evaluation: Evaluation, here: Set[int]) 
     """
     last = max(here, default=0)
     pages = {
-        c.number: test_page(campaign.id, r.test)
+        c.number: f"{test_page(campaign.id, r.test)}#{caveat_anchor(c.name)}"
         for r in reversed(evaluation.results)
         for c in evaluation.caveats_on(r.quantity, r.rests_on)
     }
     over = sorted(n for n in pages if n not in here and n < last)
-    numbers = [led(whole(n), f"{pages[n]}#{caveat_anchor(n)}") for n in over]
+    numbers = [led(whole(n), pages[n]) for n in over]
     if not over:
         return ""
     if len(over) > _NAMED_AT_MOST:

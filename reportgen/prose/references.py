@@ -167,11 +167,13 @@ def _contender_page(known: Known, reference: Reference) -> Target:
 def _claim(known: Known, reference: Reference) -> Target:
     contender, claim, _ = _named(reference, ("contender", "claim"))
     contender = _contender(known, contender)
-    claims = {c.id: c for c in known.campaign.contender(contender).claims}
+    claims = {name: c for c in known.campaign.contender(contender).claims for name in (c.id, c.name) if name}
     if as_id(claim) not in claims:
         raise _unknown("claim", claim, claims)
-    address = f"{addresses.contender_page(known.campaign.id, contender)}#{addresses.claim_anchor(as_id(claim))}"
-    return Target(address, Printed(_words(reference, next(iter(claims[as_id(claim)].says.values()), claim))))
+    found = claims[as_id(claim)]
+    sheet = addresses.contender_page(known.campaign.id, contender)
+    address = f"{sheet}#{addresses.claim_anchor(found.name or found.id)}"
+    return Target(address, Printed(_words(reference, next(iter(found.says.values()), claim))))
 
 
 def _method(known: Known, reference: Reference) -> Target:

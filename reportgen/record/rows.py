@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from reportgen.addresses import caveat_anchor, claim_anchor
 from reportgen.campaign.declared import Campaign, Test
 from reportgen.evaluation.conditions import conditions_beside
 from reportgen.evaluation.evaluated import (
@@ -217,6 +218,7 @@ def claim_row(outcome: ClaimOutcome, campaign: Campaign, caveats: list[str]) -> 
         "contender": outcome.contender,
         "claim": " / ".join(dict.fromkeys(declared.says.values())),
         "id": outcome.claim,
+        "anchor": claim_anchor(declared.name),
         "quantity": outcome.quantity or None,
         "outcome": outcome.outcome,
         "probability": number(outcome.probability),
@@ -271,6 +273,7 @@ def caveat_row(caveat: Caveat) -> Row:
     """A caveat, incident or exclusion, told once; rows name it by its id."""
     return {
         "id": caveat.id,
+        "anchor": caveat_anchor(caveat.name),
         "number": caveat.number,
         "sort": caveat.sort,
         "says": says_of(caveat),

@@ -161,7 +161,7 @@ SCATTER = row(
     )]},
 )  # fmt: skip
 CLAIM = row(
-    contender=NAME, claim=NAME, id=NAME, quantity=MAYBE_TEXT, outcome=OUTCOME, probability=SHARE,
+    contender=NAME, claim=NAME, id=NAME, anchor=NAME, quantity=MAYBE_TEXT, outcome=OUTCOME, probability=SHARE,
     scope=one_of("repeat", "this run", None), reason=REASON, sources=TEXTS, at_odds=NAMES, included=MAYBE_TEXT,
     part=MAYBE_TEXT, under=MAYBE_TEXT, tested_so=MAYBE_TEXT,
     accept={"type": ["array", "null"], "items": NUMBER, "minItems": 2, "maxItems": 2},
@@ -223,7 +223,7 @@ OTHERWISE = row(
     moves={"type": "boolean"},
 )  # fmt: skip
 CAVEAT = row(
-    id=NAME, number={"type": "integer", "minimum": 1},
+    id=NAME, anchor=NAME, number={"type": "integer", "minimum": 1},
     sort=one_of(*get_args(CaveatSort)), says=NAME,
     pushes=one_of("up", "down", "unknown", None), blocks={"type": "boolean"}, decided=MAYBE_TEXT, contender=MAYBE_TEXT,
     quantities=NAMES, photos=NAMES, film=MOMENT, file=TEXT, line=MAYBE_WHOLE, when=MAYBE_TEXT, event=MAYBE_TEXT,

@@ -99,8 +99,9 @@ def stands_wherever_it_bears(
     quantity = quantity or test
     caveat = caveat_saying(seen, sentence)
     number, id = str(caveat["number"]), caveat["id"]
+    anchor = caveat["anchor"]
     for address in ("index", f"tests/{test}", *(f"contenders/{c}" for c in on)):
-        box = seen.page(address).one(id=f"caveat-{number}")
+        box = seen.page(address).one(id=anchor)
         assert sentence in box.text, address
         assert box.one(class_="which").text == number
         assert number in _raised(seen.page(address)), f"{address} raises no {number}"
@@ -113,7 +114,7 @@ def stands_wherever_it_bears(
     for claim in (c for c in seen.told["claims"] if c["quantity"] == quantity and c["outcome"] != "not tested"):
         assert (id in claim["caveats"]) is (claim["contender"] in on), claim
         if claim["contender"] in on:
-            said = seen.page(f"contenders/{claim['contender']}").one(id=f"claim-{claim['id']}")
+            said = seen.page(f"contenders/{claim['contender']}").one(id=claim["anchor"])
             assert number in _raised(said), "the claim rests on it and doesn't say so"
     return caveat
 

@@ -48,7 +48,7 @@ def test_two_records_are_both_told_and_what_the_other_would_give(tmp_path: Path)
         on=("corvane",),
     )
     assert (caveat["said"], caveat["used"]) == (["202.6 g", "201.6 g"], "201.6 g")
-    box = seen.page("tests/gas-burned").one(id=f"caveat-{caveat['number']}").text
+    box = seen.page("tests/gas-burned").one(id=caveat["anchor"]).text
     assert "The photograph of the display shows it." in box
     assert "With 202.6 g, gas burned of Corvane Sol would be 14.40 g instead of 14.90 g" in box
     places = [result_of(s.told, "gas-burned", "corvane")["rank"] for s in (seen, gas(tmp_path / "other"))]
@@ -73,7 +73,7 @@ def test_a_slip_is_struck_through_the_raw_file_stays_and_everything_says_so(tmp_
     assert (seen.folder / ".site/stoves/files/gas.csv").read_text() == slipped, "the raw file is passed on as it is"
     sentence = "line 2 of gas.csv says 21.7, but 217.1 was meant. A figure was left out"
     caveat = stands_wherever_it_bears(seen, sentence, "gas-burned", on=("corvane",))
-    box = seen.page("index").one(id=f"caveat-{caveat['number']}").text
+    box = seen.page("index").one(id=caveat["anchor"]).text
     assert "That changes the reading by 195.4 g." in box  # 217.1 − 21.7
     assert "Seen by whoever held the lamp." in box
     worked = seen.page("tests/gas-burned").one(id="result-gas-burned-corvane")
@@ -104,10 +104,10 @@ def test_a_biased_result_is_shown_without_a_rank_and_decides_nothing(tmp_path: P
     )
     assert (told["pushes"], told["blocks"]) == ("down", True)
     for address in ("index", "tests/gas-burned", "contenders/corvane"):
-        box = seen.page(address).one(id=f"caveat-{told['number']}").text
+        box = seen.page(address).one(id=told["anchor"]).text
         assert "So the true figure is likely higher." in box, address
     assert "14.40 g" in row_of_sheet(seen, "corvane", "Gas burned"), "it is still shown"
-    assert "topped up" in seen.page("contenders/corvane").one(id="claim-c1").text, "why the claim stays open"
+    assert "topped up" in seen.page("contenders/corvane").one(id=seen.told["claims"][0]["anchor"]).text, "why the claim stays open"
     for address in ("index", "tests/gas-burned"):
         assert "Corvane Sol isn’t ranked: Its canister was topped up between weighings." in seen.text(address)
 

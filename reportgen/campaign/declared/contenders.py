@@ -43,6 +43,7 @@ class Claim:
     testable: bool = True
     included: str = ""  # an item of the box, whose being there answers the claim
     why: str = ""
+    name: str = ""  # what its address ends with: a declared id, else its quantity, else the maker's first words
 
 
 @dataclass(frozen=True)

@@ -31,6 +31,7 @@ class Exclusion:
     decided: Decided
     photos: tuple[str, ...] = ()  # ids
     film: Moment | None = None
+    name: str = ""  # what its address ends with: a declared id, or what it is about
 
 
 @dataclass(frozen=True)
@@ -45,6 +46,7 @@ class Incident:
     photos: tuple[str, ...] = ()  # ids
     film: Moment | None = None
     when: str = ""  # the time it happened, as typed
+    name: str = ""  # what its address ends with
 
 
 @dataclass(frozen=True)
@@ -122,6 +124,7 @@ class DeclaredCaveat:
     blocks: bool = False  # `so: do not rank`
     photos: tuple[str, ...] = ()  # ids
     film: Moment | None = None
+    name: str = ""  # what its address ends with
 
 
 @dataclass(frozen=True)

@@ -57,6 +57,7 @@ class WrittenClaim:
     included: Name | None = key("The item of the box whose being there answers it")
     testable: YesNo | None = key("no: no number could test it")
     why: Words | None = key("Why it can't be tested, or wasn't")
+    id: Term | None = key("What its address on the site ends with; else its quantity, or the maker's first words")
     SHORT: ClassVar[Short] = Short(lambda text: {"says": text}, r"\S", ("Never needs cleaning",))
 
 

@@ -37,6 +37,7 @@ class WrittenExclusion(WrittenNarrowing, WrittenPictured):
 
     because: Words = key("Why it is left out", required=True)
     decided: DecidedWhen | None = key("When that was decided; after seeing the value needs a good reason")
+    id: Term | None = key("What its address on the site ends with; else what it is about")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -49,6 +50,7 @@ class WrittenIncident(WrittenNarrowing, WrittenPictured):
     at_: Term | None = key("When it happened: 14:32, or the fifth minute")
     pushes: PushesWhere | None = key("Which way it pushes the value")
     so: SoWhat | None = key("What follows: it travels as a note, or the result leaves the ranking")
+    id: Term | None = key("What its address on the site ends with; else what it is about")
     in_one_line: tuple[Entry[Words], ...] = rest("Where it happened (ostler, pass 3), and after the colon what")
     SHORT: ClassVar[Short] = Short(
         lambda text: {"what": text}, r"\S", ("ostler, pass 3: blew out twice and was relit", "The power failed.")
@@ -62,6 +64,7 @@ class WrittenCaveat(WrittenNarrowing, WrittenPictured):
     says: Words = key("What the reader must know", required=True)
     pushes: PushesWhere | None = key("Which way it pushes the value")
     so: SoWhat | None = key("What follows: it travels as a note, or the result leaves the ranking")
+    id: Term | None = key("What its address on the site ends with; else what it is about")
     SHORT: ClassVar[Short] = Short(lambda text: {"says": text}, r"\S", ("The canisters were at room temperature.",))
 
 

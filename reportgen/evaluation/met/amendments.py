@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
 
+from reportgen.addresses import as_id
 from reportgen.campaign.declared import Amendment, Declared
 from reportgen.evaluation.evaluated import Caveat
 from reportgen.finding import letters
@@ -22,8 +23,13 @@ def amendments(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> It
         yield Caveat(
             f"amendment-{a.id}", 0, "amendment", "", "", False, frozenset(touched), (),
             contenders.pop() if len(contenders) == 1 else "", declared.at(f"amendment/{a.id}"),
-            met=_met(a, tuple(touched.values())), said=(a.was,), used=a.is_, seen_by=a.seen_by,
+            met=_met(a, tuple(touched.values())), said=(a.was,), used=a.is_, seen_by=a.seen_by, name=_name(a),
         )  # fmt: skip
+
+
+def _name(a: Amendment) -> str:
+    """The cell that was put right: it stays where it is, for the file stays as it was."""
+    return as_id(f"amendment {a.file} {a.sheet} {a.line} {a.column} {a.number or ''}")
 
 
 def _met(a: Amendment, touched: tuple[Reading, ...]) -> Met:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
+from reportgen.addresses import as_id
 from reportgen.campaign.declared import Declared, TwoRecords
 from reportgen.campaign.declared.remarks import NOT_KNOWN
 from reportgen.evaluation.evaluated import Caveat
@@ -20,7 +21,14 @@ def two_records(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> I
         yield Caveat(
             f"records-{records.id}", 0, "records", "", "", False, touched, (), records.about.contender,
             declared.at(f"records/{records.id}"), met=_met(records), said=records.said, used=records.used,
+            name=_name(records),
         )  # fmt: skip
+
+
+def _name(records: TwoRecords) -> str:
+    about = records.about
+    pass_ = f"pass {about.pass_}" if about.pass_ else ""
+    return as_id(f"records {records.reading} {about.contender} {about.specimen} {pass_} {about.part}")
 
 
 def _met(records: TwoRecords) -> Met:

@@ -55,8 +55,9 @@ def happened_in(
         narrowing = Narrowing(quantities, about.contender, about.specimen, about.pass_, about.part)
         beside = frame.beside(row)
         shown = shown_beside(table, row, beside, campaign, findings)
+        of = (about.contender, about.specimen, f"pass {about.pass_}" if about.pass_ else "", about.part, event)
         incident = Incident(id, narrowing, said, event=event, times=times, photos=shown.photos, film=shown.film)
-        found.append(Happened(replace(incident, when=beside.time), at))
+        found.append(Happened(replace(incident, when=beside.time, name=as_id(" ".join(of))), at))
     return tuple(found), tuple(findings)
 
 

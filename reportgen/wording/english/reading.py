@@ -8,6 +8,8 @@ from reportgen.wording.phrase import Forms
 
 READING: Mapping[str, str | Forms] = {
     "on.trail.title": "Where this page stands",
+    "page.formerly.caveats": "What limits the results",
+    "page.formerly.caveat": "{sort}: {about}",
     # the first page of a campaign
     "on.campaign.how-firm": "How firm:",
     "on.campaign.tested": "Tested {day}.",
