@@ -24,7 +24,7 @@ TOUCH_THE_DISK = (
     "opendata/parquet_form.py",  # DuckDB writes Parquet into a file alone
     "cli/founding.py",  # `begin` writes the files of a new campaign
     "browser/",  # reads a site that stands
-    "view.py",  # serves one
+    "view/",  # serves one
     "build/stamp.py",  # asks which files lie at the workspace's root
 )
 DISK = frozenset(
