@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import json
+import os
+import pickle
 from pathlib import Path
 from shutil import copytree
 from typing import Any
 
 import pytest
+from filelock import FileLock
 
 from reportgen.build.progress import Built
 
@@ -15,12 +18,31 @@ ROOT = Path(__file__).parents[1]
 
 
 @pytest.fixture(scope="session")
-def demo_built(tmp_path_factory: pytest.TempPathFactory) -> Built:
-    """The demonstration and its archive, compiled from a copy of the repository's own folders."""
+def of_the_run(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder that all processes of one run of the tests share: each has a base of its own inside it."""
+    base = tmp_path_factory.getbasetemp()
+    return base.parent if "PYTEST_XDIST_WORKER" in os.environ else base
+
+
+@pytest.fixture(scope="session")
+def demo_built(of_the_run: Path) -> Built:
+    """The demonstration and its archive, compiled from a copy of the repository's own folders.
+
+    Whichever process asks first compiles it; the others wait for it and read what came out. Nobody changes it.
+    """
+    kept = of_the_run / "demonstration.pickle"
+    with FileLock(of_the_run / "demonstration.lock"):
+        if not kept.exists():
+            kept.write_bytes(pickle.dumps(_compiled(of_the_run / "demonstration")))
+    built = pickle.loads(kept.read_bytes())
+    assert isinstance(built, Built)
+    return built
+
+
+def _compiled(workspace: Path) -> Built:
     from reportgen.build.memory import Standing
     from reportgen.build.run import compile_site
 
-    workspace = tmp_path_factory.mktemp("demonstration")
     for folder in ("content", "shared", "demo_campaign"):
         copytree(ROOT / folder, workspace / folder)
     return compile_site(workspace, standing=Standing())
