@@ -336,7 +336,7 @@ def test_the_data_page_lists_each_file_by_form_with_its_checksum(site: Site) -> 
     page = site.pages["stoves/data.html"]
     forms = {}
     for section in page.all("section", class_="file"):
-        name = section.one("h2").text
+        name = section.one("h3").text
         data = (site.folder / "stoves" / "files" / name).read_bytes()
         assert section.one("code", class_="digest").text == hashlib.sha256(data).hexdigest()
         forms[name] = section.one("dl").all("dd")[0].text
