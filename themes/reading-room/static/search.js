@@ -50,8 +50,8 @@
       of.textContent = comparison;
       item.append(of);
     }
-    const places = page.sub_results.filter((place) => place.url.includes("#"));
-    const best = places.length && places.length <= page.sub_results.length ? page.sub_results.slice(0, 3) : [];
+    const within = page.sub_results.some((place) => place.url.includes("#"));
+    const best = within ? page.sub_results.slice(0, 3) : [];
     if (!best.length) item.append(quoted(page.excerpt));
     for (const place of best) {
       const line = quoted(place.excerpt);
