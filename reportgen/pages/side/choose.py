@@ -53,13 +53,14 @@ class ChosenRow:
 @dataclass(frozen=True)
 class Choice:
     """What a script picks columns from: everything about everybody, written once. `pairs`: the ways to the pages of
-    two; `told`: whether decisions stand in the rows, rather than on those pages alone."""
+    two; `told`: whether decisions stand in the rows, rather than on those pages alone; `columns`: of all of it."""
 
     contenders: tuple[Named, ...]
     pairs: tuple[tuple[Named, Named, str], ...]
     facts: tuple[SideFact, ...]
     rows: tuple[ChosenRow, ...]
     told: bool
+    columns: int
 
 
 @dataclass(frozen=True)
@@ -106,6 +107,7 @@ def _choice(told: Told, page: str, laid: Laid, of: dict[str, Named]) -> Choice:
         facts=facts_of(told.campaign.contenders),
         rows=tuple(_row(told, page, line, of, tells) for line in headlines),
         told=tells,
+        columns=len(of) + 1,
     )
 
 

@@ -1,0 +1,46 @@
+"""Every page and every style sheet of the demonstration is valid, as the W3C's Nu HTML Checker sees it: no error, no warning.
+
+It holds pages to the HTML standard, ARIA in HTML, SVG 2 and MathML, and rules to the CSS modules it knows.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from reportgen.browser.served import served
+from tests import checker
+
+# `paint-order` is a property of SVG 2 (13.8), which browsers apply to text of drawings; the checker's list lacks it.
+LACKED = "“paint-order”: Property “paint-order” doesn't exist."
+
+pytestmark = pytest.mark.skipif(bool(checker.why_not()), reason=checker.why_not())
+
+
+def told_of(site: Path) -> list[str]:
+    """What is said of all of a site, each thing once with the first page it is said of. Served: `'self'` of a page's
+    policy means nothing in a file."""
+    with served(site) as root:
+        names = sorted(p.relative_to(site).as_posix() for p in site.rglob("*") if p.suffix in (".html", ".css"))
+        told = checker.said_of([f"{root}/{name}" for name in names])
+    first: dict[tuple[str, str], str] = {}
+    for one in told:
+        if LACKED not in one.says:
+            page = one.url.removeprefix(f"{root}/")
+            first.setdefault((one.sort, one.says), f"{page}:{one.line}  {one.sort}: {one.says} {one.near}")
+    return sorted(first.values())
+
+
+def test_pages_and_style_sheets_are_valid(demo_site: Path) -> None:
+    assert told_of(demo_site) == []
+
+
+def test_what_is_not_valid_is_told(tmp_path: Path) -> None:
+    """That the checker runs and is heard: a stray end tag, and a rule with a property nobody knows."""
+    (tmp_path / "a.html").write_text('<!doctype html><html lang="en"><meta charset="utf-8"><title>x</title><p>x</b>')
+    (tmp_path / "a.css").write_text("p { colour: red }")
+    rules, page = told_of(tmp_path)
+    assert rules.startswith("a.css:1  error: CSS: “colour”")
+    assert page.startswith("a.html:")
+    assert "Stray end tag “b”" in page
