@@ -51,7 +51,7 @@ def in_formula(name: str) -> str:
 
 
 def campaign_page(campaign: str, page: str = "index") -> str:
-    """`index`, `method`, `data` or `changes` of a campaign."""
+    """`index`, `method`, `report-items`, `data` or `changes` of a campaign."""
     return f"{campaign}/{page}.html"
 
 

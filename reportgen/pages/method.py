@@ -9,8 +9,10 @@ from reportgen.campaign.declared import Instrument, Test, WhenDecided
 from reportgen.evaluation.as_shown import is_corrected
 from reportgen.pages.disclosed import Disclosed, disclosed
 from reportgen.pages.framing import frame_of
+from reportgen.pages.in_one_minute import MinuteLine, in_one_minute
 from reportgen.pages.laboratory import LaboratoryShown, laboratory_shown
 from reportgen.pages.own_words import OwnText, own_text
+from reportgen.pages.report_items import NAME as REPORT_ITEMS
 from reportgen.pages.titles import formula_of, heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.words import words
@@ -69,6 +71,7 @@ class MethodView:
 
     frame: Frame
     title: str
+    in_one_minute: tuple[MinuteLine, ...]
     contents: tuple[Link, ...]
     tested: str
     place: str
@@ -78,6 +81,7 @@ class MethodView:
     text: OwnText | None
     tests: tuple[TestedShown, ...]
     instruments: tuple[InstrumentRow, ...]
+    report_items: str
 
 
 def method_pages(told: Told) -> tuple[Page, ...]:
@@ -94,6 +98,7 @@ def method_view(told: Told) -> MethodView:
     return MethodView(
         frame=frame_of(told, page, words("method.title"), words("method.description", campaign=campaign.title)),
         title=words("method.title"),
+        in_one_minute=in_one_minute(told, page),
         contents=tuple(Link(heading(t), f"#{t.id}") for t in campaign.tests),
         tested=campaign.tested.text if campaign.tested else "",
         place=campaign.place,
@@ -103,6 +108,7 @@ def method_view(told: Told) -> MethodView:
         text=own_text(told, own, page) if own else None,
         tests=tuple(_tested(told, page, t) for t in campaign.tests),
         instruments=tuple(_instrument(page, i) for i in sorted(campaign.instruments.values(), key=lambda i: i.title)),
+        report_items=from_to(page, campaign_page(campaign.id, REPORT_ITEMS)),
     )
 
 

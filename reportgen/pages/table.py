@@ -11,6 +11,7 @@ from reportgen.pages.data import data_pages
 from reportgen.pages.formerly import with_former_places
 from reportgen.pages.listing import listing_pages
 from reportgen.pages.method import method_pages
+from reportgen.pages.report_items import report_items_pages
 from reportgen.pages.side import side_pages
 from reportgen.pages.test import test_pages
 from reportgen.pages.told import Page, Told
@@ -20,6 +21,7 @@ PAGES: Mapping[str, Callable[[Told], tuple[Page, ...]]] = {
     "campaign": campaign_pages,
     "test": test_pages,
     "method": method_pages,
+    "report items": report_items_pages,
     "contender": contender_pages,
     "side by side": side_pages,
     "data": data_pages,

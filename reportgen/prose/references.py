@@ -29,7 +29,7 @@ from reportgen.prose.value_reference import (
 from reportgen.wording.moment import spelled_out
 from reportgen.wording.sentence import inside
 
-CAMPAIGN_PAGES = ("index", "method", "data", "changes")
+CAMPAIGN_PAGES = ("index", "method", "report-items", "data", "changes")
 SITE_PAGES: Mapping[str, str] = {"about": "about.html", "archive": "index.html"}
 
 

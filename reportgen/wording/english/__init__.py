@@ -30,6 +30,7 @@ from reportgen.wording.english.products import PRODUCTS
 from reportgen.wording.english.quantities import QUANTITIES
 from reportgen.wording.english.reach import REACH
 from reportgen.wording.english.reading import READING
+from reportgen.wording.english.report_items import REPORT_ITEMS
 from reportgen.wording.english.scatter import SCATTER
 from reportgen.wording.english.sentences import SENTENCES
 from reportgen.wording.english.side_by_side import SIDE_BY_SIDE
@@ -64,5 +65,5 @@ PHRASES: Mapping[str, str | Forms] = {
     **WORDS, **SENTENCES, **ANSWERS, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS,
     **BUDGETS, **COUNTED, **DRAWS, **MONEY, **VERDICT, **SCATTER, **REACH, **CHARTS, **EXPLORING, **PAGES,
     **OPEN_DATA, **PAPER, **SIDE_BY_SIDE, **ACROSS, **FINDING, **PREVIEW, **SITE, **TEMPLATES, **READING, **VIEW,
-    **TEMPLATES_MONEY, **TEMPLATES_WIDE, **TEMPLATES_WORKINGS,
+    **TEMPLATES_MONEY, **TEMPLATES_WIDE, **TEMPLATES_WORKINGS, **REPORT_ITEMS,
 }  # fmt: skip
