@@ -161,6 +161,7 @@ def gather(
 ) -> Told:
     """All that its pages are told."""
     from reportgen.pages.told import Told
+    from reportgen.site.glossary import terms_in
 
     return Told(
         publication,
@@ -174,6 +175,7 @@ def gather(
         raw_views,
         FIRST_ISSUE,
         site_texts.addresses,
+        terms_in(site_texts),
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from reportgen.addresses import FEED, SEARCH, campaign_page, from_to, on_the_web, preview_file
 from reportgen.pages.formerly import has_former_places
 from reportgen.pages.preview.of_campaign import leading_quantity
+from reportgen.pages.terms import terms_told
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.theme import Frame, Link, Shared
@@ -51,6 +52,7 @@ def frame_of(
         canonical=on_the_web(publication.address, page),
         feed=_feed(told, page),
         renamed=has_former_places(campaign),
+        terms=terms_told(campaign, told.terms),
     )
 
 

@@ -13,7 +13,7 @@ from reportgen.intake.raw.rows import RawView
 from reportgen.intake.reading import Readings
 from reportgen.opendata import OpenData
 from reportgen.prose.references import SITE_PAGES
-from reportgen.theme import Theme
+from reportgen.theme import Term, Theme
 
 
 @dataclass(frozen=True)
@@ -22,7 +22,7 @@ class Told:
 
     `raw_views` maps a raw file (path from the workspace) to what is shown of it: such a file gets a page with its rows,
     and every trace ends on one of them. `site_pages` are the pages outside the campaign that its texts may name, id →
-    address. `open_data` is what the campaign has for others to take.
+    address. `open_data` is what the campaign has for others to take. `terms` are those of the author's glossary.
     """
 
     publication: Publication
@@ -36,6 +36,7 @@ class Told:
     raw_views: Mapping[str, RawView] = field(default_factory=dict)
     issue: int = 1
     site_pages: Mapping[str, str] = field(default_factory=lambda: SITE_PAGES)
+    terms: tuple[Term, ...] = ()
 
     @property
     def campaign(self) -> Campaign:

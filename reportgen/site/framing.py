@@ -10,6 +10,7 @@ from reportgen.campaign.declared import Publication
 from reportgen.charts.across import Across, figure
 from reportgen.charts.figure import Figure
 from reportgen.site.card import Card
+from reportgen.site.glossary import terms_for
 from reportgen.site.texts import SiteTexts
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, Shared, Theme
@@ -57,6 +58,7 @@ def frame_of(wide: Wide, page: str, title: str, description: str = "", trail: Se
         on_paper=f"{publication.address.rstrip('/')}/{page}" if publication.address else "",
         shared=_shared(publication, page) if publication.address else None,
         canonical=on_the_web(publication.address, page),
+        terms=terms_for(page, wide.texts),
         feed=Link(words("feed"), from_to(page, FEED)) if has_feed(wide) else None,
     )
 

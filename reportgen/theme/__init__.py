@@ -23,5 +23,6 @@ into a sheet for each kind of page: `sheets.py`) and `static/`. What it lacks co
 from reportgen.theme.frame import Frame, Link, Shared
 from reportgen.theme.load import Theme, load_theme
 from reportgen.theme.render import render
+from reportgen.theme.terms import Term
 
-__all__ = ["Frame", "Link", "Shared", "Theme", "load_theme", "render"]
+__all__ = ["Frame", "Link", "Shared", "Term", "Theme", "load_theme", "render"]

@@ -9,6 +9,8 @@ from functools import lru_cache, partial
 from jinja2 import Environment, FunctionLoader
 
 from reportgen.campaign.did_you_mean import nearest
+from reportgen.theme.sections import sections_of
+from reportgen.theme.terms import pieces_of
 from reportgen.theme.undefined import NotGiven
 from reportgen.wording import language
 
@@ -47,6 +49,8 @@ def _environment(named: tuple[tuple[str, str, str], ...]) -> Environment:
     )
     made.globals["say"] = say
     made.globals["say_of"] = say_of
+    made.globals["sections_of"] = sections_of
+    made.globals["pieces_of"] = pieces_of
     made.filters["unbroken"] = unbroken
     return made
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from reportgen.theme.terms import Term
+
 
 @dataclass(frozen=True)
 class Link:
@@ -35,7 +37,8 @@ class Frame:
     products and readings are made up. `foot` holds plain sentences under the text. `on_paper` stands at the foot
     of every printed sheet: where the page is to be found, and the issue it is of. `shared` is None where nobody says
     at which address the site will stand. `canonical` is the page's whole address, `feed` the way to the site's feed,
-    `renamed` says that places on the page may have had other names.
+    `renamed` says that places on the page may have had other names. `terms` are
+    explained where the page says them first.
     """
 
     title: str
@@ -55,4 +58,5 @@ class Frame:
     canonical: str = ""
     feed: Link | None = None
     renamed: bool = False
+    terms: tuple[Term, ...] = ()
     linked_data: str = ""  # JSON-LD, escaped as a data block needs it

@@ -39,6 +39,7 @@ from reportgen.wording.english.templates import TEMPLATES
 from reportgen.wording.english.templates_money import TEMPLATES_MONEY
 from reportgen.wording.english.templates_wide import TEMPLATES_WIDE
 from reportgen.wording.english.templates_workings import TEMPLATES_WORKINGS
+from reportgen.wording.english.terms import TERMS
 from reportgen.wording.english.verdict import VERDICT
 from reportgen.wording.english.view import VIEW
 from reportgen.wording.english.words import WORDS
@@ -65,5 +66,5 @@ PHRASES: Mapping[str, str | Forms] = {
     **WORDS, **SENTENCES, **ANSWERS, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS,
     **BUDGETS, **COUNTED, **DRAWS, **MONEY, **VERDICT, **SCATTER, **REACH, **CHARTS, **EXPLORING, **PAGES,
     **OPEN_DATA, **PAPER, **SIDE_BY_SIDE, **ACROSS, **FINDING, **PREVIEW, **SITE, **TEMPLATES, **READING, **VIEW,
-    **TEMPLATES_MONEY, **TEMPLATES_WIDE, **TEMPLATES_WORKINGS, **REPORT_ITEMS,
+    **TEMPLATES_MONEY, **TEMPLATES_WIDE, **TEMPLATES_WORKINGS, **REPORT_ITEMS, **TERMS,
 }  # fmt: skip
