@@ -20,14 +20,20 @@ Tell = Callable[[str, int, int], None]
 
 
 def inspect_site(
-    site: Path, tell: Tell = lambda doing, done, of: None, *, all_variants: bool = False, samples_only: bool = False
+    site: Path,
+    tell: Tell = lambda doing, done, of: None,
+    *,
+    all_variants: bool = False,
+    samples_only: bool = False,
+    only_look: bool = False,
 ) -> Inspected:
     """Check every page under `site`: on disk, opened once, and one page of each kind further.
 
     Every page is opened in the commonest variant, one of each kind, or every one with `all_variants`, in each of
-    `VARIANTS`. With `samples_only` no others than that one of each kind are opened; files are checked all the same.
-    `tell` hears of each thing before it is done, with how many of how many are done. Pages that forward are
-    read, not opened: a browser would be elsewhere at once. Raises `NoBrowserError` where no browser starts.
+    `VARIANTS`. With `samples_only` no others than that one of each kind are opened; with `only_look` none is gone
+    through by keys, without scripts and over a slow line. Files are checked all the same. `tell` hears of each thing
+    before it is done, with how many of how many are done. Pages that forward are read, not opened: a browser would be
+    elsewhere at once. Raises `NoBrowserError` where no browser starts.
     """
     from reportgen.browser.chromium import started
     from reportgen.browser.served import served
@@ -45,11 +51,12 @@ def inspect_site(
         page.set_default_timeout(LARGEST_WAIT)
         tab = Tab(page, Watch(root), root)
         tab.watch.follow(page)
-        of = len(opened) + len(samples)
+        further = {} if only_look else samples
+        of = len(opened) + len(further)
         for done, address in enumerate(opened):
             tell(address, done, of)
             faults += look(tab, address, VARIANTS if all_variants or address in samples else (COMMONEST,))
-        for done, (address, kind) in enumerate(samples.items(), len(opened)):
+        for done, (address, kind) in enumerate(further.items(), len(opened)):
             tell(f"{address}, by keys, without scripts, on a slow phone", done, of)
             faults += walked(tab, address)
             faults += without_scripts(browser, root, address)

@@ -5,6 +5,7 @@ It holds pages to the HTML standard, ARIA in HTML, SVG 2 and MathML, and rules t
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from pathlib import Path
 
 import pytest
@@ -19,12 +20,13 @@ LACKED = tuple(f"Property “{name}” doesn't exist." for name in ("paint-order
 pytestmark = pytest.mark.skipif(bool(checker.why_not()), reason=checker.why_not())
 
 
-def told_of(site: Path) -> list[str]:
-    """What is said of all of a site, each thing once with the first page it is said of. Served: `'self'` of a page's
-    policy means nothing in a file."""
+def told_of(site: Path, pages: Collection[str] | None = None, *, one_language: bool = True) -> list[str]:
+    """What is said of all of a site, or of those pages and the style sheets, each thing once with the first page it is
+    said of. Served: `'self'` of a page's policy means nothing in a file."""
     with served(site) as root:
         names = sorted(p.relative_to(site).as_posix() for p in site.rglob("*") if p.suffix in (".html", ".css"))
-        told = checker.said_of([f"{root}/{name}" for name in names])
+        names = [name for name in names if pages is None or name in pages or name.endswith(".css")]
+        told = checker.said_of([f"{root}/{name}" for name in names], one_language=one_language)
     first: dict[tuple[str, str], str] = {}
     for one in told:
         if not one.says.endswith(LACKED):
