@@ -27,7 +27,7 @@ def test_a_data_block_is_no_script_to_the_policy(demo_site: Path, name: str) -> 
         assert told["@type"] in ("Dataset", "Product")
         assert said == []
         page.add_script_tag(content="document.title = 'run'", type="application/json")
-        with pytest.raises(Exception, match="Content Security Policy|Executing inline script"):
+        with pytest.raises(Exception, match=r"Content Security Policy|Executing inline script"):
             page.add_script_tag(content="document.title = 'run'")
         assert page.title() != "run"
         assert said, "the policy forbids scripts that run, and says so: else this test would see nothing"
