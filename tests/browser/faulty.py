@@ -14,6 +14,7 @@ SOUND = """<!doctype html><html lang="en" dir="ltr" data-kind="{kind}"><head><me
 STYLE = """
 .box { overflow-x: auto; inline-size: 100px } .box p { inline-size: 600px }
 .low { block-size: 20px; line-height: 20px; overflow: hidden }
+.line { white-space: nowrap }
 .row { display: flex } .late { order: -1 }
 .bare:focus { outline: none }
 @keyframes turn { to { rotate: 360deg } } .turns { animation: turn 2s infinite }
@@ -45,6 +46,7 @@ PAGES = (
     ("jump.html", "", "<h3>Third</h3>\n<h1>First again</h1>", ""),
     ("box.html", "", '<div class="box"><p>It scrolls.</p></div>', STYLED),
     ("low.html", "", '<p class="low">' + "Words in a low box " * 2 + "</p>", STYLED),
+    ("spaced.html", "", '<p class="line">' + "i " * 30 + "</p>", STYLED),
     ("keys.html", "", '<button tabindex="3">First</button><button tabindex="-1">Never</button>', ""),
     ("order.html", "", '<p class="row"><span>One</span> <span class="late">Two</span></p>', STYLED),
     ("bare.html", "", '<p><a class="bare" href="index.html">Unmarked</a></p>', STYLED),
@@ -99,6 +101,7 @@ SAYS = (
     ("jump.html", "headings", "second heading of the first level"),
     ("box.html", "region", "div.box"),
     ("low.html", "text spacing", "p.low is cut"),
+    ("spaced.html", "text spacing", "the page is wider than its window"),  # and is not, once the spacing is taken off
     ("keys.html", "keyboard", "comes before what stands above it: button “First”"),
     ("keys.html", "keyboard", "not reached by keys: button “Never”"),
     ("order.html", "keyboard", "in another order than it is seen: span.late “Two”"),

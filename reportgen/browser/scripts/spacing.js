@@ -7,7 +7,7 @@
     "* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important }" +
       " p { margin-block-end: 2em !important }",
   );
-  const before = document.adoptedStyleSheets;
+  const before = [...document.adoptedStyleSheets]; // the list itself would change with the next line
   document.adoptedStyleSheets = [...before, spaced];
   const hides = (style) => [style.overflowX, style.overflowY].some((way) => way === "hidden" || way === "clip");
   const seen = (e) => e.clientWidth > 2 && e.clientHeight > 2 && e.checkVisibility();
