@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from reportgen.addresses import caveat_anchor, from_to, test_page
 from reportgen.campaign.declared import Quantity, Test
@@ -36,7 +37,7 @@ class GridCell:
 
     `who` is whose cell it is, for where there is no room for a heading above. `aloud` says the word with names in full;
     `href` leads to the working of the result, "" where there is none. `ahead`: whom it beats and whom it is behind,
-    each with the way to the pair that shows it.
+    each with the way to the pair that shows it. `brief` stands for `more` where there is no room, "" for nothing.
     """
 
     who: Named
@@ -47,6 +48,7 @@ class GridCell:
     href: str
     marks: tuple[CaveatMark, ...]
     ahead: Ahead = NOBODY
+    brief: str = ""
 
 
 @dataclass(frozen=True)
@@ -61,7 +63,11 @@ class LevelCell:
 
 @dataclass(frozen=True)
 class GridRow:
-    """`way` says which direction is better, "" for neither; `level` stands in place of the cells where all tie."""
+    """`way` says which direction is better, "" for neither; `level` stands in place of the cells where all tie.
+
+    `layout`: "told" where places alone say who is ahead of whom, so that a phone may leave that out; "undecided" where
+    no cell holds a place, so that the row may say that once; else "".
+    """
 
     title: str
     href: str
@@ -69,6 +75,7 @@ class GridRow:
     marks: tuple[CaveatMark, ...]
     cells: tuple[GridCell, ...]
     level: LevelCell | None = None
+    layout: Literal["told", "undecided", ""] = ""
 
 
 @dataclass(frozen=True)
@@ -88,6 +95,7 @@ class Grid:
 
 SIGNS = ("first", "shared", "behind", "once", "open", "open-once", "unranked", "shown")
 COLUMNS_ON_A_PHONE, COLUMNS = 5, 8
+LONG = 24  # letters of a reason that a phone has no room for in a cell
 PLAIN = (
     *("one reading", "timed", "weighed before and after", "peak", "level", "level over background"),
     *("run to a limit", "logged", "laboratory"),
@@ -144,7 +152,23 @@ def _row(told: Told, page: str, test: Test, quantity: Quantity, part: str) -> Gr
         marks=_marks(of_all),
         cells=tuple(cells),
         level=_level(told, page, place, cells) if place else None,
+        layout=_layout(told, results, cells),
     )
+
+
+def _layout(told: Told, results: list[Result], cells: list[GridCell]) -> Literal["told", "undecided", ""]:
+    """Places say all where two of them overlap just when nobody of the two is shown to be ahead."""
+    if any(cell.sign == "open" for cell in cells):
+        return "" if any(cell.sign in ("first", "shared", "behind") for cell in cells) else "undecided"
+    ranks = {r.contender: r.rank for r in results if r.rank}
+    of = [
+        c
+        for c in told.evaluation.comparisons
+        if results and (c.quantity, c.part) == (results[0].quantity, results[0].part)
+    ]
+    pairs = [(c.resolved, ranks[c.first], ranks[c.second]) for c in of if c.first in ranks and c.second in ranks]
+    apart = all(resolved == (one[1] < two[0] or two[1] < one[0]) for resolved, one, two in pairs)
+    return "told" if pairs and apart else ""
 
 
 def _level(told: Told, page: str, place: Place, cells: list[GridCell]) -> LevelCell | None:
@@ -170,7 +194,8 @@ def _cell(told: Told, page: str, who: Named, r: Result | None, place: Place | No
     at = _marks(own)
     if r.missing:
         said = why_missing(r.missing)
-        return GridCell(who, "none", said, "", said, href, at)
+        brief = words("cell.no-result") if len(said) > LONG else ""
+        return GridCell(who, "none", said, "", said, href, at, brief=brief)
     if r.blocked:
         word = words("cell.unranked")
         return GridCell(who, "unranked", word, short(r), labelled(word, why_blocked(r.blocked)), href, at)
@@ -184,7 +209,8 @@ def _cell(told: Told, page: str, who: Named, r: Result | None, place: Place | No
         if r.contender in place.front:
             best = say(f"place.{place.s.quantity.better}")
             more = words("cell.once", value=short(r))
-            return GridCell(who, "once", best, more, words("cell.once.aloud", place=best), href, at)
+            aloud = words("cell.once.aloud", place=best)
+            return GridCell(who, "once", best, more, aloud, href, at, brief=short(r))
         return GridCell(who, "open", words("cell.open"), short(r), words("cell.open.aloud"), href, at)
     return _ranked(told, who, r, place, href, at, ahead)
 
@@ -200,9 +226,9 @@ def _ranked(
         more = words("cell.with-value", value=short(r), more=more) if more else short(r)
     if r.running:
         more = words("cell.running.more", more=more) if more else words("cell.running")
-    return GridCell(
-        who, sign, ranks, more, words("cell.rank.aloud", rank=ranks, of=whole(place.ranked)), href, at, ahead
-    )
+    brief = short(r) if r.kind != "measured" and not r.running else ""
+    aloud = words("cell.rank.aloud", rank=ranks, of=whole(place.ranked))
+    return GridCell(who, sign, ranks, more, aloud, href, at, ahead, brief if brief != more else "")
 
 
 def _stood(told: Told, r: Result) -> str:

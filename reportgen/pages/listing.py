@@ -10,6 +10,7 @@ from reportgen.finding import letters
 from reportgen.intake.raw.rows import RawRow, RawSheet, RawView
 from reportgen.intake.reading import RawFile
 from reportgen.pages.framing import frame_of
+from reportgen.pages.leaves import Leaf, leaf_words, leaves_of
 from reportgen.pages.struck import Piece, Slip, slips_in, struck_cell, struck_line
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import cell_anchor, file_link, in_campaign, listing_page, row_anchor, sheet_anchors
@@ -51,11 +52,15 @@ class ListedSheet:
     beyond: str
     rows: tuple[ListedRow, ...]
     empty: str
+    rest: str  # what is left out between the last row here and the next page of the file
 
 
 @dataclass(frozen=True)
 class ListingView:
-    """What the template `listing.html` is told. `part` says that not all of a long file is here, "" where it is."""
+    """What the template `listing.html` is told. `part` says that not all of a long file is here, "" where it is.
+
+    `leaves` lead to the pages that a long file fills, none where it is one.
+    """
 
     frame: Frame
     name: str
@@ -66,29 +71,30 @@ class ListingView:
     part: str
     slips: tuple[str, ...]
     sheets: tuple[ListedSheet, ...]
+    leaves: tuple[Link, ...]
 
 
 def listing_pages(told: Told) -> tuple[Page, ...]:
-    """One page a raw file that can be shown."""
+    """One page a raw file that can be shown; a long one fills several."""
     made = []
     for f in told.readings.files:
-        if f.path in told.raw_views:
-            page = listing_page(told.campaign, f.path)
-            made.append(Page(page, render(told.theme, "listing.html", listing_view(told, f), page)))
+        for leaf in leaves_of(told.raw_views[f.path]) if f.path in told.raw_views else ():
+            page = listing_page(told.campaign, f.path, leaf.sheet, leaf.first)
+            made.append(Page(page, render(told.theme, "listing.html", listing_view(told, f, leaf), page)))
     return tuple(made)
 
 
-def listing_view(told: Told, file: RawFile) -> ListingView:
-    """The view of one raw file."""
+def listing_view(told: Told, file: RawFile, leaf: Leaf) -> ListingView:
+    """The view of one leaf of a raw file."""
     campaign, view = told.campaign, told.raw_views[file.path]
-    page = listing_page(campaign, file.path)
+    page = listing_page(campaign, file.path, leaf.sheet, leaf.first)
     name = in_campaign(campaign, file.path)
     data = Link(words("data.title"), from_to(page, campaign_page(campaign.id, "data")))
     anchors = sheet_anchors(s.name for s in view.sheets)
     used = _used(told, file.path)
     slips = slips_in(told, file.path)
     return ListingView(
-        frame=frame_of(told, page, words(f"listing.title.{view.form}", file=name), trail=(data,)),
+        frame=frame_of(told, page, _title(view, name, leaf), trail=(data,)),
         name=name,
         file=file_link(page, raw_file(campaign.id, name)),
         digest=file.digest,
@@ -96,7 +102,29 @@ def listing_view(told: Told, file: RawFile) -> ListingView:
         form=view.form,
         part=_part(view),
         slips=tuple(slip.says for slip in slips),
-        sheets=tuple(_sheet(sheet, anchors[sheet.name], view.form == "text", used, slips) for sheet in view.sheets),
+        sheets=tuple(
+            _sheet(sheet, anchors[sheet.name], view.form == "text", used, slips, before, after)
+            for sheet, before, after in leaf.shown(view, anchors)
+        ),
+        leaves=_leaves(told, file, page),
+    )
+
+
+def _title(view: RawView, name: str, leaf: Leaf) -> str:
+    title = words(f"listing.title.{view.form}", file=name)
+    return title if leaf.first == 1 else words("listing.leaf.title", title=title, rows=leaf_words(view, leaf))
+
+
+def _leaves(told: Told, file: RawFile, page: str) -> tuple[Link, ...]:
+    """The ways to all leaves of the file; none where it is one page."""
+    view = told.raw_views[file.path]
+    leaves = leaves_of(view)
+    if len(leaves) < 2:
+        return ()
+    to = [listing_page(told.campaign, file.path, leaf.sheet, leaf.first) for leaf in leaves]
+    return tuple(
+        Link(leaf_words(view, leaf), file_link(page, there), there == page)
+        for leaf, there in zip(leaves, to, strict=True)
     )
 
 
@@ -131,9 +159,11 @@ def _sheet(
     is_text: bool,
     used: Mapping[tuple[str, int], frozenset[int]],
     slips: tuple[Slip, ...],
+    before: int,
+    after: int,
 ) -> ListedSheet:
     width = max((len(row.cells) for row in sheet.rows), default=0)
-    rows, before = [], 0
+    rows = []
     for row in sheet.rows:
         read = used.get((sheet.name, row.number), frozenset())
         mine = tuple(s for s in slips if (s.at.sheet, s.at.line) == (sheet.name, row.number))
@@ -149,8 +179,9 @@ def _sheet(
         )
         before = row.number
     columns = sheet.headings or (() if is_text else tuple(letters(n) for n in range(1, width + 1)))
+    rest = _gap(before + 1, after - 1) if after else ""
     beyond = words("listing.beyond", n=whole(sheet.beyond)) if sheet.beyond else ""
-    return ListedSheet(sheet.name, anchor, columns, beyond, tuple(rows), "" if rows else words("listing.empty"))
+    return ListedSheet(sheet.name, anchor, columns, beyond, tuple(rows), "" if rows else words("listing.empty"), rest)
 
 
 def _gap(first: int, last: int) -> str:

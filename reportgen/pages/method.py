@@ -72,7 +72,6 @@ class MethodView:
     frame: Frame
     title: str
     in_one_minute: tuple[MinuteLine, ...]
-    contents: tuple[Link, ...]
     tested: str
     place: str
     held_the_same: tuple[str, ...]
@@ -99,7 +98,6 @@ def method_view(told: Told) -> MethodView:
         frame=frame_of(told, page, words("method.title"), words("method.description", campaign=campaign.title)),
         title=words("method.title"),
         in_one_minute=in_one_minute(told, page),
-        contents=tuple(Link(heading(t), f"#{t.id}") for t in campaign.tests),
         tested=campaign.tested.text if campaign.tested else "",
         place=campaign.place,
         held_the_same=campaign.held_the_same,

@@ -10,9 +10,12 @@ from urllib.parse import quote
 from reportgen.addresses import as_id, from_to, raw_file, result_anchor, test_page
 from reportgen.campaign.declared import Campaign
 from reportgen.finding import Place, letters
+from reportgen.intake.raw.rows import RawView
 from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.wording.listing import commas
+
+LINES, ROWS = 500, 100  # of a text and of a sheet on one leaf: what a slow line brings in a second
 
 
 @dataclass(frozen=True)
@@ -33,9 +36,21 @@ def in_campaign(campaign: Campaign, path: str) -> str:
     return posixpath.relpath(path, campaign.folder or ".")
 
 
-def listing_page(campaign: Campaign, path: str) -> str:
-    """The address of the page that shows a raw file (path from the workspace), row by row."""
-    return f"{raw_file(campaign.id, in_campaign(campaign, path))}.html"
+def leaf_of(view: RawView, line: int) -> int:
+    """The first row of the leaf that a row stands on, of its file or sheet. It depends on the row's number alone, so
+    that the row's address lasts whatever else is shown.
+    """
+    rows = LINES if view.form == "text" else ROWS
+    return (max(line, 1) - 1) // rows * rows + 1
+
+
+def listing_page(campaign: Campaign, path: str, sheet: str = "", leaf: int = 1) -> str:
+    """The address of the page that shows a raw file (path from the workspace), row by row; of a long one, a leaf of it.
+
+    `sheet` is the sheet's anchor, `leaf` the first row that belongs there.
+    """
+    name = raw_file(campaign.id, in_campaign(campaign, path))
+    return f"{name}.html" if leaf == 1 else f"{'.'.join(filter(None, (name, sheet, str(leaf))))}.html"
 
 
 def file_link(page: str, address: str, anchor: str = "") -> str:
@@ -75,8 +90,10 @@ def line_link(told: Told, page: str, place: Place) -> LineLink:
     campaign = told.campaign
     name = in_campaign(campaign, place.file)
     if place.file in told.raw_views:
-        anchor = anchor_of(told, place)
-        return LineLink(_words(told, name, place), file_link(page, listing_page(campaign, place.file), anchor))
+        view = told.raw_views[place.file]
+        sheet = sheet_anchors(s.name for s in view.sheets).get(place.sheet, "")
+        there = listing_page(campaign, place.file, sheet, leaf_of(view, place.line))
+        return LineLink(_words(told, name, place), file_link(page, there, anchor_of(told, place)))
     return LineLink(_words(told, name, place), file_link(page, raw_file(campaign.id, name)))
 
 

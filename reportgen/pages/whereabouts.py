@@ -10,7 +10,7 @@ from reportgen.addresses import campaign_page, claim_anchor, contender_page, qua
 from reportgen.campaign.declared import Campaign
 from reportgen.finding import Finding, Place
 from reportgen.pages.told import Told
-from reportgen.pages.traces import listing_page, row_anchor, sheet_anchors
+from reportgen.pages.traces import leaf_of, listing_page, row_anchor, sheet_anchors
 
 Row = tuple[int, str]  # a line and the address of what is declared from there on
 
@@ -84,9 +84,9 @@ def address_of(campaign: Campaign, path: str) -> str:
 def _rows(told: Iterable[Told]) -> Iterator[tuple[Place, str]]:
     for one in told:
         for file, view in one.raw_views.items():
-            page = listing_page(one.campaign, file)
             anchors = sheet_anchors(sheet.name for sheet in view.sheets)
             for sheet in view.sheets:
                 for row in sheet.rows:
                     place = Place(file, row.number, 0, sheet.name)
+                    page = listing_page(one.campaign, file, anchors[sheet.name], leaf_of(view, row.number))
                     yield place, f"{page}#{row_anchor(anchors[sheet.name], row.number)}"

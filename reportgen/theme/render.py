@@ -5,6 +5,7 @@ from __future__ import annotations
 import posixpath
 
 from reportgen.finding import Place, Refused, refuse
+from reportgen.theme.finished import finished
 from reportgen.theme.load import Theme
 
 
@@ -24,6 +25,7 @@ def render(theme: Theme, template: str, view: object, page_address: str) -> str:
             style_sheet=theme.sheet_of(template),
             paper_sheet=theme.paper_sheet,
         )
+        html = finished(theme.environment, html)
     except TemplateError as problem:
         raise _broken(theme, template, problem) from problem
     return html.rstrip() + "\n"

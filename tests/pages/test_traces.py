@@ -284,11 +284,22 @@ def test_a_trace_of_a_logger_leads_to_its_first_and_last_line_and_the_page_leave
         assert site.pages[address].one("tr", id=spot).one("code").text == lines[line - 1]
     page = site.pages["stoves/files/raw/pull ostler.csv.html"]
     assert page.one("tr", id="L3").one("code").text == "Elapsed;Pull"
-    rows = [tr.attrs.get("id", tr.text) for tr in page.one("tbody").all("tr")]
-    bottom = ["L30", f"Left out here: {top + 4} to {len(lines) - 4}"]  # three lines around each that is marked
-    assert rows[29:31] == ["L30", f"Left out here: 31 to {top - 4}"]
-    assert rows[31:39] == [*(f"L{n}" for n in range(top - 3, top + 4)), bottom[1]]
-    assert rows[39:] == [f"L{n}" for n in range(len(lines) - 3, len(lines) + 1)]
+    leaves = [
+        page,
+        *(
+            site.pages[f"stoves/files/raw/{a.attrs['href'].replace('%20', ' ')}"]
+            for a in page.one("nav", class_="leaves").all("a")[1:]
+        ),
+    ]
+    rows = [tr.attrs.get("id", tr.text) for leaf in leaves for tr in leaf.one("tbody").all("tr")]
+    left_out = [f"Left out here: 31 to {top - 4}", f"Left out here: {top + 4} to {len(lines) - 4}"]
+    assert rows[29:32] == ["L30", left_out[0], left_out[0]]  # said where one page of the file ends and the next begins
+    shown = [row for row in rows[32:] if row not in left_out]  # three lines around each that is marked
+    assert shown == [
+        *(f"L{n}" for n in range(top - 3, top + 4)),
+        *(f"L{n}" for n in range(len(lines) - 3, len(lines) + 1)),
+    ]
+    assert left_out[1] in rows
     assert (site.folder / "stoves/files/raw/pull ostler.csv").read_text(encoding="utf-8") == TRACE
     assert {r["trace"][0]["channel"] for r in site.told["results"] if r["quantity"] == "pull"} == {"Pull"}
     assert {tuple(r["trace"][0]["span"]) for r in site.told["results"] if r["quantity"] == "pull"} == {(5, len(lines))}

@@ -154,6 +154,7 @@ PAGES: Mapping[str, str | Forms] = {
     "page.cell.value.aloud": "{value}, not ranked by this",
     "page.cell.unranked": "not ranked",
     "page.cell.missing": "not tested",
+    "page.cell.no-result": "no result",
     "page.interval": "{low} to {high}",
     "page.interval.none": "not known",
     "page.unit.none": "",

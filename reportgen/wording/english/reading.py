@@ -8,6 +8,21 @@ from reportgen.wording.phrase import Forms
 
 READING: Mapping[str, str | Forms] = {
     "on.trail.title": "Where this page stands",
+    "on.figure.number": "Figure {n}",
+    "on.figure.title": "{number}. {title}",
+    "on.table.number": "Table {n}",
+    "on.table.title": "{number}. {title}",
+    "on.on-page.up": "Back to the top",
+    "on.back.sentence": "Back to the sentence",
+    "on.back.table": "Back to the table",
+    "on.back.chart": "Back to the chart",
+    "on.back.claim": "Back to the claim",
+    "on.back.again": "{place}, once more ({n})",
+    "page.listing.leaf.line": "Lines {first} to {last}",
+    "page.listing.leaf.row": "Rows {first} to {last}",
+    "page.listing.leaf.sheet": "{sheet}: {rows}",
+    "page.listing.leaf.title": "{title}, {rows}",
+    "on.listing.leaves": "All of this file",
     "page.formerly.caveats": "What limits the results",
     "page.formerly.caveat": "{sort}: {about}",
     # the first page of a campaign
@@ -33,6 +48,7 @@ READING: Mapping[str, str | Forms] = {
     # who beat whom on what
     "on.grid.title": "Who beat whom on what",
     "on.grid.places": "Numbers are places: 1–2 is first or second.",
+    "on.grid.undecided": "open",
     "on.grid.beats": "beats {whom}",
     "on.grid.behind": "behind {whom}",
     "on.sign.first": "first, ahead of every other",
@@ -98,7 +114,6 @@ READING: Mapping[str, str | Forms] = {
     "on.sheet.particulars": "Particulars",
     "on.sheet.others": "All contenders of this comparison",
     # how everything was tested
-    "on.method.tests": "Tests on this page",
     "on.method.tested": "Tested",
     "on.method.where": "Where",
     "on.method.held-the-same": "Held the same",
