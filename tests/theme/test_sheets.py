@@ -56,9 +56,12 @@ def test_parts_and_what_the_viewer_shows_are_no_pages() -> None:
     assert page_templates(TEMPLATES) == ("base.html", "campaign.html", "text.html", "wide/archive.html")
 
 
+SHEET = 6000  # bytes, compressed: it leaves 8 kB for the page before its first picture (`inspect` holds every page to 14)
+
+
 @pytest.mark.parametrize("page", page_templates(THEME.templates))
 def test_a_sheet_is_small_enough_to_come_with_its_page(page: str) -> None:
-    assert len(gzip.compress(THEME.static[THEME.sheet_of(page)], 9, mtime=0)) <= 5500
+    assert len(gzip.compress(THEME.static[THEME.sheet_of(page)], 9, mtime=0)) <= SHEET
 
 
 def test_every_template_that_a_file_of_styles_is_for_is_there() -> None:
