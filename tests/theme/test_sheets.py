@@ -56,7 +56,7 @@ def test_parts_and_what_the_viewer_shows_are_no_pages() -> None:
     assert page_templates(TEMPLATES) == ("base.html", "campaign.html", "text.html", "wide/archive.html")
 
 
-SHEET = 6000  # bytes, compressed: it leaves 8 kB for the page before its first picture (`inspect` holds every page to 14)
+SHEET = 6000  # bytes, compressed: that leaves 8 kB to a page before its first picture; `inspect` holds all to 14
 
 
 @pytest.mark.parametrize("page", page_templates(THEME.templates))
