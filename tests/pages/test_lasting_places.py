@@ -123,3 +123,10 @@ def test_what_is_renamed_can_still_be_reached_by_its_old_name(before: frozenset[
     found = places(tmp_path, text, readings)
     assert {"stoves/index.html#caveat-time-to-the-boil", "stoves/index.html#caveat-incident-okto-pass-2"} <= found
     assert {"stoves/index.html#caveat-boil-time", "stoves/index.html#caveat-incident-ostler-pass-2"} <= found
+
+
+def test_the_handbook_says_what_caveats_are_called(tmp_path: Path) -> None:
+    chapter = (Path(__file__).parents[2] / "content/handbook/addresses.md").read_text(encoding="utf-8")
+    (example,) = re.findall(r"```yaml\n(.*?)```", chapter, re.DOTALL)
+    found = {p.partition("#")[2] for p in places(tmp_path, example) if "#caveat-" in p}
+    assert found == {"caveat-cold-canisters", "caveat-gas-burned"}
