@@ -8,6 +8,7 @@ from reportgen.addresses import campaign_page, from_to, side_by_side_index, test
 from reportgen.campaign.declared import Contender
 from reportgen.charts.figure import Figure
 from reportgen.opendata.linked.dataset import dataset
+from reportgen.pages.beside import pairs_in
 from reportgen.pages.disclosed import Disclosed, disclosed
 from reportgen.pages.framing import frame_of
 from reportgen.pages.grid import Grid, grid_of
@@ -17,7 +18,6 @@ from reportgen.pages.matrix import Matrix, matrix_of
 from reportgen.pages.named import Named, named
 from reportgen.pages.notes import Notes, notes_of
 from reportgen.pages.own_words import OwnText, own_text
-from reportgen.pages.side.laid import pairs_in
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.verdict import VerdictShown, verdict_of

@@ -10,6 +10,7 @@ from reportgen.campaign.declared import Contender, ProseFile, Test
 from reportgen.evaluation.evaluated import Result
 from reportgen.opendata.linked.product import product
 from reportgen.pages.ahead import Ahead, ahead_of, way_to_all
+from reportgen.pages.beside import way_beside
 from reportgen.pages.claims import ClaimShown, claims_of
 from reportgen.pages.figures_shown import Printed, printed
 from reportgen.pages.framing import frame_of
@@ -20,7 +21,6 @@ from reportgen.pages.own_words import OwnText, own_text
 from reportgen.pages.particulars import Particular, is_particular, particulars
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.result_table import tied_words
-from reportgen.pages.side.laid import way_beside
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import working

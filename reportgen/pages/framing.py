@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from reportgen.addresses import FEED, SEARCH, campaign_page, from_to, on_the_web, preview_file
+from reportgen.pages.beside import pairs_in
 from reportgen.pages.formerly import has_former_places
 from reportgen.pages.preview.of_campaign import leading_quantity
 from reportgen.pages.terms import terms_told
@@ -10,6 +11,8 @@ from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.theme import Frame, Link, Shared
 from reportgen.wording.invented import invented
+
+CONTENTS = ("method", "data", "changes")
 
 
 def frame_of(
@@ -19,7 +22,7 @@ def frame_of(
     campaign, publication = told.campaign, told.publication
     contents = tuple(
         Link(words(f"contents.{name}"), from_to(page, campaign_page(campaign.id, name)), here)
-        for name in ("index", "method", "data", "changes")
+        for name in ("index", *(("side-by-side/index",) if pairs_in(campaign) else ()), *CONTENTS)
         for here in (page == campaign_page(campaign.id, name),)
     )
     first = campaign_page(campaign.id)

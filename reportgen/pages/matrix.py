@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from reportgen.addresses import from_to, test_page
 from reportgen.pages.ahead import way_to
+from reportgen.pages.beside import way_beside
 from reportgen.pages.named import Named, named
-from reportgen.pages.side.laid import way_beside
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
 from reportgen.prose.sentences import pair_cell

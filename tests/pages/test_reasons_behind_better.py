@@ -19,8 +19,8 @@ AHEAD = re.compile(
 )
 NOBODY = re.compile(r"(?:^|(?<=\. ))(?:Nothing|Nobody) [^.]*\.")  # that none is ahead is no pair's
 BLOCKS = ("p", "td", "dd", "li")
-# where words about who is ahead are the reason itself, a key to signs, or the author's own
-THE_REASON, A_KEY, THE_AUTHORS_OWN = ("versus",), ("grid-key",), ("prose", "own", "ours", "caveat", "lead")
+# where words about who is ahead are the reason itself, a key to signs, the rule itself, or the author's own
+THE_REASON, A_KEY, THE_AUTHORS_OWN = ("versus",), ("grid-key", "minute"), ("prose", "own", "ours", "caveat", "lead")
 COMMON_TO_ALL = ("handbook", "about", "methods", "instruments")
 
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from reportgen.addresses import from_to, side_by_side_index, test_page
+from reportgen.pages.beside import way_beside
 from reportgen.pages.framing import frame_of
 from reportgen.pages.limits import marks
 from reportgen.pages.named import Named, named
-from reportgen.pages.side.laid import Laid, Line, way_beside
+from reportgen.pages.side.laid import Laid, Line
 from reportgen.pages.side.papers import SideFact, facts_of
 from reportgen.pages.side.rows import SideCell
 from reportgen.pages.titles import heading

@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from reportgen.addresses import from_to, quantity_anchor, side_by_side_index, side_by_side_page, test_page
-from reportgen.campaign.declared import Campaign, Quantity, Test
+from reportgen.addresses import from_to, quantity_anchor, side_by_side_index, test_page
+from reportgen.campaign.declared import Quantity, Test
 from reportgen.evaluation.evaluated import Caveat, Comparison, Result
+from reportgen.pages.beside import pairs_in
 from reportgen.pages.figures_shown import Printed, printed
 from reportgen.pages.pairs import PairShown, pairs_of
 from reportgen.pages.told import Told
 from reportgen.pages.traces import working
-
-MOST_CONTENDERS = 12  # 66 pairs; with more, each against each stands on the tests' pages alone
 
 
 @dataclass(frozen=True)
@@ -55,21 +54,6 @@ class Laid:
 
     lines: tuple[Line, ...]
     pairs: tuple[tuple[str, str], ...]
-
-
-def pairs_in(campaign: Campaign) -> tuple[tuple[str, str], ...]:
-    """Who gets a page with whom, in the campaign's order: everybody with everybody, unless that would be too many."""
-    ids = [c.id for c in campaign.contenders]
-    if len(ids) > MOST_CONTENDERS:
-        return ()
-    return tuple((a, b) for n, a in enumerate(ids) for b in ids[n + 1 :])
-
-
-def way_beside(campaign: Campaign, page: str, one: str, other: str) -> str:
-    """From `page` to where the two stand beside each other; "" where such pages would be too many."""
-    if len(campaign.contenders) > MOST_CONTENDERS:
-        return ""
-    return from_to(page, side_by_side_page(campaign.id, one, other))
 
 
 def laid_out(told: Told) -> Laid:

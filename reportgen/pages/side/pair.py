@@ -8,10 +8,11 @@ from reportgen.addresses import from_to, side_by_side_index, side_by_side_page
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Caveat
 from reportgen.judgement.verdict.overall import PairIndex
+from reportgen.pages.beside import way_beside
 from reportgen.pages.framing import frame_of
 from reportgen.pages.limits import CaveatShown, shown
 from reportgen.pages.named import Named, named
-from reportgen.pages.side.laid import Laid, way_beside
+from reportgen.pages.side.laid import Laid
 from reportgen.pages.side.papers import SideClaims, SideFact, claims_beside, facts_of
 from reportgen.pages.side.rows import InShort, SideRow, in_short, leads_to_tests, rows_of
 from reportgen.pages.told import Page, Told

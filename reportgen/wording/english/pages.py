@@ -9,6 +9,7 @@ from reportgen.wording.phrase import Forms
 PAGES: Mapping[str, str | Forms] = {
     "page.contents.of": "This comparison",
     "page.contents.index": "Answer",
+    "page.contents.side-by-side/index": "Side by side",
     "page.contents.method": "Method",
     "page.contents.data": "Data",
     "page.contents.changes": "Changes",
