@@ -284,7 +284,7 @@ def test_what_is_said_of_firmware_settings_judging_and_interests_stands_on_pages
     )
     compile_campaign(tmp_path, yaml + "affiliate links: none at all\nsamples: sent back\n", readings=CLEAN, **SCALE)
     site = tmp_path / "stoves" / ".site"
-    told = {p.name: p.read_text(encoding="utf-8") for p in site.glob("stoves/**/*.html")}
+    told = {str(p): p.read_text(encoding="utf-8") for p in site.glob("stoves/**/*.html")}
     assert any("Firmware" in text and "2.1" in text and "as shipped" in text for text in told.values())
     assert any("know which was which" in text and "before the test" in text for text in told.values())
     assert sum("none at all" in text and "sent back" in text for text in told.values()) >= 2

@@ -122,7 +122,7 @@ def test_a_link_that_would_run_a_script_is_no_link(tmp_path: Path) -> None:
 def test_a_formula_of_a_spreadsheet_is_passed_on_as_it_was_typed(tmp_path: Path) -> None:
     rows = "contender,boil time,note\na,212.4,=1+1\nb,230.1,@SUM(A1)\n"
     built = compile_site(write_campaign(tmp_path, YAML, readings=rows))
-    (copied,) = built.out.rglob("readings.csv")
+    (copied,) = built.out.rglob("files/readings.csv")
     assert copied.read_text(encoding="utf-8") == rows
 
 
@@ -130,7 +130,7 @@ def test_an_unknown_theme_is_told_with_the_file_that_asks(tmp_path: Path) -> Non
     (tmp_path / "content").mkdir()
     (tmp_path / "content" / "publication.yaml").write_text("title: P\ntheme: nowhere\n")
     found = told_of(write_campaign(tmp_path, YAML, readings=ROWS))
-    assert [place for _, place, _ in found] == ["content/publication.yaml"]
+    assert [place for _, place, _ in found] == ["content/publication.yaml:2:8"]
 
 
 def test_a_mistake_in_one_line_is_one_message(tmp_path: Path) -> None:

