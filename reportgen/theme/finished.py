@@ -66,7 +66,7 @@ def _with_ways_back(environment: Environment, html: str) -> str:
         caveat, sort = mark[1], mark[2]
         by_sort = raised.setdefault(caveat, {})
         n = sum(map(len, by_sort.values())) + 1
-        anchor = f"to-{caveat}" if n == 1 else f"to-{caveat}-{n}"
+        anchor = f"to-{caveat}" if n == 1 else f"to-{n}-{caveat}"
         by_sort.setdefault(sort, []).append(anchor)
         return f'<a href="#{caveat}" id="{anchor}"'
 

@@ -54,7 +54,7 @@ def test_every_caveat_leads_back_to_every_place_that_raises_it(pages: dict[str, 
     seen = 0
     for address, text in pages.items():
         raised = re.findall(r'<a href="#(caveat-[^"]+)" id="(to-[^"]+)"', text)
-        back = set(re.findall(r'href="#(to-caveat-[^"]+)"', text))
+        back = set(re.findall(r'href="#(to-(?:\d+-)?caveat-[^"]+)"', text))
         assert back == {place for _, place in raised}, address
         seen += len(raised)
     assert seen > 100

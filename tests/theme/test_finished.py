@@ -26,10 +26,16 @@ def test_figures_and_tables_are_counted_in_their_order_each_sort_for_itself() ->
 def test_a_caveat_leads_back_to_each_place_that_raises_it() -> None:
     html = page(MARK.format("sentence") + BOX + MARK.format("table") + MARK.format("table"))
     ids = re.findall(r' id="(to-[^"]+)"', html)
-    assert ids == ["to-caveat-gas", "to-caveat-gas-2", "to-caveat-gas-3"]
+    assert ids == ["to-caveat-gas", "to-2-caveat-gas", "to-3-caveat-gas"]
     assert re.findall(r'href="#(to-[^"]+)"', html) == ids
     assert "data-at" not in html
     assert "Back to the sentence" in html
+
+
+def test_ways_back_to_caveats_whose_names_differ_by_a_number_have_addresses_of_their_own() -> None:
+    second = MARK.replace("caveat-gas", "caveat-gas-2").format("table")
+    ids = re.findall(r' id="([^"]+)"', page(MARK.format("table") + MARK.format("table") + second))
+    assert len({*ids}) == len(ids) == 3
 
 
 def test_a_caveat_that_nothing_raises_has_no_way_back_and_a_number_of_another_page_none_to_it() -> None:

@@ -12,6 +12,8 @@ READING: Mapping[str, str | Forms] = {
     "on.figure.title": "{number}. {title}",
     "on.table.number": "Table {n}",
     "on.table.title": "{number}. {title}",
+    "on.prose.example": "Example",
+    "on.prose.table": "Table",
     "on.on-page.up": "Back to the top",
     "on.back.sentence": "Back to the sentence",
     "on.back.table": "Back to the table",
