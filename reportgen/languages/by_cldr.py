@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from reportgen.wording.phrase import Forms
 
 TRIED = (*range(201), 1000)  # whole numbers among which each category of those a language needs turns up
-GIVEN = ("day", *(f"month.{n}" for n in range(1, 13)))  # phrases that a date from CLDR makes needless
+GIVEN = ("day", "day.month", *(f"month.{n}" for n in range(1, 13)))  # phrases that a date from CLDR makes needless
 
 
 @dataclass(frozen=True)
@@ -48,6 +48,12 @@ class Known:
         from babel.dates import format_date
 
         return format_date(of, format="long", locale=self.locale)
+
+    def month(self, of: date) -> str:
+        """A month in letters and its year, in Western digits."""
+        from babel.dates import format_skeleton
+
+        return format_skeleton("yMMMM", of, locale=self.locale)
 
     def phrases(self) -> dict[str, str | Forms]:
         """Phrases that no file needs to give: how a list reads, and what stands for dates."""

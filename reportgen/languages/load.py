@@ -80,6 +80,7 @@ def _laid_over(files: tuple[LanguageFile, ...], told: list[Finding]) -> Language
         small_numbers=_small_numbers(files, english),
         inside=_inside(files, english),
         day=None if writes_days else of_cldr.day,
+        month=None if english or "day.month" in said else of_cldr.month,
         right_to_left=of_cldr.right_to_left,
         name=nearest.written.name.value,
         lacking=() if english else tuple(key for key in ENGLISH.phrases if key not in said and key not in of_itself),

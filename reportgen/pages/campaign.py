@@ -25,6 +25,7 @@ from reportgen.pages.words import words
 from reportgen.prose.missed import missed
 from reportgen.prose.not_in_grid import things_elsewhere
 from reportgen.prose.sentences import campaign_answer, campaign_answer_led, first_place_led, how_firm
+from reportgen.prose.specimens import day_of
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.sentence import in_a_row
 
@@ -116,8 +117,8 @@ def campaign_view(told: Told) -> CampaignView:
         answer=led_on(page, campaign_answer_led(campaign, evaluation)),
         missed=missed(campaign, evaluation),
         firm=how_firm(campaign, evaluation),
-        tested=campaign.tested.text if campaign.tested else "",
-        published=campaign.published.text if campaign.published else "",
+        tested=day_of(campaign.tested),
+        published=day_of(campaign.published),
         issue=str(told.issue),
         place=campaign.place,
         grid=grid_of(told, page),

@@ -8,6 +8,7 @@ from reportgen.addresses import campaign_page
 from reportgen.pages.framing import frame_of
 from reportgen.pages.told import Page, Told
 from reportgen.pages.words import words
+from reportgen.prose.specimens import day_of
 from reportgen.theme import Frame, render
 
 
@@ -30,7 +31,7 @@ def changes_view(told: Told) -> ChangesView:
     """The view of the page of changes."""
     page = campaign_page(told.campaign.id, "changes")
     published = told.campaign.published
-    line = words("changes.first-on", n=str(told.issue), date=published.text) if published else ""
+    line = words("changes.first-on", n=str(told.issue), date=day_of(published)) if published else ""
     return ChangesView(
         frame=frame_of(told, page, words("changes.title")),
         title=words("changes.title"),

@@ -98,7 +98,7 @@ def method_view(told: Told) -> MethodView:
         frame=frame_of(told, page, words("method.title"), words("method.description", campaign=campaign.title)),
         title=words("method.title"),
         in_one_minute=in_one_minute(told, page),
-        tested=campaign.tested.text if campaign.tested else "",
+        tested=day_of(campaign.tested),
         place=campaign.place,
         held_the_same=campaign.held_the_same,
         who_pays=campaign.who_pays or told.publication.who_pays,
@@ -174,9 +174,9 @@ def _instrument(page: str, i: Instrument) -> InstrumentRow:
 
 def _calibrated(i: Instrument) -> str:
     """The day, until when that counts, and whether readings are corrected by what was found."""
-    said = i.calibrated.text if i.calibrated else words("not-noted")
+    said = day_of(i.calibrated) or words("not-noted")
     if i.calibration and i.calibration.expires:
-        said = words("calibrated.until", day=said, until=i.calibration.expires.text)
+        said = words("calibrated.until", day=said, until=day_of(i.calibration.expires))
     return words("calibrated.corrected", calibrated=said) if is_corrected(i) else said
 
 

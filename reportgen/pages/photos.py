@@ -10,6 +10,7 @@ from reportgen.campaign.declared import Campaign, Moment, Photo
 from reportgen.campaign.moments import address_of
 from reportgen.pages.words import words
 from reportgen.pictures import Size, sizes_of
+from reportgen.prose.specimens import day_of
 from reportgen.wording.moment import spelled_out
 
 _IN_TEXT = 960  # pixels across: what a page takes that can't choose
@@ -54,7 +55,7 @@ def photo_shown(campaign: str, page: str, photo: Photo, alt: str = "") -> PhotoS
     sizes = sizes_of(photo.width, photo.height)
     ending = "png" if photo.exact else "jpg"
     middle = next((s for s in sizes if s.width >= _IN_TEXT), sizes[-1])
-    taken = photo.taken.text if photo.taken else ""
+    taken = day_of(photo.taken)
 
     def way(size: Size, kind: str) -> str:
         return from_to(page, photo_file(campaign, photo.id, f"{size.width}.{kind}"))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil, sqrt
@@ -22,6 +23,10 @@ KNOWN = ("offset", "gain", "accuracy", "calibration", "drift", "repeatability", 
 ALIKE = ("offset", "gain", "calibration", "drift")  # sorts in which an instrument is off alike for all it read
 HARDLY = 0.2  # of an error that two results share: what a gap may keep of it and be said to be hardly moved
 AS_GOOD = 1.02  # times what would halve it: a step that misses by less does it too, as far as anyone reads
+BETWEEN_SAMPLES = "time between samples"  # what a step is of in `metrology/traces/`
+ALONG = re.compile(  # what is open along a trace, as `metrology/traces/` names it
+    r"gap in (?P<gap>.+)|how far (?P<moved>.+) still moved|noise in the (?P<noisy>highest|lowest) of (?P<of>.+)"
+)
 FEWEST = 0.1  # of what it is now: an improvement beyond that is no advice
 MOST_PASSES = 100
 
@@ -66,23 +71,24 @@ def cause(campaign: Campaign, result: Result, c: Contribution, of: str = "") -> 
     if sort in (*STEPS, "repeatability") and not c.source.of:
         return say("cause.repeatability.nobody" if c.source.shape == "normal" else f"cause.{sort}.nobody")
     if sort == "step" and c.source.of not in campaign.instruments:
-        return say("cause.step.other", of=name)
+        return say("cause.step.samples") if c.source.of == BETWEEN_SAMPLES else say("cause.step.other", of=name)
     if sort == "calibration" and c.source.where:
         return say("cause.calibration.slope" if c.source.where == SLOPE else "cause.calibration.height", of=name)
     if sort == "shared" and c.source.shape == "normal":
         return say("cause.shared.repeats", of=name)
-    if sort == "assumption" and " " in c.source.of:
-        return _along(c, name)
+    if sort == "assumption" and (found := ALONG.fullmatch(c.source.of)):
+        return _along(c, found, name)
     return say(f"cause.{sort}", of=name)
 
 
-def _along(c: Contribution, name: str) -> str:
+def _along(c: Contribution, found: re.Match[str], name: str) -> str:
     """What a trace itself leaves open, which nobody assumed; its pass where it is that of one. See `traces_read.py` and
     `observing.py` for what `where` is made of."""
     where = c.source.where.split("/")
     of_pass = say("cause.along.pass", number=where[3]) if len(where) > 5 and where[3] else ""
-    key = "cause.along.moved" if c.source.of.startswith("how far") else "cause.along"
-    return say(key, of=name, of_pass=of_pass)
+    if found["moved"]:
+        return say("cause.along.moved", of=name, of_pass=of_pass)
+    return say(f"cause.along.{found['noisy']}" if found["noisy"] else "cause.along", of=name, of_pass=of_pass)
 
 
 def name_of(campaign: Campaign, c: Contribution) -> str:
@@ -93,6 +99,8 @@ def name_of(campaign: Campaign, c: Contribution) -> str:
     titles = {q.id: inside(q.title) for t in campaign.tests for q in t.quantities}
     if c.source.sort == "scatter":
         return titles.get(c.source.of, c.source.of)
+    if c.source.sort == "assumption" and (found := ALONG.fullmatch(c.source.of)):
+        return found["gap"] or found["moved"] or found["of"]
     return c.source.of.replace("-", " ") if c.source.sort in ("constant", "assumption") else c.source.of
 
 

@@ -23,7 +23,7 @@ def specimen_name(contender: Contender, id: str) -> str:
 
 
 def day_of(found: Day | None) -> str:
-    """A day of buying in words, "" where none was written."""
+    """A day, or from which to which, in words; "" where none was written."""
     return day(found.first, found.last, found.text) if found else ""
 
 

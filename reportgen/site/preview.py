@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from reportgen.campaign.declared import Publication
 from reportgen.pages.preview import sheet_of
 from reportgen.pages.preview.sheet import Told
+from reportgen.prose.specimens import day_of
 from reportgen.site.card import Card
 from reportgen.site.wide.newest import newest_first
 from reportgen.site.words import words
@@ -22,7 +23,7 @@ def site_preview(publication: Publication, cards: Sequence[Card], theme: Theme) 
         newest = newest_first(tuple(cards))
         told = Told(
             publication=words("archive"),
-            date=newest[0].date.text if newest and newest[0].date else "",
+            date=day_of(newest[0].date) if newest else "",
             title=publication.title,
             answer="\n".join(card.title for card in newest),
             invented=invented(publication.invented),

@@ -19,7 +19,8 @@ class Language:
     """A language whose table is complete: what its own files lack has come from English, and `lacking` names it.
 
     `plural` gives the category of a number (CLDR), `small_numbers` are words from none on, `inside` is a title inside
-    a sentence. `day` writes a date; None: by the phrase `day`. `digest` tells two states of its files apart.
+    a sentence. `day` writes a date and `month` one without its day; None: by the phrases `day` and `day.month`.
+    `digest` tells two states of its files apart.
     """
 
     tag: str  # BCP 47
@@ -29,6 +30,7 @@ class Language:
     small_numbers: tuple[str, ...]
     inside: Callable[[str], str]
     day: Callable[[date], str] | None = None
+    month: Callable[[date], str] | None = None
     right_to_left: bool = False
     name: str = "English"
     lacking: tuple[str, ...] = ()

@@ -40,6 +40,13 @@ def change(value: Decimal, unit: str) -> str:
     return joined(as_written(value, sign=True), unit)
 
 
+def at_line(file: str, line: int, column: str = "") -> str:
+    """Where in a file something stands: "line 5 of readings.csv"; "cell B4 of log.xlsx" where columns have letters."""
+    if column:
+        return say("met.amended.at-cell", cell=f"{column}{line}", file=file)
+    return say("met.amended.at-line", n=str(line), file=file)
+
+
 def by_how_much(change: Decimal, unit: str) -> str:
     """A change without its sign, with the digits it has."""
     return amount(abs(change), unit)

@@ -11,7 +11,7 @@ from reportgen.campaign.declared import Amendment, Declared
 from reportgen.evaluation.evaluated import Caveat
 from reportgen.finding import letters
 from reportgen.intake.reading import Reading, ReadingKey
-from reportgen.wording.met import Met, by_how_much
+from reportgen.wording.met import Met, at_line, by_how_much
 from reportgen.wording.sentence import capital
 
 
@@ -33,9 +33,13 @@ def _name(a: Amendment) -> str:
 
 
 def _met(a: Amendment, touched: tuple[Reading, ...]) -> Met:
-    place = f"cell {letters(a.number)}{a.line}" if a.number else f"line {a.line}"
     own = [r for r in touched if r.was]
-    gaps = {"place": f"{place} of {a.file}", "was": a.was, "is": a.is_, "why": capital(a.why.rstrip("."))}
+    gaps = {
+        "place": at_line(a.file, a.line, letters(a.number) if a.number else ""),
+        "was": a.was,
+        "is": a.is_,
+        "why": capital(a.why.rstrip(".")),
+    }
     code = "amended.empty" if not a.was else "amended" if own or not touched else "amended.cell"
     then = []
     if own and (old := _number(a.was)) is not None and own[0].value is not None and own[0].limit is None:

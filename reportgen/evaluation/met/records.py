@@ -11,6 +11,7 @@ from reportgen.evaluation.evaluated import Caveat
 from reportgen.intake.reading import Reading, ReadingKey
 from reportgen.wording.listing import and_list
 from reportgen.wording.met import Met
+from reportgen.wording.quoting import whose
 from reportgen.wording.sentence import capital
 
 
@@ -33,9 +34,8 @@ def _name(records: TwoRecords) -> str:
 
 def _met(records: TwoRecords) -> Met:
     about = records.about
-    where = (records.reading, about.pass_ and f"pass {about.pass_}", about.part)
     gaps = {
-        "what": ", ".join(filter(None, where)),
+        "what": whose(records.reading, about.pass_, about.part),
         "said": and_list(records.said),
         "used": records.used,
         "why": capital(records.because.rstrip(".")),

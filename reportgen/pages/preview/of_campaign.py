@@ -13,6 +13,7 @@ from reportgen.pages.told import Told as ToldOfPages
 from reportgen.pages.words import words
 from reportgen.prose.amounts import short
 from reportgen.prose.sentences import campaign_answer
+from reportgen.prose.specimens import day_of
 from reportgen.theme import render
 from reportgen.theme.colours import light_colours
 from reportgen.wording.count import whole
@@ -27,7 +28,7 @@ def preview_of(told: ToldOfPages) -> str:
     quantity, results = leading or (None, ())
     said = Told(
         publication=publication.title,
-        date=words("preview.tested", day=campaign.tested.text) if campaign.tested else "",
+        date=words("preview.tested", day=day_of(campaign.tested)) if campaign.tested else "",
         title=campaign.title,
         answer=campaign_answer(campaign, evaluation),
         invented=invented(campaign.invented or publication.invented),

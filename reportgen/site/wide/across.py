@@ -18,6 +18,7 @@ from reportgen.charts.figure import Figure
 from reportgen.metrology.errors import UnitError
 from reportgen.metrology.unit import alike, convert, parse_unit
 from reportgen.prose.amounts import size, typed
+from reportgen.prose.specimens import day_of
 from reportgen.site.card import Card
 from reportgen.site.card_results import CardResult
 from reportgen.site.framing import Wide
@@ -132,7 +133,7 @@ def _campaign(page: str, card: Card, results: Sequence[CardResult], product: str
 
 
 def _day(card: Card) -> str:
-    return card.tested.text if card.tested else words("across.no-day")
+    return day_of(card.tested) or words("across.no-day")
 
 
 def _instruments(card: Card, results: Sequence[CardResult]) -> tuple[str, ...]:

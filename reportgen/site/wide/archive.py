@@ -8,6 +8,7 @@ from reportgen.addresses import SEARCH, from_to
 from reportgen.finding import Finding
 from reportgen.pages.led import led_on
 from reportgen.pages.told import Page
+from reportgen.prose.specimens import day_of
 from reportgen.site.card import Card
 from reportgen.site.framing import Wide, frame_of
 from reportgen.site.wide.choosing import Choosing, choosing_among, found_by
@@ -68,7 +69,7 @@ def _entry(card: Card, page: str) -> Entry:
         question="" if card.title == card.question else card.question,
         answer=led_on(page, card.answer_led or card.answer),
         missed=card.missed,
-        date=date.text if date else words("no-date"),
+        date=day_of(date) or words("no-date"),
         day=date.first if date and date.first == date.last else "",
         contenders=and_list(card.contenders),
         found=found_by(card),

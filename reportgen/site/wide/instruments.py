@@ -12,6 +12,7 @@ from reportgen.metrology.stated import REACTION
 from reportgen.pages.photos import PhotoShown, photo_shown
 from reportgen.pages.told import Page
 from reportgen.prose.amounts import typed
+from reportgen.prose.specimens import day_of
 from reportgen.prose.steps import reads_in
 from reportgen.site.card import Card, CardTest
 from reportgen.site.framing import Wide, frame_of
@@ -145,7 +146,7 @@ def _differ(variants: Sequence[tuple[Instrument, Sequence[object]]]) -> str:
 
 
 def _described(page: str, i: Instrument, used: Used) -> Described:
-    day = i.calibrated.text if i.calibrated else ""
+    day = day_of(i.calibrated)
     return Described(
         title=i.title,
         model=i.model,

@@ -9,6 +9,7 @@ from reportgen.addresses import PRODUCTS, across_anchor, from_to, method_page, p
 from reportgen.campaign.declared import Method
 from reportgen.finding import Finding
 from reportgen.pages.told import Page
+from reportgen.prose.specimens import day_of
 from reportgen.site.card import Card
 from reportgen.site.card_things import CardProduct
 from reportgen.site.framing import Wide, frame_of
@@ -121,7 +122,7 @@ def _view(wide: Wide, page: str, id: str, has: Has, measured: Measured) -> Produ
         took=tuple(
             Took(
                 Link(card.title, from_to(page, p.sheet)),
-                card.date.text if card.date else words("no-date"),
+                day_of(card.date) or words("no-date"),
                 commas([price.text for price in p.prices]),
             )
             for card, p in has

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from reportgen.addresses import from_to
+from reportgen.prose.specimens import day_of
 from reportgen.site.card import Card, CardTest
 from reportgen.theme import Link
 
@@ -24,7 +25,7 @@ def uses(page: str, found: Iterable[tuple[Card, tuple[CardTest, ...]]]) -> tuple
     return tuple(
         Use(
             Link(card.title, from_to(page, card.address)),
-            card.date.text if card.date else "",
+            day_of(card.date),
             tuple(Link(test.title, from_to(page, test.address)) for test in tests),
         )
         for card, tests in found

@@ -48,6 +48,8 @@ MET: Mapping[str, str | Forms] = {
     "met.amended": "One reading was put right: {place} says {was}, but {is} was meant. {why}",
     "met.amended.empty": "One reading was filled in: {place} is empty, but {is} was meant. {why}",
     "met.amended.cell": "One cell was put right: {place} says “{was}”, but “{is}” was meant. {why}",
+    "met.amended.at-line": "line {n} of {file}",
+    "met.amended.at-cell": "cell {cell} of {file}",
     "met.amended.change": "That changes the reading by {change}",
     "met.amended.seen": "Seen by {who}",
     "met.records": "There are two records of “{what}”: {said}. The one that counts is {used}. {why}",

@@ -23,6 +23,10 @@ WORDS: Mapping[str, str | Forms] = {
     "so-far": "{bound} so far",
     "so-far.nothing": "still running, nothing read so far",
     "day": "{day} {month} {year}",
+    "day.month": "{month} {year}",
+    "day.range": "{first} to {last}",
+    "day.range.in-month": "{day} to {last}",  # the first of two days of one month, and the last in full
+    "day.not-noted": "not noted",
     "at.time": "at {time}",
     "at.day": "on {day} at {time}",
     "month.1": "January",
