@@ -18,6 +18,7 @@ from reportgen.charts.scale import Axis
 from reportgen.charts.side import NAMES, lines_of, named, names
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Result
+from reportgen.wording.reason import why_missing
 
 _DOT = 8.0  # px from one dot of a grade to the next
 
@@ -58,7 +59,7 @@ def drawing(campaign: Campaign, quantity: Quantity, results: Sequence[Result], g
             middles.append({"x": place[r.grade] - 0.42, "x2": place[r.grade] + 0.42, "y": line.y - 9, **told})
         if not seen:
             told = {"said": said.of_result(line.contender, r), **whose}
-            missing.append({"y": line.y, "text": r.missing or words("not read"), **told})
+            missing.append({"y": line.y, "text": why_missing(r.missing) or words("not read"), **told})
     bottom = sheet.height
     labels: list[Row] = []
     for grade, n in place.items():

@@ -12,6 +12,7 @@ from reportgen.charts.scale import known
 from reportgen.charts.side import NAMES, lines_of
 from reportgen.charts.words import words
 from reportgen.wording import interval
+from reportgen.wording.reason import why_missing
 
 BREAK = "M-1,1L0,-1M0,1L1,-1"  # two slanted strokes
 _ARROW = 24.0  # px; a shorter arrow is none
@@ -77,7 +78,7 @@ def _nothing(lines: Sequence[Line], width: float) -> tuple[list[Row], list[Row]]
     for line in lines:
         if (e := line.result.estimate) and (e.limit is not None or known(e.value)):
             continue
-        said = line.result.missing or words("not read")
+        said = why_missing(line.result.missing) or words("not read")
         if px_of(said, ink.SMALL) <= width:
             short.append({"y": line.named.y, "text": said, **line.told})
             continue

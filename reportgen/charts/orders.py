@@ -21,6 +21,7 @@ from reportgen.charts.side import NAMES, named, names
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Comparison, Result
 from reportgen.judgement.orders.partial_order import Between, turned
+from reportgen.wording.reason import why_missing
 
 PITCH, EDGE = 34.0, 14.0  # px from line to line, and from the field's edge to the first and last level
 APART = 1.6  # px from the middle to each line of a double link
@@ -49,7 +50,7 @@ def drawing(campaign: Campaign, results: Sequence[Result], pairs: Sequence[Compa
         if r.contender in at
     ]  # fmt: skip
     missing: list[Row] = [
-        {"y": line.y, "text": r.missing or words("not read"), "of": line.index, "walk": n,
+        {"y": line.y, "text": why_missing(r.missing) or words("not read"), "of": line.index, "walk": n,
          "said": said.of_result(line.contender, r)}
         for n, (line, r) in enumerate(zip(lines, ordered, strict=True))
         if r.contender not in at

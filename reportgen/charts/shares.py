@@ -18,6 +18,7 @@ from reportgen.charts.side import NAMES, Named, figures, named, names
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Result
 from reportgen.wording.count import whole
+from reportgen.wording.reason import why_missing
 
 _RIGHT = 66.0  # px for "12 of 12"
 _FIRST = 13.0  # px from the names to the middle of the first dot
@@ -40,7 +41,7 @@ def drawing(campaign: Campaign, quantity: Quantity, results: Sequence[Result], g
         whose: Row = {"of": line.index, "walk": at}
         if not r.of:
             told_of: Row = {"said": said.of_result(line.contender, r), **whose}
-            missing.append({"y": line.y, "text": r.missing or words("not read"), **told_of})
+            missing.append({"y": line.y, "text": why_missing(r.missing) or words("not read"), **told_of})
         for n, p in enumerate(r.by_pass):
             row: Row = {"at": (_FIRST + n * pitch) / sheet.width, "y": line.y, **whose}
             answer = words(f"met.{p.word}") if p.word in {"yes", "no"} else p.word

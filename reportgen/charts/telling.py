@@ -12,6 +12,7 @@ from reportgen.wording.apart import POP
 from reportgen.wording.interval import rank_range
 from reportgen.wording.language import say
 from reportgen.wording.listing import semicolons
+from reportgen.wording.reason import why_missing
 from reportgen.wording.sentence import ENDS, in_a_row
 
 NAMED_IN_ALT = 8  # lines that the text alternative says; the table holds all
@@ -25,7 +26,7 @@ def headings() -> tuple[str, ...]:
 def printed(result: Result) -> str:
     """A result with its unit and interval, or why there is none."""
     if result.missing and (result.estimate is None or result.estimate.value is None) and not result.of:
-        return result.missing
+        return why_missing(result.missing)
     return full(result)
 
 

@@ -112,7 +112,7 @@ def _sentence(campaign: Campaign, said: str, key: tuple[str, str, str], then: Re
 def _printed(r: Result) -> str:
     e = r.estimate
     if r.missing or e is None:
-        return r.grade or say("reference.no-result")
+        return interval.middle_grade(r.grade, r.grades) or say("reference.no-result")
     if r.passes == 1 and r.covers == "instrument" and not e.limit and e.decimals is not None:
         return interval.value_only(e.value, None, e.unit, decimals=e.decimals)  # one reading keeps its own digits
     return interval.value_only(e.value, r.u, e.unit, e.limit, low=r.low, high=r.high, decimals=e.decimals)

@@ -86,14 +86,20 @@ def _tests(told: Told, page: str) -> MinuteLine:
     return MinuteLine(
         paragraph(
             words_of(n, "minute.tests", count=in_words(n)),
-            words_of(most, "minute.passes.one-test" if n == 1 else "minute.passes", count=in_words(most))
-            if least == most
-            else words_of(most, "minute.passes.range", least=in_words(least), most=in_words(most)),
+            _passes(n, least, most),
             words_of(once, "minute.once", count=in_words(once)) if once and least != most else "",
             to_come,
         ),
         way,
     )
+
+
+def _passes(tests: int, least: int, most: int) -> str:
+    if least == most:
+        return words_of(most, "minute.passes.one-test" if tests == 1 else "minute.passes", count=in_words(most))
+    if least == 1:
+        return words_of(most, "minute.passes.from-one", most=in_words(most))
+    return words_of(most, "minute.passes.range", least=in_words(least), most=in_words(most))
 
 
 def _runs(told: Told, test: Test) -> tuple[int, ...]:

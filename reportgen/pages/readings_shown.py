@@ -81,7 +81,7 @@ def shown(told: Told, page: str, result: Result, r: Reading, anchor: str) -> Rea
         name=_name(told, result, r),
         was=_was(told, r),
         text=_written(r),
-        unit="" if r.series is not None or _says_its_unit(r) else spelled(r.unit),
+        unit="" if r.series is not None or _needs_no_unit(r) else spelled(r.unit),
         instrument=instrument.title if instrument else "",
         instrument_href=from_to(page, instrument_page(instrument.id)) if instrument else "",
         ways=tuple(ways(told, page, result, r)),
@@ -114,8 +114,10 @@ def _written(r: Reading) -> str:
     return r.text or words("reading.none-yet" if r.running else "empty")
 
 
-def _says_its_unit(r: Reading) -> bool:
-    """Whether what was written already has the unit in it: `4.74 lbf`, `frames 12 to 40`."""
+def _needs_no_unit(r: Reading) -> bool:
+    """Whether what was written has the unit in it (`4.74 lbf`, `frames 12 to 40`) or is no number (`nothing`)."""
+    if not any(c.isdigit() for c in r.text):
+        return True
     spelt = re.search(rf"(?<=[\d\s]){re.escape(r.unit)}(?=$|\s)", r.text) is not None
     return bool(r.unit) and (spelt or r.text.lower().startswith("frame"))
 

@@ -26,7 +26,7 @@ from reportgen.prose.together import together_lines
 from reportgen.wording import budget, interval
 from reportgen.wording.count import in_words
 from reportgen.wording.listing import and_list
-from reportgen.wording.reason import why_no_u
+from reportgen.wording.reason import why_absent, why_no_u
 from reportgen.wording.sentence import inside
 from reportgen.wording.unit import spelled
 
@@ -152,11 +152,11 @@ def _pass(
     exclusions = [c for c in told.evaluation.caveats if c.sort == "exclusion" and c.id == p.excluded]
     excluded = next((c.because or says_of(c) for c in exclusions if p.excluded), "")
     if p.word:
-        value = p.word
+        value = words(p.word) if p.word in {"yes", "no"} else p.word
     elif p.limit is not None:
         value = _bound(told, p, p.value, unit, p.limit)
     elif p.value is None:
-        value = p.absent_because or words("interval.none")
+        value = why_absent(p.absent_because) or words("interval.none")
     else:
         value = budget.worked(p.value, u, unit) if u else plain(p.value, unit)
     steps = tuple(

@@ -203,6 +203,6 @@ def _looked_at(result: Result) -> str:
     if result.kind == "order":
         return stood_to_all((x.told, x.degree, x.follows, x.title) for x in result.stands)
     if result.estimate is None:
-        return result.grade or say("number.unknown")
+        return interval.middle_grade(result.grade, result.grades) or say("number.unknown")
     found = result.estimate
     return interval.value_only(found.value, None, found.unit, found.limit, decimals=decimals(result))

@@ -30,7 +30,8 @@ def day_of(found: Day | None) -> str:
 def specimen_told(specimen: Specimen) -> str:
     """Its serial, where and when it was bought, how it came."""
     bought = commas([*filter(None, (specimen.bought_where, day_of(specimen.bought_on)))])
-    facts = [say("specimen.serial", serial=specimen.serial)] if specimen.serial else []
+    serial = say("page.not-noted") if specimen.serial == NOT_NOTED else specimen.serial
+    facts = [say("specimen.serial", serial=serial)] if serial else []
     facts += [say("specimen.bought", where=bought)] if bought else []
     mended = [sentence(say("put-right", done=specimen.put_right))] if specimen.put_right else []
     return paragraph(capital(commas(facts)), *specimen.as_received, *mended)

@@ -19,6 +19,7 @@ from reportgen.wording.decision import covers
 from reportgen.wording.language import say, say_of
 from reportgen.wording.listing import and_list, commas
 from reportgen.wording.quoting import quoted
+from reportgen.wording.reason import why_absent
 from reportgen.wording.sentence import inside, paragraph, sentence
 
 ASSUMED = ("constant", "assumption")  # sorts of cause that no instrument has
@@ -99,7 +100,7 @@ def lost_line(campaign: Campaign, results: Sequence[Result], readings: Mapping[R
     said = []
     for r in results:
         for one in without_a_value(r, readings):
-            zero, why = nothing_read(one, readings), one.absent_because
+            zero, why = nothing_read(one, readings), why_absent(one.absent_because)
             why = say("no-value.nothing-read", why=why, text=quoted(zero.text)) if zero else why
             said.append(say("no-value.pass", n=one.pass_, name=name(campaign, r.contender), why=why))
     return paragraph(*said)

@@ -37,7 +37,7 @@ def _printed(result: Result) -> str:
         return stood_to_all((x.told, x.degree, x.follows, x.title) for x in result.stands)
     estimate = result.estimate
     if estimate is None:
-        return result.grade or say("number.unknown")
+        return interval.middle_grade(result.grade, result.grades) or say("number.unknown")
     if result.running and estimate.limit == "above":
         return interval.so_far(estimate.value, estimate.unit)
     if result.why_no_u == "counted":

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 from typing import Literal
 
@@ -122,6 +122,12 @@ def between(low: float, high: float, unit: str, u: Number | None = None, *, deci
 def as_typed(low: Decimal, high: Decimal) -> str:
     """Two limits with the digits they were typed with: "0.5 to 2"."""
     return say("interval.range", low=number.as_written(low), high=number.as_written(high))
+
+
+def middle_grade(text: str, given: Container[str]) -> str:
+    """The grade in the middle of those given, "good", or the two beside it, "fair to good"."""
+    low, _, high = text.partition(" to ")
+    return say("interval.range", low=low, high=high) if high and text not in given else text
 
 
 def rank_range(rank: tuple[int, int]) -> str:

@@ -6,7 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from reportgen.finding import Place
+from reportgen.languages import load_language
 from reportgen.wording import count, interval, listing
+from reportgen.wording.language import speaking
 from reportgen.wording.unit import joined, spelled
 
 NB, MINUS = "\u00a0", "\u2212"
@@ -126,3 +129,13 @@ def test_amounts_of_any_size_keep_digits_that_say_something() -> None:
 @pytest.mark.parametrize(("mean", "decimals"), [(4.0, 0), (1 / 3, 2), (5 / 3, 2), (0.004, 4), (None, None)])
 def test_a_mean_of_counts_has_two_decimals_or_none(mean: float | None, decimals: int | None) -> None:
     assert interval.decimals_of_mean(mean) == decimals
+
+
+def test_two_grades_in_the_middle_are_joined_in_the_language_of_the_page() -> None:
+    german, _ = load_language(None, "de", Place("content/publication.yaml"))
+    given = {"fair": 1, "good": 1}
+    assert interval.middle_grade("fair to good", given) == "fair to good"
+    with speaking(german):
+        assert interval.middle_grade("fair to good", given) == "fair bis good"
+        assert interval.middle_grade("good", given) == "good"
+        assert interval.middle_grade("good to go", {"good to go": 2}) == "good to go"

@@ -11,7 +11,7 @@ from reportgen.wording.phrase import forms_of, gaps_of
 from tests.wording.spoken import PROGRAM, Spoken, in_python, in_templates
 
 PHRASES = ENGLISH.phrases
-BY_CODE = ("blocked", "claim", "decided", "met", "missing", "month", "pushes", "reason", "why-no-u")
+BY_CODE = ("absent", "blocked", "claim", "decided", "met", "missing", "month", "pushes", "reason", "why-no-u")
 """Families whose keys are put together of codes and handed on: `wording/reason.py`, `met.py`, `prose/claim.py`."""
 
 

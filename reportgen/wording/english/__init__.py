@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from decimal import Decimal
 
+from reportgen.wording.english.absent import ABSENT
 from reportgen.wording.english.across import ACROSS
 from reportgen.wording.english.answers import ANSWERS
 from reportgen.wording.english.budgets import BUDGETS
@@ -63,7 +64,7 @@ def inside(title: str) -> str:
 
 
 PHRASES: Mapping[str, str | Forms] = {
-    **WORDS, **SENTENCES, **ANSWERS, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS,
+    **WORDS, **ABSENT, **SENTENCES, **ANSWERS, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS,
     **BUDGETS, **COUNTED, **DRAWS, **MONEY, **VERDICT, **SCATTER, **REACH, **CHARTS, **EXPLORING, **PAGES,
     **OPEN_DATA, **PAPER, **SIDE_BY_SIDE, **ACROSS, **FINDING, **PREVIEW, **SITE, **TEMPLATES, **READING, **VIEW,
     **TEMPLATES_MONEY, **TEMPLATES_WIDE, **TEMPLATES_WORKINGS, **REPORT_ITEMS, **TERMS,

@@ -35,6 +35,10 @@ REPORT_ITEMS: Mapping[str, str | Forms] = {
         "one": "In a test, a contender ran {least} to {most} time.",
         "other": "In a test, a contender ran {least} to {most} times.",
     },
+    "page.minute.passes.from-one": {
+        "one": "In a test, a contender ran one to {most} time.",
+        "other": "In a test, a contender ran one to {most} times.",
+    },
     "page.minute.once": {
         "one": "In {count} of them nothing was repeated.",
         "other": "In {count} of them nothing was repeated.",
