@@ -5,6 +5,8 @@ from __future__ import annotations
 import json
 import os
 import pickle
+import re
+from collections.abc import Iterator
 from pathlib import Path
 from shutil import copytree
 from typing import Any
@@ -15,6 +17,7 @@ from filelock import FileLock
 from reportgen.build.progress import Built
 
 ROOT = Path(__file__).parents[1]
+_CHAPTER = re.compile(r"\[([^\]]+)\]\((?!photographs-and-film)[a-z-]+\.md[^)]*\)")  # a link to one that is left out
 
 
 @pytest.fixture(scope="session")
@@ -22,6 +25,19 @@ def of_the_run(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A folder that all processes of one run of the tests share: each has a base of its own inside it."""
     base = tmp_path_factory.getbasetemp()
     return base.parent if "PYTEST_XDIST_WORKER" in os.environ else base
+
+
+@pytest.fixture(scope="session", autouse=True)
+def short_handbook(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    """Two pages of the handbook for every campaign that a test compiles alone, instead of all of it, which would take
+    twice as long as the rest. The demonstration has the whole of it, and so has what runs outside this process."""
+    folder = tmp_path_factory.mktemp("short-handbook")
+    for name in ("index.md", "photographs-and-film.md"):
+        whole = (ROOT / "content/handbook" / name).read_text(encoding="utf-8")
+        (folder / name).write_text(_CHAPTER.sub(r"\1", whole), encoding="utf-8")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("reportgen.site.texts.carried", lambda kind: folder)
+        yield folder
 
 
 @pytest.fixture(scope="session")

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from reportgen.browser.checks import CHECKS, OF_FILES
 from reportgen.browser.fault import Fault, Inspected, Measured
-from reportgen.browser.looks import COMMONEST, PHONE, VARIANTS
+from reportgen.browser.looks import COMMONEST, CROSSED, PHONE, VARIANTS
 from reportgen.browser.once_a_kind import measured, walked, without_scripts
 from reportgen.browser.opened import HEIGHT, LARGEST_WAIT, Tab, look
 from reportgen.browser.standing import read_site
@@ -31,9 +31,9 @@ def inspect_site(
 
     Every page is opened in the commonest variant, one of each kind, or every one with `all_variants`, in each of
     `VARIANTS`. With `samples_only` no others than that one of each kind are opened; with `only_look` none is gone
-    through by keys, without scripts and over a slow line. Files are checked all the same. `tell` hears of each thing
-    before it is done, with how many of how many are done. Pages that forward are read, not opened: a browser would be
-    elsewhere at once. Raises `NoBrowserError` where no browser starts.
+    through by keys, without scripts and over a slow line, and each scheme is seen in one width. Files are checked all
+    the same. `tell` hears of each thing before it is done, with how many of how many are done. Pages that forward are
+    read, not opened: a browser would be elsewhere at once. Raises `NoBrowserError` where no browser starts.
     """
     from reportgen.browser.chromium import started
     from reportgen.browser.served import served
@@ -43,6 +43,7 @@ def inspect_site(
     kinds = standing.kinds()
     samples = {pages[0]: kind for kind, pages in kinds.items()}
     opened = sorted(samples if samples_only else (page for pages in kinds.values() for page in pages))
+    often = CROSSED if only_look and not all_variants else VARIANTS
     told: list[Measured] = []
     with ExitStack() as stack:
         root = stack.enter_context(served(site, packed=True))
@@ -55,7 +56,7 @@ def inspect_site(
         of = len(opened) + len(further)
         for done, address in enumerate(opened):
             tell(address, done, of)
-            faults += look(tab, address, VARIANTS if all_variants or address in samples else (COMMONEST,))
+            faults += look(tab, address, often if all_variants or address in samples else (COMMONEST,))
         for done, (address, kind) in enumerate(further.items(), len(opened)):
             tell(f"{address}, by keys, without scripts, on a slow phone", done, of)
             faults += walked(tab, address)

@@ -14,6 +14,7 @@ DOUBLED = 640  # the same window at 200 % (WCAG 1.4.4)
 SCHEMES: tuple[Literal["light", "dark"], ...] = ("light", "dark")
 VARIANTS = tuple((scheme, width) for scheme in SCHEMES for width in (PHONE, DESK))
 COMMONEST = VARIANTS[0]
+CROSSED = (("light", PHONE), ("dark", DESK))  # each scheme once and each width once
 
 
 @dataclass(frozen=True)
