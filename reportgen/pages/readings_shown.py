@@ -20,6 +20,7 @@ from reportgen.pages.words import words
 from reportgen.theme import Link
 from reportgen.wording import number
 from reportgen.wording.count import whole
+from reportgen.wording.day import at_time
 from reportgen.wording.frame_rate import frames_a_second
 from reportgen.wording.listing import and_list, labelled, semicolons
 from reportgen.wording.sentence import sentence
@@ -194,7 +195,7 @@ def _trace(s: Series) -> str:
 def _facts(r: Reading) -> Iterator[str]:
     """When it was taken, and what was so then."""
     if r.time:
-        yield words("reading.time", time=r.time)
+        yield at_time(r.time)
     if r.session:
         yield words("reading.session", session=r.session)
     if r.round_:

@@ -77,7 +77,6 @@ PAGES: Mapping[str, str | Forms] = {
     "page.reading.series.every": "{channel}: {samples} samples over {lasted}, usually one every {every}.",
     "page.reading.gaps": "None from {gaps}.",
     "page.reading.gaps.more": "None from {gaps}, nor in {n} further stretches.",
-    "page.reading.time": "at {time}",
     "page.reading.session": "session {session}",
     "page.reading.round": "round {round_}",
     "page.photo.credit.both": "Photograph: {by}, {taken}.",
