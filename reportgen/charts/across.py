@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
 from reportgen.charts.figure import Figure
+from reportgen.charts.letters import characters
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.scale import Axis, axis, known
 from reportgen.charts.side import NAMES, foot, lines_of, room_for, x_axis
@@ -160,7 +161,7 @@ def _figures(sheet: Plate, lines: Lines, right: float) -> list[Layer]:
     """The values beside the lines, decimal sign under decimal sign."""
     sign = spoken().decimal_sign
     told = [(line.bare.partition(sign), y) for line, y in lines if line.bare]
-    after = max((len(decimals) for (_, _, decimals), _ in told), default=0)
+    after = max((characters(decimals) for (_, _, decimals), _ in told), default=0)
     at = right - (after * ink.DIGIT + 4 if after else 0)
     whole: list[Row] = [{"y": y, "text": before} for (before, _, _), y in told]
     part: list[Row] = [{"y": y, "text": sign + decimals} for (_, found, decimals), y in told if found]

@@ -9,6 +9,7 @@ from reportgen.campaign.declared import Campaign
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
 from reportgen.charts.figure import Drawing
+from reportgen.charts.letters import characters
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.scale import Axis, axis, known
 from reportgen.charts.side import fitting, lines_of
@@ -71,7 +72,7 @@ def drawing(
     ends = (cost.low, cost.high)
     up = axis([v for line in lines for n in ends for v in (*line.cost.total(n), line.middle(n))], at_most=5)
     across = _across(cost)
-    widest = max((len(number.fixed(t, up.decimals)) for t in up.ticks), default=1)
+    widest = max((characters(number.fixed(t, up.decimals)) for t in up.ticks), default=1)
     head = 32 + _ROW * ((len(lines) + 1) // 2)
     plate = Plate(14 + 7 * widest, 30, head, 42, HEIGHT, across, up)
     layers = [*_axes(plate, cost), *_legend(plate, campaign, lines, head, out)]

@@ -9,6 +9,8 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterator
 
+from reportgen.wording.apart import plain
+
 LETTER = 0.554  # em: what counts as one letter
 _WIDE = {
     letter: em
@@ -22,14 +24,19 @@ _LOWER, _UPPER, _FULL = 0.64, 0.72, 1.3  # em: other small letters and digits, o
 _JOINER, _ELLIPSIS, _TO_THE_LEFT = "\u200d", "…", "\u200f"
 
 
+def characters(text: str) -> int:
+    """How many characters a reader sees: marks of direction take no room."""
+    return len(plain(text))
+
+
 def px_of(text: str, size: float) -> float:
     """About how many px a text of this type size needs, rather more than fewer."""
-    return size * sum(map(_em, _clusters(text)))
+    return size * sum(map(_em, _clusters(plain(text))))
 
 
 def length(text: str) -> float:
     """The same in letters."""
-    return sum(map(_em, _clusters(text))) / LETTER
+    return sum(map(_em, _clusters(plain(text)))) / LETTER
 
 
 def cut(text: str, fits: float) -> str:

@@ -9,7 +9,7 @@ from reportgen.campaign.declared import Campaign, Contender, Quantity
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
 from reportgen.charts.figure import Drawing
-from reportgen.charts.letters import px_of
+from reportgen.charts.letters import characters, px_of
 from reportgen.charts.plate import Plate, Row
 from reportgen.charts.readings import has_value
 from reportgen.charts.scale import Axis, axis, known
@@ -92,7 +92,7 @@ def drawing(quantity: Quantity, shown: Sequence[Offer], met: Mapping[str, str], 
         axis([v for o in shown for v in (o.low, o.high)], at_most=6, margin=0.1),
         axis(heights, at_most=6, margin=0.1),
     )
-    widest = max((len(number.fixed(t, up.decimals)) for t in up.ticks), default=1)
+    widest = max((characters(number.fixed(t, up.decimals)) for t in up.ticks), default=1)
     sheet = Plate(14 + 7 * widest, 14, 28, 42, _HEIGHT, across, up)
     prices: list[Row] = [{"x": t, "text": number.fixed(t, across.decimals)} for t in fitting(across, sheet.width)]
     steps: list[Row] = [{"y": t, "text": number.fixed(t, up.decimals)} for t in up.ticks]

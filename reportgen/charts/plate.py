@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from reportgen.charts.layer import Ends, Layer, Place, Row, layer
 from reportgen.charts.scale import Axis
+from reportgen.wording.apart import among_latin
 
 WIDE = 360.0
 NAME, FIGURE, SMALL = 13.0, 12.5, 11.0  # type sizes in px at that width
@@ -55,12 +56,16 @@ def text(
     plate: Plate, name: str, rows: Sequence[Row], x: Place, y: Place = "y", *, align: str = "left",
     size: float = FIGURE, weight: int = 400, opacity: float = 1.0, dx: float = 0.0,
 ) -> Layer:  # fmt: skip
-    """Words: each row has `text`, and `x` and `y` where those are fields. Upright middle of the line at `y`."""
+    """Words: each row has `text`, and `x` and `y` where those are fields. Upright middle of the line at `y`.
+
+    A drawing runs from left to right in every language; words of another direction keep it among themselves.
+    """
     mark = {
         "type": "text", "align": align, "baseline": "middle", "fontSize": size, "fontWeight": weight, "fill": INK,
         "fillOpacity": opacity, "dx": dx, "limit": 0,
     }  # fmt: skip
-    return layer(name, rows, mark, {"x": x, "y": y}, plate.scales, ["text"])
+    said = [{**row, "text": among_latin(str(row["text"]))} for row in rows]
+    return layer(name, said, mark, {"x": x, "y": y}, plate.scales, ["text"])
 
 
 def rules(

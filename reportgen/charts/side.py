@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from reportgen.campaign.declared import Campaign, Contender
 from reportgen.charts import plate as ink
-from reportgen.charts.letters import LETTER, cut, length
+from reportgen.charts.letters import LETTER, characters, cut, length
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.scale import Axis
 from reportgen.charts.words import words
@@ -104,7 +104,7 @@ def fitting(scale: Axis, length: float) -> tuple[float, ...]:
     """The ticks whose numbers stand clear of one another on an axis `length` px long; else every second or third."""
     for nth in range(1, len(scale.ticks) + 1):
         kept = [t for n, t in enumerate(scale.ticks) if n % nth == 0]
-        widest = max(len(number.fixed(t, scale.decimals)) for t in kept) * 6.6 + 6
+        widest = max(characters(number.fixed(t, scale.decimals)) for t in kept) * 6.6 + 6
         if len(kept) < 2 or scale.at(kept[1], length) - scale.at(kept[0], length) >= widest:
             return tuple(kept)
     return scale.ticks
@@ -112,7 +112,7 @@ def fitting(scale: Axis, length: float) -> tuple[float, ...]:
 
 def room_for(told: Sequence[str]) -> float:
     """Px from the field to the right end of the values beside it."""
-    return 10 + ink.DIGIT * max((len(text) for text in told), default=0)
+    return 10 + ink.DIGIT * max(map(characters, told), default=0)
 
 
 def figures(sheet: Plate, told: Sequence[tuple[Named, str]], right: float, unit: str = "") -> list[Layer]:
@@ -121,7 +121,7 @@ def figures(sheet: Plate, told: Sequence[tuple[Named, str]], right: float, unit:
     Their `unit` stands over them.
     """
     sign = spoken().decimal_sign
-    after = max((len(text.partition(sign)[2]) for _, text in told), default=0)
+    after = max((characters(text.partition(sign)[2]) for _, text in told), default=0)
     at = right - (after * ink.DIGIT + 4 if after else 0)
     whole: list[Row] = []
     part: list[Row] = []

@@ -9,6 +9,7 @@ from reportgen.campaign.declared import Campaign
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
 from reportgen.charts.figure import Drawing
+from reportgen.charts.letters import characters
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.scale import Axis, axis
 from reportgen.charts.side import fitting, lines_of
@@ -35,7 +36,7 @@ def drawing(campaign: Campaign, lines: Sequence[Line], alt: str) -> Drawing:
     unit, second = unit_of_times(longest)
     up = axis(_values(lines), at_most=5)
     across = axis([0.0, longest / second], from_zero=True, at_most=6, margin=0.0)
-    widest = max((len(number.fixed(t, up.decimals)) for t in up.ticks), default=1)
+    widest = max((characters(number.fixed(t, up.decimals)) for t in up.ticks), default=1)
     people = list({line.shown.key.contender: line.index for line in lines}.items())
     when = times_of(lines)
     head = 32 + _ROW * (len(people) if when else (len(people) + 1) // 2)
@@ -56,7 +57,7 @@ def _values(lines: Sequence[Line]) -> list[float]:
 
 def _room(lines: Sequence[Line]) -> float:
     """Px for marks and letters to the right of the field."""
-    return 13 + 7.5 * max(len(line.name) for line in lines) if len(lines) <= LABELS else 0.0
+    return 13 + 7.5 * max(characters(line.name) for line in lines) if len(lines) <= LABELS else 0.0
 
 
 def _axes(plate: Plate, up: Axis, unit: str, unit_up: str) -> list[Layer]:

@@ -10,7 +10,7 @@ from reportgen.finding import Finding, Place, Refused
 from reportgen.languages.files import OWN, SOURCE, LanguageFile, files_of, tags
 from reportgen.languages.written import WITHOUT_CAPITAL
 from reportgen.sources import Workspace
-from reportgen.wording.apart import from_the_left
+from reportgen.wording.apart import formulas_apart, from_the_left
 from reportgen.wording.english import inside as without_capital
 from reportgen.wording.language import ENGLISH, Language
 from reportgen.wording.phrase import Forms
@@ -47,10 +47,11 @@ def _in_english(tag: str) -> Language:
 
 def _kept_apart() -> dict[str, str | Forms]:
     """The English table for pages that run from right to left: each phrase is one piece that runs its own way."""
-    return {
-        key: _apart(entry) if isinstance(entry, str) else {form: _apart(words) for form, words in entry.items()}
-        for key, entry in ENGLISH.phrases.items()
-    }
+    return {key: _each(entry, _apart) for key, entry in ENGLISH.phrases.items()}
+
+
+def _each(entry: str | Forms, made: Callable[[str], str]) -> str | Forms:
+    return made(entry) if isinstance(entry, str) else {form: made(words) for form, words in entry.items()}
 
 
 def _apart(words: str) -> str:
@@ -70,6 +71,8 @@ def _laid_over(files: tuple[LanguageFile, ...], told: list[Finding]) -> Language
     said: dict[str, str | Forms] = {}
     for file in reversed(files):
         said |= phrases_in(file, known(file.tag) or of_cldr, told)
+    if of_cldr.right_to_left:
+        said = {key: _each(entry, formulas_apart) for key, entry in said.items()}
     of_itself: dict[str, str | Forms] = {} if english else of_cldr.phrases()
     writes_days = english or "day" in said
     return Language(

@@ -8,10 +8,15 @@ direction from its own first letter and is, for what surrounds it, one unbroken 
 
 from __future__ import annotations
 
+import re
 import unicodedata
 
 ISOLATE, LEFT, POP = "\u2068", "\u2066", "\u2069"  # first strong isolate, left-to-right isolate, their end
 MARKS = ISOLATE + LEFT + POP
+_NUMBER = r"√?(?:{\w+}|\d+(?:[.,]\d+)*|\b[a-z]\b)%?"  # of a phrase: a gap, digits, a letter such as the t of Student
+_TERM = rf"(?:±?{_NUMBER}|\([^()]+\))"
+_FORMULA = re.compile(rf"{_TERM}(?:\s*[×÷=+−±–/]\s*{_TERM})+|±?{_NUMBER}")
+_RUNS_TO_THE_LEFT = ("R", "AL")  # letters of Hebrew, Arabic and their kin
 _RUNS_ITS_OWN_WAY = ("L", "EN")  # bidirectional classes (UAX 9, table 4): letters from left to right, Western digits
 
 
@@ -25,6 +30,30 @@ def isolated(text: str) -> str:
 def wrapped(text: str) -> str:
     """The same whatever is in it: a number that begins with a sign, and its unit."""
     return f"{ISOLATE}{text}{POP}"
+
+
+def apart_from_the_left(text: str) -> str:
+    """The text as one piece where its first letter, those inside isolated pieces left aside, runs from left to right: a
+    sentence of the author's among the program's own."""
+    depth = 0
+    for c in text:
+        depth += (c in ISOLATE + LEFT) - (c == POP)
+        if not depth and (kind := unicodedata.bidirectional(c)) in ("L", *_RUNS_TO_THE_LEFT):
+            return wrapped(text) if kind == "L" else text
+    return text
+
+
+def formulas_apart(words: str) -> str:
+    """The words of a phrase from right to left, its formulas and percentages as pieces that run from left to right."""
+    if ISOLATE in words or LEFT in words:
+        return words
+    return _FORMULA.sub(lambda found: from_the_left(found[0]) if set(found[0]) & set("×÷=+−±–/√%") else found[0], words)
+
+
+def among_latin(text: str) -> str:
+    """The text as one piece for a place where everything runs from left to right, as in a chart; as it is where nothing
+    in it runs from right to left."""
+    return wrapped(text) if any(unicodedata.bidirectional(c) in _RUNS_TO_THE_LEFT for c in text) else text
 
 
 def from_the_left(text: str) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from reportgen.wording.apart import POP
+from reportgen.wording.apart import POP, apart_from_the_left
 from reportgen.wording.language import say, spoken
 from reportgen.wording.lead import CLOSES, begins_at
 
@@ -26,12 +26,13 @@ def sentence(text: str) -> str:
 
 def paragraph(*sentences: str) -> str:
     """Sentences one after another; empty ones fall out."""
-    return say("sentence.space").join(sentence(s) for s in sentences if s.strip())
+    return in_a_row(sentence(s) for s in sentences if s.strip())
 
 
 def in_a_row(sentences: Iterable[str]) -> str:
     """Whole sentences one after another, as they stand; empty ones fall out."""
-    return say("sentence.space").join(filter(None, sentences))
+    there = filter(None, sentences)
+    return say("sentence.space").join(map(apart_from_the_left, there) if spoken().right_to_left else there)
 
 
 def inside(title: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from reportgen.wording.apart import ISOLATE, POP
 from reportgen.wording.language import as_one
 
 NO_BREAK = "\u00a0"
@@ -37,4 +38,9 @@ def spelled(unit: str) -> str:
 def joined(number: str, unit: str) -> str:
     """A printed number and its unit, a no-break space between (SI brochure 5.4.3; 5.4.7 has it for % too)."""
     printed = spelled(unit)
-    return as_one(f"{number}{NO_BREAK}{printed}") if printed else number
+    if not printed:
+        return number
+    before, mark, last = number.rpartition(ISOLATE)
+    if before and last.endswith(POP):  # "5 to 7" from right to left: the unit stays at the last number
+        return f"{before}{mark}{last.removesuffix(POP)}{NO_BREAK}{printed}{POP}"
+    return as_one(f"{number}{NO_BREAK}{printed}")

@@ -100,6 +100,14 @@ def test_in_text_from_right_to_left_each_number_and_name_runs_its_own_way(page: 
     assert drawn.index("−0.70") < drawn.index("−1.50") < drawn.index("−1.10 g") < drawn.index("Corvane")
 
 
+def test_formulas_inside_a_phrase_are_drawn_from_left_to_right(page: Page) -> None:
+    arabic, _ = load_language(None, "ar", Place("content/publication.yaml"))
+    with speaking(arabic):
+        covers, weighed = say("covers.about.instrument"), say("weighed.mean", u="0.31", count="4")
+    assert "95%" in _drawn(page, covers)
+    assert _drawn(page, weighed) == "0.31 ÷ √4"
+
+
 def test_without_such_care_the_minus_would_stand_on_the_wrong_side(page: Page) -> None:
     """What the test above is for: left bare, the same browser draws the sign behind its number."""
     assert _drawn(page, "−2.3") == "2.3−"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from reportgen.charts.letters import cut, length, px_of
+from reportgen.charts.letters import characters, cut, length, px_of
 from reportgen.charts.side import lines_of
 
 FAMILY = "\U0001f468\u200d\U0001f469\u200d\U0001f467"  # joined by U+200D: one letter (Unicode Annex 29, GB11)
@@ -30,6 +30,12 @@ def test_what_is_cut_is_no_longer_than_its_place() -> None:
 def test_wide_letters_take_more_room_than_narrow_ones() -> None:
     assert px_of("WWWW", 13) > px_of("焚火焚火", 13) * 0.98 > px_of("aaaa", 13) > px_of("iiii", 13)
     assert length("a\u0308") == length("a"), "an accent has no width of its own"
+
+
+def test_marks_of_direction_take_no_room() -> None:
+    """U+2066 to U+2069 are default-ignorable code points: nothing is drawn for them (Unicode Standard, 5.21)."""
+    apart = "\u2068−2.30\u2069"
+    assert (characters(apart), length(apart), px_of(apart, 13)) == (5, length("−2.30"), px_of("−2.30", 13))
 
 
 @pytest.mark.parametrize("one", [FAMILY, FLAG, "e\u0301", "\U0001f44d\U0001f3fd"])

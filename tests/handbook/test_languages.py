@@ -73,12 +73,22 @@ def test_the_page_tells_every_language_that_there_is() -> None:
 
 
 def test_a_translator_gets_every_phrase_that_is_lacking(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["ar", str(tmp_path)]) == 0
+    begun = tmp_path / "content" / "languages" / "pl.yaml"
+    begun.parent.mkdir(parents=True)
+    begun.write_text("language: pl\nname: polski\nphrases:\n  page.contents.data: Dane\n", encoding="utf-8")
+    assert main(["pl", str(tmp_path)]) == 0
     printed = capsys.readouterr().out
-    arabic, _ = load_language(None, "ar", Place("content/publication.yaml"))
-    assert re.findall(r"^  (\w[\w.\- /]*):", printed, re.M) == list(arabic.lacking)
+    polish, _ = load_language(Workspace(tmp_path, ()), "pl", Place("content/publication.yaml"))
+    assert re.findall(r"^  (\w[\w.\- /]*):", printed, re.M) == list(polish.lacking)
+    assert "page.contents.data" not in polish.lacking
     assert re.search(r"^    few: ", printed, re.M)
     assert main([]) == 1
+
+
+@pytest.mark.parametrize("tag", ["ar", "de"])
+def test_a_language_that_comes_with_the_program_lacks_nothing(tag: str) -> None:
+    language, findings = load_language(None, tag, Place("content/publication.yaml"))
+    assert (language.lacking, findings) == ((), ())
 
 
 def test_what_a_translator_gets_is_a_whole_language_file(tmp_path: Path) -> None:
