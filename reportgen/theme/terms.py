@@ -45,6 +45,7 @@ _SHUT = frozenset(
     {"a", "abbr", "bdi", "button", "code", "del", "details", "figure", "label", "math", "nav", "pre", "sup", "svg"}
     | {"table", "time", "h1", "h2", "h3", "h4", "h5", "h6"}
 )
+_ON = r"[\w\u0300-\u036f\u0591-\u05bd\u064b-\u0652-]"  # what carries a word on: a letter, or a mark that stands on one
 _TAG = re.compile(r"<(/?)([a-z][a-z0-9]*)\b[^>]*>")
 
 
@@ -65,7 +66,7 @@ def _first_said(markup: str, terms: Sequence[Term]) -> Iterator[_Said]:
     if not by_form:
         return
     longest_first = sorted(by_form, key=lambda form: (-len(form), form))
-    search = re.compile(rf"(?<![\w-])(?:{'|'.join(re.escape(form) for form in longest_first)})(?![\w-])")
+    search = re.compile(rf"(?<!{_ON})(?:{'|'.join(re.escape(form) for form in longest_first)})(?!{_ON})")
     known: set[str] = set()
     for start, end in _sentences(markup):
         for hit in search.finditer(markup, start, end):

@@ -42,6 +42,13 @@ def test_a_word_is_taken_whole_in_its_own_capitals_and_at_its_longest() -> None:
     assert said("<p>two degrees of freedom</p>", DEGREES) == ["degrees of freedom"]
 
 
+def test_a_word_is_not_taken_for_one_with_a_mark_on_its_last_letter() -> None:
+    """Such marks are no letters (Unicode: Mn), and a word with one is another word: Arabic writes case with them."""
+    scatter = Term("scatter", "تشتت", ("تشتت",), "Means.")
+    assert said("<p>يُحتسب تشتتًا، وهو تشتت واحد</p>", scatter) == ["تشتت"]
+    assert pieces_of("<p>يُحتسب تشتتًا</p>", (scatter,))[0].term is None
+
+
 def test_a_page_explains_no_more_than_it_can_bear() -> None:
     many = tuple(Term(f"t{n}", f"T{n}", (f"word{n}",), "Means.") for n in range(MOST + 3))
     text = " ".join(term.forms[0] for term in many)
