@@ -22,6 +22,7 @@ from reportgen.site.wide.uses import Use, uses
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import in_words
+from reportgen.wording.language import say
 from reportgen.wording.number import plain
 from reportgen.wording.sentence import capital
 from reportgen.wording.unit import joined
@@ -131,7 +132,7 @@ def _list(wide: Wide, found: dict[str, list[tuple[Instrument, Used]]]) -> Instru
             Listed(
                 Link(newest.title, from_to(_INDEX, instrument_page(id))),
                 reads_in(newest) or words("not-noted"),
-                newest.accuracy.text or words("accuracy.by-calibration"),
+                _accuracy_in_short(newest),
                 tuple(Link(card.title, from_to(_INDEX, card.address)) for card in cards),
             )
         )
@@ -167,6 +168,12 @@ def _described(page: str, i: Instrument, used: Used) -> Described:
         known=known_of(i),
         points=points_of(i),
     )  # fmt: skip
+
+
+def _accuracy_in_short(i: Instrument) -> str:
+    if not i.accuracy.known:
+        return say("page.accuracy.unknown")
+    return i.accuracy.text or words("accuracy.by-calibration")
 
 
 def _accuracy(i: Instrument) -> str:
