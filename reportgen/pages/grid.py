@@ -5,12 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from reportgen.addresses import caveat_anchor, from_to, test_page
+from reportgen.addresses import from_to, test_page
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.evaluation.evaluated import Caveat, Result
-from reportgen.evaluation.says import says_of
 from reportgen.pages.ahead import Ahead, ahead_of, way_to_all
-from reportgen.pages.limits import CaveatMark
+from reportgen.pages.limits import CaveatMark, marks
 from reportgen.pages.named import Named, named
 from reportgen.pages.titles import heading
 from reportgen.pages.told import Told
@@ -149,7 +148,7 @@ def _row(told: Told, page: str, test: Test, quantity: Quantity, part: str) -> Gr
         title=heading(quantity, part),
         href=from_to(page, test_page(campaign.id, test.id)),
         way=direction(quantity.better) if first else "",
-        marks=_marks(of_all),
+        marks=marks(of_all),
         cells=tuple(cells),
         level=_level(told, page, place, cells) if place else None,
         layout=_layout(told, results, cells),
@@ -191,7 +190,7 @@ def _cell(told: Told, page: str, who: Named, r: Result | None, place: Place | No
     if r is None:
         return GridCell(who, "none", words("cell.missing"), "", words("cell.missing"), "", ())
     href = working(told.campaign, page, r.test, r.quantity, r.contender, r.part)
-    at = _marks(own)
+    at = marks(own)
     if r.missing:
         said = why_missing(r.missing)
         brief = words("cell.no-result") if len(said) > LONG else ""
@@ -211,7 +210,7 @@ def _cell(told: Told, page: str, who: Named, r: Result | None, place: Place | No
             more = words("cell.once", value=short(r))
             aloud = words("cell.once.aloud", place=best)
             return GridCell(who, "once", best, more, aloud, href, at, brief=short(r))
-        return GridCell(who, "open", words("cell.open"), short(r), words("cell.open.aloud"), href, at)
+        return GridCell(who, "open", words("cell.open"), short(r), words("cell.open.aloud", value=short(r)), href, at)
     return _ranked(told, who, r, place, href, at, ahead)
 
 
@@ -241,7 +240,3 @@ def _stood(told: Told, r: Result) -> str:
 
 def _letters(told: Told, contenders: list[str]) -> str:
     return NO_BREAK.join(named(told.campaign, c, "").letter for c in contenders)
-
-
-def _marks(caveats: list[Caveat]) -> tuple[CaveatMark, ...]:
-    return tuple(CaveatMark(str(c.number), f"#{caveat_anchor(c.name)}", says_of(c)) for c in caveats)

@@ -35,10 +35,12 @@ class CaveatShown:
 
 @dataclass(frozen=True)
 class CaveatMark:
-    """The raised number, leading to where the caveat stands in full; `says` is for who can't see that."""
+    """The raised number, leading to where the caveat stands in full; `sort` tells who only hears it what it leads to,
+    and `says` what the caveat says."""
 
     number: str
     href: str
+    sort: str
     says: str
 
 
@@ -72,4 +74,7 @@ def about_whom(campaign: Campaign, caveat: Caveat) -> str:
 
 def marks(caveats: Iterable[Caveat], page: str = "") -> tuple[CaveatMark, ...]:
     """Raised numbers for caveats; `page` is the relative way to where they stand, "" for the same page."""
-    return tuple(CaveatMark(str(c.number), f"{page}#{caveat_anchor(c.name)}", says_of(c)) for c in caveats)
+    return tuple(
+        CaveatMark(str(c.number), f"{page}#{caveat_anchor(c.name)}", words(f"sort.{c.sort}"), says_of(c))
+        for c in caveats
+    )

@@ -150,7 +150,7 @@ PAGES: Mapping[str, str | Forms] = {
     "page.notes.records": "records that disagree",
     "page.notes.running": "runs that go on",
     "page.cell.open": "open",
-    "page.cell.open.aloud": "which place can’t be said from these readings",
+    "page.cell.open.aloud": "open, {value}: which place can’t be said from these readings",
     "page.cell.value.aloud": "{value}, not ranked by this",
     "page.cell.unranked": "not ranked",
     "page.cell.missing": "not tested",
