@@ -111,7 +111,7 @@ def test_different_days_of_which_nothing_is_known_are_said_before_any_value(page
 def test_one_axis_holds_both(page: Element) -> None:
     drawing = page.one("svg", class_="across")
     texts = [t.text for t in drawing.all("text")]
-    assert {"Corvane", "Ostler", "Hobbin", "Linnet", "2026-05-02: Of stoves", "2025-05-02: Of burners"} <= set(texts)
+    assert {"Corvane", "Ostler", "Hobbin", "Linnet", "2 May 2026: Of stoves", "2 May 2025: Of burners"} <= set(texts)
     assert "14.27\u00a0g" in drawing.attrs["aria-label"]
 
 
