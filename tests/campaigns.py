@@ -1,6 +1,7 @@
 """One small builder for every test that puts a campaign through the program as a user would.
 
-`compile_campaign(tmp_path, YAML, readings=CSV)` writes the files, compiles the site and gives back results.json.
+`results_of(tmp_path, YAML, readings=CSV)` writes the files and gives back results.json; `compile_campaign` compiles the
+whole site for it, which takes ten times as long and is for tests that look at pages.
 """
 
 from __future__ import annotations
@@ -66,6 +67,40 @@ def compile_folder(folder: Path) -> dict[str, Any]:
 def compile_campaign(place: Path, yaml_text: str = SMALLEST, **files: str | bytes) -> dict[str, Any]:
     """`write_campaign`, then `compile_folder`."""
     return compile_folder(write_campaign(place, yaml_text, **files))
+
+
+def results_of(place: Path, yaml_text: str = SMALLEST, **files: str | bytes) -> dict[str, Any]:
+    """`write_campaign`, then results.json as a compile would write it: through the same steps, without charts and
+    pages. Raises `Refused` where a compile does."""
+    from reportgen.build import campaign_steps
+    from reportgen.build.in_reach import InReach
+    from reportgen.build.memory import Memory
+    from reportgen.build.steps import CHECKED, READ, follow
+    from reportgen.campaign.publication import load_publication
+    from reportgen.site.texts import SiteTexts
+    from reportgen.sources import find_workspace
+    from reportgen.store.kept import Kept
+
+    workspace = find_workspace(write_campaign(place, yaml_text, **files))
+    publication, _ = load_publication(workspace)
+    begin = {
+        "workspace": workspace,
+        "folder": "",
+        "publication": publication,
+        "language": publication.speaks,
+        "site_texts": SiteTexts(),
+        "in_reach": InReach("", ""),
+        "program": "",
+        "kept": Kept(None),
+        "others": (),
+    }
+    made = follow((*READ, *CHECKED), begin, lambda step: None, Memory())
+    if any(finding.severity == "error" for finding in made["findings"]):
+        raise Refused(made["findings"])
+    parts = (made[name] for name in ("measured", "evaluation", "findings", "readings", "publication"))
+    told = json.loads(campaign_steps.record(*parts))
+    assert isinstance(told, dict)
+    return told
 
 
 def refusal(place: Path, yaml_text: str = SMALLEST, **files: str | bytes) -> tuple[Finding, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from tests.campaigns import comparison_of, compile_campaign, result_of
+from tests.campaigns import comparison_of, compile_campaign, result_of, results_of
 from tests.pages.reading import read
 
 HEAD = "title: Three tubs\ncontenders: {velmar: Velmar, osbrand: Osbrand, sump: Sump}\n"
@@ -19,7 +19,7 @@ def test_a_value_that_is_only_so_far_and_no_bound_has_no_rank(tmp_path: Path) ->
         HEAD + "measure: {water drawn: 'one reading, g, higher'}\nreadings: readings.csv\n"
         "running: {contender: osbrand, since: 2026-05-02}\n"
     )
-    told = compile_campaign(tmp_path, yaml, readings="contender,water drawn\nvelmar,104\nosbrand,88\nsump,110\n")
+    told = results_of(tmp_path, yaml, readings="contender,water drawn\nvelmar,104\nosbrand,88\nsump,110\n")
     ours = result_of(told, "water-drawn", "osbrand")
     assert (ours["value"], ours["rank"]) == (88, None)
     assert "so far" in ours["blocked"]
@@ -66,7 +66,7 @@ def test_a_unit_written_where_a_column_is_named_is_asked_about(tmp_path: Path) -
         " columns: {full jar: g, empty jar: g}}\nreadings: log.csv\n"
     )
     log = "contender,what,value\nvelmar,full jar,104\nvelmar,empty jar,88\n"
-    told = compile_campaign(tmp_path, yaml, **{"log.csv": log})
+    told = results_of(tmp_path, yaml, **{"log.csv": log})
     asked = [f["do"] for f in told["findings"] if f["rule"] == "no-readings"]
     assert any("write `full jar: {unit: g}`" in do for do in asked)
 

@@ -25,7 +25,7 @@ from tests.audit.fairness_cases import (
     contenders,
     rows,
 )
-from tests.campaigns import compile_campaign, write_campaign
+from tests.campaigns import compile_campaign, results_of, write_campaign
 
 
 def found(place: Path, yaml_text: str, **files: str | bytes) -> list[Finding]:
@@ -152,7 +152,7 @@ def test_a_first_place_that_one_pass_makes_is_a_warning(tmp_path: Path) -> None:
 
 
 def test_few_passes_of_which_each_is_needed_hang_on_none_of_them(tmp_path: Path) -> None:
-    told = compile_campaign(tmp_path, PLAIN, readings=CLEAN, **SCALE)
+    told = results_of(tmp_path, PLAIN, readings=CLEAN, **SCALE)
     assert told["first"][0]["winner"] == "corvane"
     assert not of(found(tmp_path / "again", PLAIN), "hangs-on-one-pass")
 

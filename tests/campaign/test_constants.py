@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.campaigns import compile_campaign, refusal, result_of
+from tests.campaigns import compile_campaign, refusal, result_of, results_of
 
 HEAT = """\
 title: Heat from gas
@@ -43,7 +43,7 @@ GAS = "contender,pass,gas\ncorvane,1,10.0000\n"
 def test_a_constant_is_as_uncertain_as_its_source_says(
     tmp_path: Path, more: str, u: float, degrees: int | None
 ) -> None:
-    heat = result_of(compile_campaign(tmp_path, HEAT.format(more=more), readings=GAS), "heat", "corvane")
+    heat = result_of(results_of(tmp_path, HEAT.format(more=more), readings=GAS), "heat", "corvane")
     (line,) = [b for b in heat["budget"] if b["of"] == "heating-value"]
     assert line["size"] == pytest.approx(u, rel=1e-9)
     assert line["degrees"] == degrees

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from scipy import stats
 
-from tests.campaigns import compile_campaign, refusal, result_of
+from tests.campaigns import compile_campaign, refusal, result_of, results_of
 from tests.evaluation.bench import evaluated, pair, result, value
 
 TWO = "title: T\ncontenders: {corvane: Corvane, ostler: Ostler}\n"
@@ -92,7 +92,7 @@ def test_passes_in_parts_are_joined_before_they_meet_those_of_another_test(tmp_p
     files = {"tests/burn.yaml": TIME.replace("better: lower", "better: lower, over parts: sum"),
              "tests/energy.yaml": POWER, "energy.csv": energies}  # fmt: skip
     yaml = TWO + "tests: [burn, energy]\nreadings: readings.csv\nmeasure: {power: {formula: energy / burn, unit: W}}\n"
-    told = compile_campaign(tmp_path, yaml, readings=burns, **files)
+    told = results_of(tmp_path, yaml, readings=burns, **files)
     assert result_of(told, "power", "corvane")["value"] == pytest.approx(25)
     assert result_of(told, "power", "corvane")["passes"] == 2
 
@@ -167,7 +167,7 @@ def test_a_value_claimed_without_tolerance_is_not_tested(tmp_path: Path) -> None
         measure: {burn: 'timed, s, lower'}
         readings: readings.csv
         """
-    told = compile_campaign(tmp_path, text, readings="contender,pass,burn\ncorvane,1,3.1\nostler,1,3.4\n")
+    told = results_of(tmp_path, text, readings="contender,pass,burn\ncorvane,1,3.1\nostler,1,3.4\n")
     (claim,) = told["claims"]
     assert (claim["outcome"], claim["probability"]) == ("not tested", None)
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.campaigns import comparison_of, compile_campaign, result_of
+from tests.campaigns import comparison_of, compile_campaign, result_of, results_of
 
 HEAD = """\
 title: Which stove lights?
@@ -159,7 +159,7 @@ def test_counted_incidents_are_held_to_the_runs_they_are_counted_in(tmp_path: Pa
     rows = table("burn", corvane="9 9 9 9 9 9 9 9", ostler="8 8 8 8")
     incidents = "incidents:\n- {contender: corvane, event: relight, times: 8, about: burn, what: It went out.}\n"
     text = HEAD + "".join(f"  {line}\n" for line in measure.splitlines()) + incidents
-    told = compile_campaign(tmp_path, text, readings=rows)
+    told = results_of(tmp_path, text, readings=rows)
     pair = comparison_of(told, "relights", "corvane", "ostler")
     assert pair["reason"]["numbers"]["p"] == pytest.approx((8 / 12) ** 8)
     assert pair["decision"] == "too close to call"
@@ -211,7 +211,7 @@ def test_where_the_method_said_so_a_run_that_did_not_finish_is_the_worst(tmp_pat
 
 def test_one_against_less_than_one_is_one_step_and_too_close(tmp_path: Path) -> None:
     text = HEAD.replace("measure:", "instruments: {meter: 1 ppm}\nmeasure:") + "  fumes: peak, ppm, lower, meter\n"
-    told = compile_campaign(tmp_path, text, readings=table("fumes", corvane="<1 <1 <1", ostler="1 1 1"))
+    told = results_of(tmp_path, text, readings=table("fumes", corvane="<1 <1 <1", ostler="1 1 1"))
     assert comparison_of(told, "fumes", "corvane", "ostler")["resolved"] is False
     assert first_of(told, "fumes")["winner"] is None
     below = result_of(told, "fumes", "corvane")

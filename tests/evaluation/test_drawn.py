@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 from scipy import stats
 
-from tests.campaigns import compile_campaign
+from tests.campaigns import compile_campaign, results_of
 from tests.evaluation.bench import evaluated, pair, result
 
 TWO = "title: T\ncontenders: {corvane: Corvane Sol, ostler: Ostler Mk II}\ntests: [flow]\n"
@@ -95,7 +95,7 @@ def test_quantities_that_feed_others_are_drawn_through(tmp_path: Path) -> None:
     """A rate by itself and its square by way of it: the ends of the square are the squares of the ends."""
     test = FLOW.replace("FORMULA", "9 / time").replace("UNIT", "1/s")
     test = test.replace("headline", "  square: {formula: flow ^ 2, unit: 1/s^2}\nheadline")
-    told = compile_campaign(tmp_path, TWO, **{**files("", ONCE), "tests/flow.yaml": test})
+    told = results_of(tmp_path, TWO, **{**files("", ONCE), "tests/flow.yaml": test})
     (found,) = [r for r in told["results"] if (r["quantity"], r["contender"]) == ("square", "corvane")]
     assert (found["low"], found["high"]) == pytest.approx(((9 / 3.475) ** 2, (9 / 2.525) ** 2), abs=0.05)
 
@@ -131,9 +131,7 @@ def test_scatter_between_passes_is_added_without_draws(tmp_path: Path) -> None:
     )
     constants = "factor: {value: 3, within: 1, source: a guess}\n"
     test = FLOW.replace("FORMULA", "water / factor").replace("UNIT", "l")
-    told = compile_campaign(
-        tmp_path, TWO, **{**files("", readings), "tests/flow.yaml": test, "constants.yaml": constants}
-    )
+    told = results_of(tmp_path, TWO, **{**files("", readings), "tests/flow.yaml": test, "constants.yaml": constants})
     found = row(told, "corvane")
     sd = 1 / 3 / sqrt(3)
 
@@ -152,7 +150,7 @@ def test_a_claim_is_weighed_by_the_draws(tmp_path: Path) -> None:
         "      - {says: 2.7 Hz, quantity: flow, at least: 2.7 Hz, source: the box}\n"
         "  ostler: Ostler Mk II\ntests: [flow]\n"
     )
-    told = compile_campaign(tmp_path, campaign, **files("9 / time", ONCE, "Hz"))
+    told = results_of(tmp_path, campaign, **files("9 / time", ONCE, "Hz"))
     (claim,) = told["claims"]
     assert claim["probability"] == pytest.approx(9 / 2.7 - 2.5, abs=0.004)
 

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from tests.campaigns import comparison_of, compile_campaign, refusal, result_of
+from tests.campaigns import comparison_of, compile_campaign, refusal, result_of, results_of
 
 HEAD = "title: With a calibrated instrument\ncontenders: {one: One, other: Other}\n"
 ONE = HEAD + "measure: {weight: 'one reading, g, lower, scale'}\nreadings: readings.csv\n"
@@ -132,14 +132,14 @@ def test_a_gauge_of_a_class_errs_by_so_many_percent_of_its_scale(tmp_path: Path)
     # EN 837-1 (from memory): class 1.6, 0 to 10 bar: 0.16 bar
     yaml = HEAD + "measure: {pressure: 'one reading, bar, higher, gauge'}\nreadings: readings.csv\n"
     files = {"instruments.yaml": "gauge: 0.2 bar, 0 bar to 10 bar, accuracy class 1.6\n"}
-    told = compile_campaign(tmp_path, yaml, readings="contender,pressure\none,2.4\nother,3.0\n", **files)
+    told = results_of(tmp_path, yaml, readings="contender,pressure\none,2.4\nother,3.0\n", **files)
     assert budget(result_of(told, "pressure", "one"))["offset"] == pytest.approx(0.16 / 3**0.5)
 
 
 def test_a_quicker_hand_is_believed(tmp_path: Path) -> None:
     yaml = HEAD + "measure: {boil time: 'timed, s, lower, watch'}\nreadings: readings.csv\n"
     files = {"instruments.yaml": "watch: 0.01 s, by hand, reaction 0.15 s\n"}
-    told = compile_campaign(tmp_path, yaml, readings="contender,boil time\none,212.40\nother,210.00\n", **files)
+    told = results_of(tmp_path, yaml, readings="contender,boil time\none,212.40\nother,210.00\n", **files)
     assert budget(result_of(told, "boil-time", "one"))["reaction"] == pytest.approx(0.15 / 3**0.5)
 
 
@@ -148,7 +148,7 @@ def test_a_hand_counts_once_where_passes_show_it_in_their_scatter(tmp_path: Path
     yaml = HEAD + "measure: {boil time: 'timed, s, lower, watch'}\nreadings: readings.csv\n"
     files = {"instruments.yaml": "watch: 0.01 s, by hand, accuracy ±0.5 s\n"}
     rows = "contender,pass,boil time\none,1,210.43\none,2,213.43\nother,1,211.17\nother,2,214.17\n"
-    told = compile_campaign(tmp_path, yaml, readings=rows, **files)
+    told = results_of(tmp_path, yaml, readings=rows, **files)
     found = budget(result_of(told, "boil-time", "one"))
     assert found == pytest.approx({"scatter": 1.5, "offset": 0.5 / 3**0.5})
 
@@ -159,7 +159,7 @@ def test_a_hand_that_a_coarse_display_hides_counts_beside_the_scatter(tmp_path: 
     yaml = HEAD + "measure: {boil time: 'timed, s, lower, watch'}\nreadings: readings.csv\n"
     files = {"instruments.yaml": "watch: 1 s, by hand, accuracy ±0.5 s\n"}
     rows = [f"{who},{n},{t}\n" for who, t in (("one", 212), ("other", 219)) for n in range(1, 6)]
-    told = compile_campaign(tmp_path, yaml, readings="contender,pass,boil time\n" + "".join(rows), **files)
+    told = results_of(tmp_path, yaml, readings="contender,pass,boil time\n" + "".join(rows), **files)
     found = budget(result_of(told, "boil-time", "one"))
     assert found == pytest.approx(
         {"scatter": 0.0, "reaction": 0.2 / 15**0.5, "step": 1 / 12**0.5, "offset": 0.5 / 3**0.5}
@@ -180,7 +180,7 @@ def test_a_hand_on_one_reading_that_passes_stand_on_is_in_no_scatter(tmp_path: P
         "instruments.yaml": "watch: 0.01 s, by hand, accuracy ±0.5 s, shared nothing\nplain: accuracy ±0.01 s\n",
         "begun.csv": "contender,begun\none,10.03\none,10.21\none,10.44\nother,5.07\nother,5.23\nother,5.41\n",
     }
-    told = compile_campaign(tmp_path, yaml, readings="contender,whole run\none,80.37\nother,79.11\n", **files)
+    told = results_of(tmp_path, yaml, readings="contender,whole run\none,80.37\nother,79.11\n", **files)
     found = [
         b["size"] for b in result_of(told, "rest", "one")["budget"] if b["of"] == "watch" and b["sort"] == "accuracy"
     ]
@@ -294,7 +294,7 @@ def test_the_samples_of_a_trace_are_corrected_before_anything_is_looked_for_in_t
         "resolution: 0.01 °C\nrange: 0 °C to 100 °C\ncalibrated: 2025-05-02\ndrift: 0.3 °C a year\n"
         "calibration: {correction: {20 °C: 0 °C, 100 °C: +2 °C}, u: 0.1 °C}\n"
     )
-    told = compile_campaign(tmp_path, LOGGED, **files, **{"instruments/scale.yaml": probe})
+    told = results_of(tmp_path, LOGGED, **files, **{"instruments/scale.yaml": probe})
     assert result_of(told, "to-eighty", "one")["value"] == pytest.approx(60 * 80 / 82, abs=1e-6)
     mean = result_of(told, "mean-warmth", "one")
     assert mean["value"] == pytest.approx(61.0)

@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from tests.campaigns import compile_campaign, refusal, result_of
+from tests.campaigns import compile_campaign, refusal, result_of, results_of
 from tests.lab_reports import report
 
 REPORT = "attachments/lab-report.pdf"
@@ -134,7 +134,7 @@ def test_one_page_for_all_rows_need_not_be_typed_twice(tmp_path: Path) -> None:
 
 def test_a_picture_or_a_text_of_one_page_needs_no_page(tmp_path: Path) -> None:
     yaml = HEAD.replace("lab-report.pdf", "lab-report.txt")
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         yaml,
         **{"readings": "contender,lead\nostler,3.1\n", "attachments/lab-report.txt": "Lead: 3.1 mg/kg\n"},
@@ -247,5 +247,5 @@ def test_a_value_without_any_laboratory_is_refused_once_there_is_one(tmp_path: P
     yaml = "title: Lead\ncontenders: {corvane: C, ostler: O}\nmeasure: {lead: 'laboratory, mg/kg'}\nreadings: readings.csv\n"
     finding = refused(tmp_path / "typed", yaml, "contender,lead\nostler,3.1\n")
     assert (finding.rule, finding.place.file, finding.place.line) == ("laboratory-missing", "campaign.yaml", 3)
-    told = compile_campaign(tmp_path / "to come", yaml, readings="contender,lead\n")
+    told = results_of(tmp_path / "to come", yaml, readings="contender,lead\n")
     assert {r["missing"] for r in told["results"]} == {"not yet tested"}

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from tests.campaigns import comparison_of, compile_campaign, refusal, result_of
+from tests.campaigns import comparison_of, compile_campaign, refusal, result_of, results_of
 
 HEAD = """\
 title: Which stove smells least?
@@ -44,7 +44,7 @@ def seen(told: dict[str, Any], first: str, second: str) -> tuple[Any, ...]:
 
 def test_an_order_in_a_bench_log_is_recorded_without_a_rank_or_a_winner(tmp_path: Path) -> None:
     """The results format: decision, differed and favours of a pair that no rule decides; no value, no rank, no first."""
-    told = compile_campaign(tmp_path, HEAD, readings=LOG + "corvane,smell,much less than Ostler Mk II\n"
+    told = results_of(tmp_path, HEAD, readings=LOG + "corvane,smell,much less than Ostler Mk II\n"
                             "tamsin,smell,about like ostler; more than corvane\n")  # fmt: skip
     corvane = result_of(told, "smell", "corvane")
     assert (corvane["kind"], corvane["value"], corvane["rank"], corvane["u"]) == ("order", None, None, None)
@@ -131,7 +131,7 @@ def test_passes_that_disagree_are_shown_and_never_merged(tmp_path: Path) -> None
 
 def test_a_look_left_out_no_longer_counts(tmp_path: Path) -> None:
     yaml = HEAD + "exclude:\n  - {contender: corvane, pass: 2, because: the wind turned, decided: during the test}\n"
-    told = compile_campaign(tmp_path, yaml, readings="contender,pass,smell\ncorvane,1,less than ostler\n"
+    told = results_of(tmp_path, yaml, readings="contender,pass,smell\ncorvane,1,less than ostler\n"
                             "corvane,2,more than ostler\n")  # fmt: skip
     assert seen(told, "corvane", "ostler") == ("less", False, True)
     result = result_of(told, "smell", "corvane")
@@ -148,7 +148,7 @@ def test_a_caveat_that_blocks_leaves_the_order_shown_and_says_why(tmp_path: Path
 
 def test_parts_stay_apart(tmp_path: Path) -> None:
     yaml = HEAD.replace("better: lower", "better: lower, over parts: each")
-    told = compile_campaign(tmp_path, yaml, readings="contender,part,smell\ncorvane,cold,less than ostler\n"
+    told = results_of(tmp_path, yaml, readings="contender,part,smell\ncorvane,cold,less than ostler\n"
                             "corvane,hot,more than ostler\n")  # fmt: skip
     pairs = [c for c in told["comparisons"] if (c["first"], c["second"]) == ("corvane", "ostler")]
     assert [(c["part"], c["observed"]["told"]) for c in pairs] == [("cold", "less"), ("hot", "more")]

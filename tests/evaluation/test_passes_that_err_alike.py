@@ -17,7 +17,7 @@ from uncertainties import ufloat
 from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Measured, Rules
 from reportgen.metrology.uncertain import Source
-from tests.campaigns import comparison_of, compile_campaign, result_of
+from tests.campaigns import comparison_of, compile_campaign, result_of, results_of
 from tests.lab_reports import report
 
 POURED = """\
@@ -54,7 +54,7 @@ readings: readings.csv
 @pytest.mark.parametrize("text", ["about 250", "250 ±10", "240 to 260"])
 def test_three_rough_passes_are_no_surer_than_one(text: str, tmp_path: Path) -> None:
     rows = "contender,pass,poured\n" + "".join(f"corvane,{n},{text}\n" for n in (1, 2, 3)) + "ostler,1,280 mL\n"
-    told = compile_campaign(tmp_path, POURED, readings=rows)
+    told = results_of(tmp_path, POURED, readings=rows)
     eye = ufloat(0, 10 / math.sqrt(3))  # JCGM 100, 4.3.7
     witness = sum(250 + eye for _ in range(3)) / 3
     (line,) = [b for b in result_of(told, "poured", "corvane")["budget"] if b["sort"] == "rough"]
@@ -89,7 +89,7 @@ quantities:
     method = "title: Weigh\nchained: yes\nsteps: [Weigh.]\n"
     rows = "contender,pass,used before,used after\ncorvane,1,500,400 ±30\ncorvane,2,400 ±30,300\n"
     files = {"tests/fuel.yaml": test, "fuel.csv": rows, "methods/weigh.1.yaml": method}
-    told = compile_campaign(tmp_path, text, **files)
+    told = results_of(tmp_path, text, **files)
     assert not [b for b in result_of(told, "used", "corvane")["budget"] if b["sort"] == "rough"]
 
 
@@ -126,7 +126,7 @@ headline: of means
 """
     rows = "contender,pass,a,b\ncorvane,1,10,5\ncorvane,2,14,6\ncorvane,3,12,9\n"
     rows += "ostler,1,13,5\nostler,2,16,6\nostler,3,20,9\n"
-    told = compile_campaign(tmp_path, text, **{"tests/net.yaml": test, "net.csv": rows})
+    told = results_of(tmp_path, text, **{"tests/net.yaml": test, "net.csv": rows})
     of_means, by_pass = (comparison_of(told, q, "corvane", "ostler") for q in ("of-means", "by-pass"))
     assert of_means["difference"] == pytest.approx(by_pass["difference"])
     assert (of_means["resolved"], of_means["reason"]["code"]) == (False, "no-scatter-known")

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from tests.campaigns import comparison_of, compile_campaign, result_of
+from tests.campaigns import comparison_of, result_of, results_of
 
 COOLING = """\
 title: Cooling
@@ -30,7 +30,7 @@ LOG = "t;One;Other\n" + "".join(f"{t};{15 - t / 60:.1f};{15 - t / 90:.1f}\n" for
 
 def cooled(place: Path, shared: str) -> dict[str, Any]:
     files = {"tests/cold.yaml": COLD, "raw/log.csv": LOG}
-    return compile_campaign(place, COOLING.replace("SHARED", shared), **files)
+    return results_of(place, COOLING.replace("SHARED", shared), **files)
 
 
 def test_probes_of_their_own_do_not_cancel_between_contenders(tmp_path: Path) -> None:

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from reportgen.build.run import compile_site
-from tests.campaigns import comparison_of, compile_campaign, refusal, result_of, write_campaign
+from tests.campaigns import comparison_of, compile_campaign, refusal, result_of, results_of, write_campaign
 
 
 def text_of(page: str) -> str:
@@ -35,7 +35,7 @@ def test_levels_of_specimens_are_joined_by_energy_as_those_of_passes_are(tmp_pat
     """ISO 3745, equation of the mean level; by hand: A gives 80, B 90 and 90; (10⁸ + 10⁹)/2 is 87.4 dB, and the plain
     mean of 80 and 90 would be 85, that of all energies 88.4."""
     table = "contender,specimen,pass,noise\nharl,A,1,80.0\nharl,B,1,90.0\nharl,B,2,90.0\ntolk,A,1,70.0\ntolk,B,1,71.0\n"
-    told = compile_campaign(tmp_path, LEVELS, readings=table)
+    told = results_of(tmp_path, LEVELS, readings=table)
     assert result_of(told, "noise", "harl")["value"] == pytest.approx(10 * math.log10((10**8 + 10**9) / 2), abs=1e-9)
 
 
@@ -56,14 +56,14 @@ UNEQUAL = "contender,specimen,pass,gas\nharl,A,1,19\nharl,A,2,20\nharl,A,3,21\nh
 
 
 def test_a_mean_of_passes_counts_each_specimen_once_however_often_it_ran(tmp_path: Path) -> None:
-    told = compile_campaign(tmp_path, SHARE, readings=UNEQUAL)
+    told = results_of(tmp_path, SHARE, readings=UNEQUAL)
     passes = result_of(told, "share", "harl")["by_pass"]
     assert [p["value"] for p in passes] == pytest.approx([76, 80, 84, 120])
 
 
 def test_what_is_drawn_is_what_was_worked_out(tmp_path: Path) -> None:
     """A formula that bends is worked out anew on draws; with passes that weigh unevenly the middle stays where it was."""
-    told = compile_campaign(tmp_path, SHARE, readings=UNEQUAL)
+    told = results_of(tmp_path, SHARE, readings=UNEQUAL)
     bent = result_of(told, "bent", "harl")
     assert bent["value"] == pytest.approx(((19**2 + 20**2 + 21**2) / 3 + 30**2) / 2 / 25)
 
@@ -80,7 +80,7 @@ constants:
   price: {value: 2 EUR/g, source: the shelf}
 tests: [weighing, paying]
 """
-    told = compile_campaign(
+    told = results_of(
         tmp_path, yaml, **{
             "tests/weighing.yaml": "title: Weighing\nquantities:\n  gas: {kind: one reading, unit: g, instrument: scale, better: lower}\nreadings: readings/weighing.csv\n",
             "tests/paying.yaml": "title: Paying\nquantities:\n  fills: {kind: one reading, unit: points}\n  cost: {formula: gas * price * fills, unit: EUR*points, better: lower}\nheadline: cost\nreadings: readings/paying.csv\n",
@@ -165,7 +165,7 @@ def test_a_formula_that_bends_is_drawn_with_it(tmp_path: Path) -> None:
     widths = []
     for amount in ("0.0001 g/kg", "5 g/kg"):
         method = METHOD.replace("AMOUNT", amount).replace("SCATTER", "common")
-        told = compile_campaign(tmp_path / amount[:3], yaml, readings=ONE_EACH, **{"methods/by-hand.1.yaml": method})
+        told = results_of(tmp_path / amount[:3], yaml, readings=ONE_EACH, **{"methods/by-hand.1.yaml": method})
         found = result_of(told, "per-water", "tolk")
         assert found["draws"]["used"]
         widths.append(found["high"] - found["low"])
@@ -245,7 +245,7 @@ def test_a_page_speaks_of_specimens_wherever_they_are_what_scatters(tmp_path: Pa
 def test_so_few_specimens_are_noted(third: str, said: str, tmp_path: Path) -> None:
     """Student's t for 1 and 2 degrees of freedom, 95 %: 12.71 and 4.30 (JCGM 100, table G.2)."""
     yaml = MIXED.replace("[A, B]", "[A, B, C]" if third else "[A, B]")
-    told = compile_campaign(tmp_path, yaml, readings="contender,specimen,pass,boil\n" + MIXED_ROWS + third)
+    told = results_of(tmp_path, yaml, readings="contender,specimen,pass,boil\n" + MIXED_ROWS + third)
     (found,) = [f for f in told["findings"] if f["rule"] == "few-specimens"]
     assert found["severity"] == "note"
     assert found["says"] == f"boil: how far specimens differ is known from those of Harl alone ({said})."
@@ -256,7 +256,7 @@ def test_specimens_enough_and_passes_of_one_are_not_noted(tmp_path: Path) -> Non
     more = MIXED_ROWS + "harl,C,1,60.3\nharl,D,1,60.2\n"
     one = "".join(row + "\n" for row in MIXED_ROWS.splitlines() if ",B," not in row)
     for where, rows in (("more", more), ("one", one)):
-        told = compile_campaign(tmp_path / where, yaml, readings="contender,specimen,pass,boil\n" + rows)
+        told = results_of(tmp_path / where, yaml, readings="contender,specimen,pass,boil\n" + rows)
         assert not [f for f in told["findings"] if f["rule"] == "few-specimens"]
 
 

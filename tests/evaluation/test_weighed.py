@@ -12,7 +12,7 @@ from scipy import stats
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.judgement.measured import DeclaredScatter, Rules
 from reportgen.judgement.verdict.overall import Overall
-from tests.campaigns import compile_campaign, refusal
+from tests.campaigns import refusal, results_of
 from tests.evaluation.bench import evaluated
 from tests.evaluation.weighing import told, weighed
 
@@ -286,7 +286,7 @@ def test_equal_input_gives_equal_bytes_and_a_newcomer_changes_no_draw(tmp_path):
 
 def test_the_record_holds_the_weighed_verdict(tmp_path):
     readers = "  readers: {hasty: {speed: 9, peace: 1}}\n"
-    record = compile_campaign(tmp_path, HEAD + TIMES + PLAN + readers + "readings: readings.csv\n", readings=ROWS)
+    record = results_of(tmp_path, HEAD + TIMES + PLAN + readers + "readings: readings.csv\n", readings=ROWS)
     found = record["verdict"]
     assert found["pairwise"]["a"]["b"] == pytest.approx(1 - found["pairwise"]["b"]["a"])
     assert sum(found["rank_shares"]["a"]) == pytest.approx(1)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.campaigns import compile_campaign, refusal, result_of
+from tests.campaigns import refusal, result_of, results_of
 
 YAML = """\
 title: Boil
@@ -26,7 +26,7 @@ TABLES = {
 
 @pytest.mark.parametrize("layout", TABLES)
 def test_rows_named_are_passed_over_in_every_layout(tmp_path: Path, layout: str) -> None:
-    told = compile_campaign(tmp_path, YAML.replace("LEFT", "Mean"), readings=TABLES[layout])
+    told = results_of(tmp_path, YAML.replace("LEFT", "Mean"), readings=TABLES[layout])
     assert (result_of(told, "boil", "corvane")["value"], result_of(told, "boil", "ostler")["value"]) == (10, 20)
     assert not {f["rule"] for f in told["findings"]} & {"unread-column", "unknown-what", "leaves-nothing-out"}
 
@@ -49,6 +49,6 @@ def test_nothing_that_is_measured_can_be_left_out_so(tmp_path: Path, name: str) 
 
 def test_a_name_that_no_row_bears_is_a_warning(tmp_path: Path) -> None:
     rows = TABLES["long"].replace("Mean,,15\n", "")
-    told = compile_campaign(tmp_path, YAML.replace("LEFT", "Totals"), readings=rows)
+    told = results_of(tmp_path, YAML.replace("LEFT", "Totals"), readings=rows)
     (found,) = [f for f in told["findings"] if f["rule"] == "leaves-nothing-out"]
     assert found["severity"] == "warning"

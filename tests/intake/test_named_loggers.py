@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from reportgen.finding import Finding
-from tests.campaigns import compile_campaign, refusal, result_of
+from tests.campaigns import compile_campaign, refusal, result_of, results_of
 
 YAML = """\
 title: Which lamp lasts longest?
@@ -59,7 +59,7 @@ def wrong(found: tuple[Finding, ...]) -> list[tuple[str, str, int, int]]:
 
 
 def test_a_cell_stands_for_the_trace_of_its_file(tmp_path: Path) -> None:
-    told = compile_campaign(tmp_path, yaml(), **files())
+    told = results_of(tmp_path, yaml(), **files())
     highest = {(t["contender"], t["pass"]): t["highest"] for t in told["trace_list"]}
     assert highest == {("corvane", "1"): 812, ("corvane", "2"): 790, ("ostler", "1"): 655}
     assert result_of(told, "brightest", "ostler")["value"] == 655
@@ -96,14 +96,14 @@ def test_a_misnamed_file_is_one_message_at_its_cell(name: str, column: int, tmp_
 
 def test_a_wide_table_may_name_files_too(tmp_path: Path) -> None:
     wide = "what,pass,corvane,ostler\nlight,1,raw/a.csv,raw/c.csv\nlight,2,raw/b.csv,none (battery flat)\nweight,1,120.5,98.2\n"
-    told = compile_campaign(tmp_path, yaml().replace("conditions: [draught]\n", ""), **files(wide))
+    told = results_of(tmp_path, yaml().replace("conditions: [draught]\n", ""), **files(wide))
     assert result_of(told, "brightest", "ostler")["value"] == 655
     assert result_of(told, "brightest", "corvane")["value"] == pytest.approx(801)  # (812 + 790) / 2
 
 
 def test_a_bench_log_may_name_files_too(tmp_path: Path) -> None:
     table = "contender,pass,what,value\ncorvane,1,light,raw/a.csv\nostler,1,light,raw/c.csv\ncorvane,1,weight,120.5\n"
-    told = compile_campaign(tmp_path, yaml().replace("conditions: [draught]\n", ""), **files(table))
+    told = results_of(tmp_path, yaml().replace("conditions: [draught]\n", ""), **files(table))
     assert result_of(told, "brightest", "corvane")["value"] == 812
 
 
@@ -126,10 +126,10 @@ def test_a_way_out_of_the_workspace_is_no_file(tmp_path: Path) -> None:
 def test_how_such_files_are_read_can_be_said_with_the_table(tmp_path: Path) -> None:
     more = yaml().replace("readings: raw/bench.csv", "readings: {file: raw/bench.csv, time: 'Elapsed, min'}")
     bare = {name: log(peak, "Elapsed") for name, peak in PEAKS.items()}
-    told = compile_campaign(tmp_path / "time", more, **files(**bare))
+    told = results_of(tmp_path / "time", more, **files(**bare))
     assert {t["seconds"] for t in told["trace_list"]} == {1200}
     more = yaml().replace("readings: raw/bench.csv", "readings: {file: raw/bench.csv, rate: 10 Hz}")
-    told = compile_campaign(tmp_path / "rate", more, **files(**bare))
+    told = results_of(tmp_path / "rate", more, **files(**bare))
     assert {t["seconds"] for t in told["trace_list"]} == {0.2}
     found = refusal(tmp_path / "none", yaml(), **files(**bare))
     assert {f.rule for f in found if f.severity == "error"} == {"no-times"}

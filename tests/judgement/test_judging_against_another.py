@@ -14,7 +14,7 @@ import pytest
 
 from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Judged, Measured, Rules
-from tests.campaigns import comparison_of, compile_campaign
+from tests.campaigns import comparison_of, results_of
 
 RUNS = 600
 MOST = 0.05 + 3 * math.sqrt(0.05 * 0.95 / RUNS)
@@ -58,7 +58,7 @@ def test_the_scatter_of_a_reading_that_all_passes_stand_on_is_in_what_it_is_comp
     s = 0.4243 is that of Brindle alone (statistics.stdev of 60.2 and 60.8), the instrument's share cancels but for steps
     under s/2."""
     rows = "contender,pass,case\nostler,1,55.2\ncorvane,1,ostler + 10.1\ncorvane,2,ostler + 10.5\n"
-    told = compile_campaign(tmp_path, CASES, readings=rows + "brindle,1,60.2\nbrindle,2,60.8\n")
+    told = results_of(tmp_path, CASES, readings=rows + "brindle,1,60.2\nbrindle,2,60.8\n")
     step = 0.1**2 / 12  # of Ostler's reading, which Corvane has and Brindle hasn't
     for other, weight, more in (("brindle", 1.5, step), ("ostler", 1.5, 0.0)):
         pair = comparison_of(told, "case", "corvane", other)
@@ -68,7 +68,7 @@ def test_the_scatter_of_a_reading_that_all_passes_stand_on_is_in_what_it_is_comp
 def test_a_reading_against_another_stands_in_the_session_of_that_one(tmp_path: Path) -> None:
     """Ostler was read on day a and Corvane against it: with Brindle, read on day b, neither can be ranked."""
     rows = "contender,session,pass,case\nostler,a,1,55.2\ncorvane,b,1,ostler + 10.1\ncorvane,b,2,ostler + 10.5\n"
-    told = compile_campaign(tmp_path, CASES, readings=rows + "brindle,b,1,60.2\nbrindle,b,2,61.0\n")
+    told = results_of(tmp_path, CASES, readings=rows + "brindle,b,1,60.2\nbrindle,b,2,61.0\n")
     for first in ("corvane", "ostler"):
         pair = comparison_of(told, "case", first, "brindle")
         assert (pair["resolved"], pair["reason"]["code"]) == (False, "sessions-apart")

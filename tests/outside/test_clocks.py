@@ -13,7 +13,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from tests.campaigns import compile_campaign, refusal, result_of
+from tests.campaigns import refusal, result_of, results_of
 from tests.outside.lamp import RUN_TIME
 
 YAML = """\
@@ -31,7 +31,7 @@ LOG = "Elapsed,Ch1\n" + "".join(f"{t:g},{800 * math.exp(-t / TAU):.6f}\n" for t 
 def clock_of(place: Path, formula: str, unit: str, clock: str = "±2 s a day") -> tuple[dict[str, Any], float]:
     """The result and what the clock brings to it."""
     test = RUN_TIME.replace("FORMULA", formula).replace("UNIT", unit)
-    told = compile_campaign(
+    told = results_of(
         place, YAML.replace("CLOCK", clock), **{"tests/run-time.yaml": test, "raw/run-corvane-1.csv": LOG}
     )
     result = result_of(told, "run-time", "corvane")
@@ -99,7 +99,7 @@ measure:
   click to flame: {kind: timed, unit: s, better: lower, instrument: camera}
 readings: readings.csv
 """
-    told = compile_campaign(tmp_path, yaml, readings="contender,click to flame\ncorvane,240 frames\n")
+    told = results_of(tmp_path, yaml, readings="contender,click to flame\ncorvane,240 frames\n")
     result = result_of(told, "click-to-flame", "corvane")
     (clock,) = [c["size"] for c in result["budget"] if c["sort"] == "clock"]
     assert (result["value"], clock) == (4.0, pytest.approx(4 * 1e-4 / math.sqrt(3)))

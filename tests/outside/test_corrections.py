@@ -16,7 +16,7 @@ from ambiance import Atmosphere
 from iapws import IAPWS97
 from uncertainties import ufloat, umath
 
-from tests.campaigns import compile_campaign, result_of
+from tests.campaigns import compile_campaign, result_of, results_of
 from tests.outside.test_water import pressure
 
 HANDBOOK = Path(__file__).parents[2] / "content/handbook/kinds-and-formulas.md"
@@ -120,7 +120,7 @@ quantities:
 """
     rows = "contender,water,left,start,end,fuel\ncorvane,2501,2387,21.3,97.1,311\nostler,2499,2402,20.9,97.2,288\n"
     instruments = {"instruments.yaml": "scale: 1 g, accuracy ±2 g\nprobe: 0.1 °C, accuracy ±0.5 °C\n"}
-    told = compile_campaign(tmp_path, yaml, readings=rows, **{"tests/boil.yaml": boil, **instruments})
+    told = results_of(tmp_path, yaml, readings=rows, **{"tests/boil.yaml": boil, **instruments})
     step, zero, offset = 1 / math.sqrt(12), ufloat(0, 2 / math.sqrt(3)), ufloat(0, 0.5 / math.sqrt(3))
     water, left, fuel = (ufloat(x, step) + zero for x in (2501, 2387, 311))
     start, end = (ufloat(x, 0.1 / math.sqrt(12)) + offset for x in (21.3, 97.1))

@@ -14,7 +14,7 @@ from scipy.integrate import quad
 from scipy.interpolate import make_interp_spline
 from scipy.optimize import brentq
 
-from tests.campaigns import compile_campaign, result_of
+from tests.campaigns import compile_campaign, result_of, results_of
 
 FRAME = pd.DataFrame(
     {
@@ -81,7 +81,7 @@ def _run(place: Path, formula: str, unit: str, t: Any, v: Any) -> float:
         f"quantities: {{run: {{kind: logged, formula: '{formula}', unit: {unit}, better: higher}}}}\n"
     )
     log = "Elapsed,Ch1\n" + "".join(f"{a:.3f},{b:.3f}\n" for a, b in zip(t, v, strict=True))
-    told = compile_campaign(place, yaml, **{"tests/run.yaml": test, "run-a.csv": log, "run-b.csv": log})
+    told = results_of(place, yaml, **{"tests/run.yaml": test, "run-a.csv": log, "run-b.csv": log})
     value = result_of(told, "run", "a")["value"]
     assert isinstance(value, float)
     return value

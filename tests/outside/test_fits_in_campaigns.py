@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from tests.campaigns import compile_campaign, result_of
+from tests.campaigns import result_of, results_of
 
 WARMING = """\
 title: How fast does the plate warm up?
@@ -43,7 +43,7 @@ def log(values: np.ndarray) -> str:
 def test_a_slope_of_a_logged_trace_with_its_uncertainty(tmp_path: Path) -> None:
     runs = {"harl": plate(0.25, 1), "tolk": plate(0.20, 2)}
     files = {f"raw/plate-{who}-1.csv": log(values) for who, values in runs.items()}
-    told = compile_campaign(tmp_path, WARMING, **{"tests/warming.yaml": TEST, **files})
+    told = results_of(tmp_path, WARMING, **{"tests/warming.yaml": TEST, **files})
     for who, values in runs.items():
         inside = (T >= 30) & (T <= 150)
         line = stats.linregress(T[inside], values[inside])
@@ -65,7 +65,7 @@ BENT = TEST.replace("slope(during(plate, 30, 150))", "slope(plate)")
 
 def test_a_trace_that_bends_has_no_slope_and_the_page_says_why(tmp_path: Path) -> None:
     files = {f"raw/plate-{who}-1.csv": log(20 + 30 * (1 - np.exp(-T / 60))) for who in ("harl", "tolk")}
-    told = compile_campaign(tmp_path, WARMING, **{"tests/warming.yaml": BENT, **files})
+    told = results_of(tmp_path, WARMING, **{"tests/warming.yaml": BENT, **files})
     found = result_of(told, "warming", "harl")
     assert "doesn't run along a straight line" in found["missing"]
 
@@ -81,7 +81,7 @@ def test_a_bend_stays_in_the_budget_whatever_the_number_of_passes(passes: int, t
     """Of passes that bend alike none tells the others apart: the range holds the slope of the exponential at any moment
     but the outermost, as uniformly distributed slopes would lie in 95 of 100 (JCGM 100, 4.3.7)."""
     files = {f"raw/plate-{who}-{n}.csv": log(bent(10 * n)) for who in ("harl", "tolk") for n in range(1, passes + 1)}
-    told = compile_campaign(tmp_path, WARMING, **{"tests/warming.yaml": BENT, **files})
+    told = results_of(tmp_path, WARMING, **{"tests/warming.yaml": BENT, **files})
     found = result_of(told, "warming", "harl")
     (bend,) = [b for b in found["budget"] if b["sort"] == "bend"]
     fastest, slowest = (60 * 29.5 / 254 * math.exp(-t / 254) for t in (T[0], T[-1]))
@@ -119,7 +119,7 @@ def rows(loads: list[float] = LOADS, heights: dict[str, list[float]] = HEIGHTS, 
 
 
 def springs(tmp_path: Path, table: str, test: str = SPRING) -> dict[str, Any]:
-    return compile_campaign(tmp_path, SPRINGS, **{"tests/springs.yaml": test, "springs.csv": table})
+    return results_of(tmp_path, SPRINGS, **{"tests/springs.yaml": test, "springs.csv": table})
 
 
 def test_a_line_through_the_parts_of_a_pass(tmp_path: Path) -> None:

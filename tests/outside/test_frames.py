@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.campaigns import compile_campaign, result_of
+from tests.campaigns import result_of, results_of
 
 HOUR = 3600 * 30 - 54 * 2
 
@@ -22,9 +22,7 @@ def lasted(place: Path, rate: str, frames: int) -> float:
         f"title: T\ncontenders: {{a: The first, b: The second}}\ninstruments: {{camera: {rate} frames a second}}\n"
         "measure: {run: 'timed, s, lower, camera'}\nreadings: readings.csv\n"
     )
-    told = compile_campaign(
-        place, yaml, readings=f"contender,run\na,frames 1000 to {1000 + frames}\nb,frames 10 to 40\n"
-    )
+    told = results_of(place, yaml, readings=f"contender,run\na,frames 1000 to {1000 + frames}\nb,frames 10 to 40\n")
     value = result_of(told, "run", "a")["value"]
     assert isinstance(value, float)
     return value

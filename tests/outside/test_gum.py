@@ -32,7 +32,7 @@ from reportgen.metrology import (
     uncertainty_budget,
     welch_satterthwaite,
 )
-from tests.campaigns import compile_campaign, result_of
+from tests.campaigns import result_of, results_of
 
 END_GAUGE = """\
 title: The length of an end gauge
@@ -71,7 +71,7 @@ COMPARISONS = "contender,pass,d\ngauge,1,198\ngauge,2,207\ngauge,3,216\ngauge,4,
 
 
 def test_the_end_gauge_comes_out_of_a_campaign_with_its_budget(tmp_path: Path) -> None:
-    told = compile_campaign(tmp_path, END_GAUGE, readings=COMPARISONS, **{"methods/as-said.1.yaml": POOLED_13_NM})
+    told = results_of(tmp_path, END_GAUGE, readings=COMPARISONS, **{"methods/as-said.1.yaml": POOLED_13_NM})
     length = result_of(told, "length", "gauge")
     assert f"{length['value']:.0f}" == "50000838"  # H.1.5: 50.000 838 mm
     sizes = {line["of"]: abs(line["size"]) for line in length["budget"]}
@@ -159,7 +159,7 @@ INDENTATIONS = "contender,pass,depth\nblock,1,0.0708\nblock,2,0.0730\nblock,3,0.
 
 def test_the_hardness_of_a_block_comes_out_of_a_campaign(tmp_path: Path) -> None:
     """H.6.6: 64.0 HRC, u_c 0.55; most of it the national scale (0.5), then repeatability (0.20), then the block (0.11)."""
-    told = compile_campaign(tmp_path, HARDNESS, readings=INDENTATIONS)
+    told = results_of(tmp_path, HARDNESS, readings=INDENTATIONS)
     hardness = result_of(told, "hardness", "block")
     assert f"{hardness['value']:.1f}" == "64.0"
     assert f"{hardness['u']:.2f}" == "0.55"
@@ -170,7 +170,7 @@ def test_the_hardness_of_a_block_comes_out_of_a_campaign(tmp_path: Path) -> None
 def test_the_display_of_a_hardness_machine_enters_beside_the_scatter_where_it_hides_it(tmp_path: Path) -> None:
     """H.6.3.1: u²(d) = s²/n + δ²/12, the second not divided. Five like readings on the same display leave just it."""
     alike = "contender,pass,depth\n" + "".join(f"block,{n},0.0720\n" for n in range(1, 6))
-    hardness = result_of(compile_campaign(tmp_path, HARDNESS, readings=alike), "hardness", "block")
+    hardness = result_of(results_of(tmp_path, HARDNESS, readings=alike), "hardness", "block")
     (step,) = [line for line in hardness["budget"] if line["sort"] == "step"]
     assert abs(step["size"]) == pytest.approx(0.1 / math.sqrt(12), rel=1e-9)
     assert hardness["u"] == pytest.approx(math.sqrt(0.5**2 + 0.11**2 + 0.1**2 / 12), rel=1e-9)
@@ -200,7 +200,7 @@ readings: readings.csv
 
 def test_a_product_of_three_has_nineteen_effective_degrees_of_freedom(tmp_path: Path) -> None:
     """G.4.1, example: u_c(y)/y 1.03 %, ν_eff 19.0, t95 2.09."""
-    told = compile_campaign(tmp_path, PRODUCT, readings="contender,pass,b\nit,1,1.000000\n")
+    told = results_of(tmp_path, PRODUCT, readings="contender,pass,b\nit,1,1.000000\n")
     y = result_of(told, "y", "it")
     assert f"{100 * y['u'] / y['value']:.2f}" == "1.03"
     assert y["effective_degrees"] == 19

@@ -26,7 +26,7 @@ from reportgen.metrology import (
     nested,
     parse_unit,
 )
-from tests.campaigns import compile_campaign, result_of
+from tests.campaigns import result_of, results_of
 
 # table H.2: five simultaneous sets
 VOLTS = [5.007, 4.994, 5.005, 4.990, 4.999]
@@ -97,7 +97,7 @@ def test_all_three_come_out_of_a_campaign(tmp_path: Path) -> None:
     """Table H.4, H.2.4: each of the five sets gives values of its own, and correlation is taken in by that."""
     sets = enumerate(zip(VOLTS, MILLIAMPERES, RADIANS, strict=True), 1)
     rows = "".join(f"element,{n},{v:.3f},{i:.3f},{phi:.4f}\n" for n, (v, i, phi) in sets)
-    told = compile_campaign(
+    told = results_of(
         tmp_path, IMPEDANCE,
         **{"tests/bridge.yaml": BRIDGE, "sets.csv": "contender,pass,voltage,current,phase\n" + rows},
     )  # fmt: skip

@@ -12,7 +12,7 @@ from typing import Any
 
 import pytest
 
-from tests.campaigns import compile_campaign
+from tests.campaigns import results_of
 
 YAML = """\
 title: Conformity
@@ -28,7 +28,7 @@ METER = "meter: {resolution: STEP UNIT, calibration: {correction: 0 UNIT, u: ERR
 def held(place: Path, claim: str, value: float, u: float, unit: str) -> dict[str, Any]:
     """The claim's row where one reading has the value and the standard uncertainty."""
     step = f"{u / 1000:.7f}".rstrip("0")
-    told = compile_campaign(
+    told = results_of(
         place,
         YAML.replace("CLAIM", claim).replace("UNIT", unit),
         readings=f"contender,q\none,{value}\nother,{value}\n",

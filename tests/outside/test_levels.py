@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from tests.campaigns import compile_campaign, refusal, result_of
+from tests.campaigns import compile_campaign, refusal, result_of, results_of
 
 TWO = "title: T\nwho pays: Readers.\ncontenders: {corvane: Corvane Sol, ostler: Ostler Mk II}\n"
 METER = {"instruments.yaml": "meter: 0.1 dB, from 30 dB to 130 dB, accuracy ±1.5 dB\n"}
@@ -18,7 +18,7 @@ METER = {"instruments.yaml": "meter: 0.1 dB, from 30 dB to 130 dB, accuracy ±1.
 def formula_campaign(place: Path, formula: str, rows: str, unit: str = "dB") -> dict[str, Any]:
     it = "title: It\nreadings:\n  file: readings.csv\n  columns: {a: 'a, dB, meter', b: 'b, dB, meter'}\n"
     it += f"quantities:\n  x: {{formula: '{formula}', unit: {unit}, better: lower}}\n"
-    return compile_campaign(place, TWO + "tests: [it]\n", readings=rows, **{"tests/it.yaml": it, **METER})
+    return results_of(place, TWO + "tests: [it]\n", readings=rows, **{"tests/it.yaml": it, **METER})
 
 
 def test_two_sources_together_by_their_energies(tmp_path: Path) -> None:
@@ -43,7 +43,7 @@ def test_an_energy_sum_over_parts_is_of_all_of_them(tmp_path: Path) -> None:
     )
     it = "title: It\nreadings: {file: readings.csv, columns: {a: 'a, dB, meter'}}\n"
     it += "quantities:\n  x: {formula: energy_sum(a), unit: dB, better: lower, over parts: mean}\n"
-    told = compile_campaign(
+    told = results_of(
         tmp_path, TWO + "tests: [it]\n", readings="contender,part,a\n" + rows, **{"tests/it.yaml": it, **METER}
     )
     assert result_of(told, "x", "corvane")["value"] == pytest.approx(70.0)
@@ -124,7 +124,7 @@ def test_levels_added_with_a_plus_are_refused_with_what_to_write(tmp_path: Path)
 
 def test_parts_may_be_joined_by_the_sum_of_their_energies(tmp_path: Path) -> None:
     """Two machines, read one at a time: 90 dB and 80 dB together are 90.41 dB (ISO 1683, ISO 3745)."""
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         TWO
         + "measure: {noise: {kind: level, unit: dB, better: lower, over parts: energy sum}}\nreadings: readings.csv\n",

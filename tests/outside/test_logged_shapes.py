@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from scipy.integrate import quad
 
-from tests.campaigns import compile_campaign, compile_folder, result_of, write_campaign
+from tests.campaigns import compile_folder, result_of, results_of, write_campaign
 
 YAML = """\
 title: How hot does the handle get?
@@ -48,7 +48,7 @@ def files(formula: str, unit: str, noise: float = 0.0) -> dict[str, str | bytes]
 
 
 def told(place: Path, formula: str, unit: str, noise: float = 0.0) -> dict[str, Any]:
-    return compile_campaign(place, YAML, **files(formula, unit, noise))
+    return results_of(place, YAML, **files(formula, unit, noise))
 
 
 def test_a_smoothed_peak_is_that_of_the_heat_and_not_of_its_noise(tmp_path: Path) -> None:
@@ -104,7 +104,7 @@ def test_passes_even_out_the_noise_of_a_peak_and_not_its_lift(tmp_path: Path) ->
         f"raw/handle-{who}-{n}.csv": "Elapsed,T1\n" + "".join(f"{t:g},{top + rng.normal(0, 0.5):.2f}\n" for t in T[:400])
         for who, top in ENDS.items() for n in (1, 2, 3, 4)
     }  # fmt: skip
-    results = compile_campaign(tmp_path, YAML, **{"tests/handle.yaml": test, **runs})
+    results = results_of(tmp_path, YAML, **{"tests/handle.yaml": test, **runs})
     for who, top in ENDS.items():
         result = result_of(results, "found", who)
         sizes = {c["sort"]: abs(c["size"]) for c in result["budget"]}

@@ -13,7 +13,7 @@ from scipy.integrate import trapezoid
 
 from reportgen.build.run import compile_site
 from reportgen.record.schema import results_schema
-from tests.campaigns import compile_campaign, compile_folder, refusal, result_of, write_campaign
+from tests.campaigns import compile_campaign, compile_folder, refusal, result_of, results_of, write_campaign
 from tests.outside.lamp import RUN_TIME
 
 YAML = """\
@@ -47,7 +47,7 @@ def files(formula: str, **more: str) -> dict[str, str | bytes]:
 def test_run_time_to_a_tenth_of_the_light_at_30_s(tmp_path: Path) -> None:
     """ANSI/PLATO FL 1: run time lasts from 30 s after switching on to 10 % of the light then (from memory).
     Expected by numpy.interp."""
-    told = compile_campaign(tmp_path, YAML, **files("when(light, under, 0.1 * at(light, 30))"))
+    told = results_of(tmp_path, YAML, **files("when(light, under, 0.1 * at(light, 30))"))
     for who, light in LAMPS.items():
         limit = 0.1 * np.interp(30, T, np.round(light, 3))
         crossing = np.interp(-limit, -np.round(light, 3), T)
@@ -56,7 +56,7 @@ def test_run_time_to_a_tenth_of_the_light_at_30_s(tmp_path: Path) -> None:
 
 def test_until_writes_the_formula(tmp_path: Path) -> None:
     test = TEST.replace('formula: "FORMULA"', "until: 10 %")
-    told = compile_campaign(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test})
+    told = results_of(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test})
     for who, light in LAMPS.items():
         crossing = np.interp(-0.1 * np.round(light, 3).max(), -np.round(light, 3), T)
         assert result_of(told, "run-time", who)["value"] == pytest.approx(crossing / 60, rel=1e-6)
@@ -83,13 +83,13 @@ def test_a_run_until_a_limit_with_a_unit_shows_that_limit(until: str, tmp_path: 
 def test_a_run_until_it_is_over_a_limit(tmp_path: Path) -> None:
     rise = {f"raw/run-{who}-1.csv": log(T, T / 10) for who in LAMPS}
     test = TEST.replace('formula: "FORMULA"', "until: over 60 lx").replace("higher", "lower")
-    told = compile_campaign(tmp_path, YAML, **{"tests/run-time.yaml": test, **rise})
+    told = results_of(tmp_path, YAML, **{"tests/run-time.yaml": test, **rise})
     assert result_of(told, "run-time", "ostler")["value"] == pytest.approx(10)  # a line: 60 lx at 600 s
 
 
 def test_until_a_part_of_the_value_at_a_time(tmp_path: Path) -> None:
     test = TEST.replace('formula: "FORMULA"', "until: 10 % of the value at 0.5 min")
-    told = compile_campaign(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test})
+    told = results_of(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test})
     light = np.round(LAMPS["ostler"], 3)
     crossing = np.interp(-0.1 * np.interp(30, T, light), -light, T)
     assert result_of(told, "run-time", "ostler")["value"] == pytest.approx(crossing / 60, rel=1e-6)
@@ -141,9 +141,7 @@ def test_an_unclear_until_is_refused(until: str, tmp_path: Path) -> None:
 
 def test_a_dose_is_the_area_under_the_light(tmp_path: Path) -> None:
     test = TEST.replace("run time: ", "dose: ").replace("unit: min", "unit: lx·h")
-    told = compile_campaign(
-        tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test.replace("FORMULA", "area(light)")}
-    )
+    told = results_of(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test.replace("FORMULA", "area(light)")})
     for who, light in LAMPS.items():
         area = trapezoid(np.round(light, 3), T) / 3600
         result = result_of(told, "dose", who)
@@ -156,14 +154,14 @@ def test_a_dose_is_the_area_under_the_light(tmp_path: Path) -> None:
 
 
 def test_every_result_leads_to_its_file_and_the_lines_of_its_trace(tmp_path: Path) -> None:
-    told = compile_campaign(tmp_path, YAML, **files("when(light, under, 0.1 * highest(light))"))
+    told = results_of(tmp_path, YAML, **files("when(light, under, 0.1 * highest(light))"))
     (trace,) = result_of(told, "run-time", "ostler")["trace"]
     assert trace["file"] == "raw/run-ostler-1.csv"
     assert trace["span"] == [2, len(T) + 1]
 
 
 def test_the_record_tells_of_every_trace_where_it_passed_its_limit(tmp_path: Path) -> None:
-    told = compile_campaign(tmp_path, YAML, **files("when(light, under, 0.1 * highest(light))"))
+    told = results_of(tmp_path, YAML, **files("when(light, under, 0.1 * highest(light))"))
     jsonschema.validate(told, results_schema())
     (ostler,) = [t for t in told["trace_list"] if t["contender"] == "ostler"]
     light = np.round(LAMPS["ostler"], 3)
@@ -174,7 +172,7 @@ def test_the_record_tells_of_every_trace_where_it_passed_its_limit(tmp_path: Pat
 
 
 def test_a_run_that_never_fell_that_far_is_more_than_its_length(tmp_path: Path) -> None:
-    told = compile_campaign(tmp_path, YAML, **files("when(light, under, 0.001 * highest(light))"))
+    told = results_of(tmp_path, YAML, **files("when(light, under, 0.001 * highest(light))"))
     result = result_of(told, "run-time", "ostler")
     assert (result["limit"], result["value"]) == ("above", pytest.approx(T[-1] / 60))
 
@@ -182,7 +180,7 @@ def test_a_run_that_never_fell_that_far_is_more_than_its_length(tmp_path: Path) 
 def test_a_peak_off_the_scale_is_more_than_the_end_of_the_scale(tmp_path: Path) -> None:
     test = TEST.replace("unit: min", "unit: lx").replace("FORMULA", "highest(light)")
     over = log(T, LAMPS["ostler"]).replace("Elapsed,Ch1\n", "Elapsed,Ch1\n-5,OL\n")
-    told = compile_campaign(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test, "raw/run-ostler-1.csv": over})
+    told = results_of(tmp_path, YAML, **{**files(""), "tests/run-time.yaml": test, "raw/run-ostler-1.csv": over})
     result = result_of(told, "run-time", "ostler")
     assert (result["limit"], result["value"]) == ("above", 2000)  # where the instrument's range ends
 
@@ -190,7 +188,7 @@ def test_a_peak_off_the_scale_is_more_than_the_end_of_the_scale(tmp_path: Path) 
 def test_a_gap_goes_with_every_result_that_rests_on_the_trace(tmp_path: Path) -> None:
     kept = (T < 300) | (T > 900)
     broken = log(T[kept], LAMPS["ostler"][kept])
-    told = compile_campaign(
+    told = results_of(
         tmp_path, YAML, **files("when(light, under, 0.1 * highest(light))", **{"raw/run-ostler-1.csv": broken})
     )
     of = {who: result_of(told, "run-time", who)["caveats"] for who in LAMPS}
@@ -232,7 +230,7 @@ def test_units_of_file_and_declaration_must_agree(tmp_path: Path) -> None:
 
 
 def test_a_file_of_a_stranger_is_told_and_not_read(tmp_path: Path) -> None:
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         YAML,
         **files("when(light, under, 0.1 * highest(light))", **{"raw/run-ostlr-2.csv": "Elapsed,Ch1\n0,1\n"}),

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from scipy.stats import t as student
 
-from tests.campaigns import comparison_of, compile_campaign, result_of
+from tests.campaigns import comparison_of, compile_campaign, result_of, results_of
 
 TWO = "title: T\ncontenders: {corvane: Corvane Sol, ostler: Ostler Mk II}\n"
 GAS = TWO + "measure: {gas burned: 'one reading, g, lower'}\nreadings: readings.csv\n"
@@ -25,7 +25,7 @@ def words_of(page: Path) -> str:
 
 def test_five_percent_less_with_its_base_and_fiellers_interval(tmp_path: Path) -> None:
     """(a − r·b)² ≤ t²·s²(1 + r²)/n: Fieller 1954, Journal of the Royal Statistical Society B 16:175; s = 1 by hand."""
-    told = compile_campaign(tmp_path, GAS, readings=ROWS)
+    told = results_of(tmp_path, GAS, readings=ROWS)
     found = comparison_of(told, "gas-burned", "corvane", "ostler")
     v = float(student.ppf(0.975, 4)) ** 2 / 3
     a, b = 95.0, 100.0
@@ -56,7 +56,7 @@ def test_uses_five_percent_less_and_the_other_uses_five_point_three_percent_more
 
 def test_the_wrong_base_is_a_drifted_number(tmp_path: Path) -> None:
     said = "Ostler burns [5.0 % more](comparison:gas-burned/ostler/corvane) than Corvane.\n"
-    told = compile_campaign(tmp_path, GAS, readings=ROWS, **{"conclusions.md": said})
+    told = results_of(tmp_path, GAS, readings=ROWS, **{"conclusions.md": said})
     (drifted,) = [f for f in told["findings"] if f["rule"] == "drifted-number"]
     assert "the readings give 5.3\u00a0%" in drifted["says"]
     assert drifted["file"].endswith("conclusions.md")
@@ -65,7 +65,7 @@ def test_the_wrong_base_is_a_drifted_number(tmp_path: Path) -> None:
 @pytest.mark.parametrize("unit", ["°C", "dB", "%", "K"])
 def test_what_has_no_true_zero_or_is_a_percentage_itself_has_none(tmp_path: Path, unit: str) -> None:
     """20 °C is not twice 10 °C; 80 dB not twice 40 dB; and percent of percent would be taken for points."""
-    told = compile_campaign(
+    told = results_of(
         tmp_path, TWO + f"measure: {{x: 'one reading, {unit}, lower'}}\nreadings: readings.csv\n",
         readings="contender,pass,x\ncorvane,1,10.0\nostler,1,20.0\nostler,2,20.2\ncorvane,2,10.1\n",
     )  # fmt: skip
@@ -76,7 +76,7 @@ def test_what_has_no_true_zero_or_is_a_percentage_itself_has_none(tmp_path: Path
 
 def test_a_rise_of_temperature_has_one(tmp_path: Path) -> None:
     """A step has a true zero: a rise of 10 K is half of one of 20 K."""
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         TWO + "tests: [warm]\n",
         readings="contender,pass,hot,cold\ncorvane,1,30.0,20.0\nostler,1,40.0,20.0\nostler,2,40.1,20.0\ncorvane,2,30.1,20.0\n",
@@ -89,7 +89,7 @@ def test_a_rise_of_temperature_has_one(tmp_path: Path) -> None:
 
 
 def test_a_base_that_may_be_nothing_has_no_percentage(tmp_path: Path) -> None:
-    told = compile_campaign(
+    told = results_of(
         tmp_path, TWO + "measure: {lost: 'one reading, g, lower'}\nreadings: readings.csv\n",
         readings="contender,pass,lost\ncorvane,1,9.0\nostler,1,0.6\nostler,2,-0.4\ncorvane,2,9.4\n",
     )  # fmt: skip
@@ -100,7 +100,7 @@ def test_a_base_that_may_be_nothing_has_no_percentage(tmp_path: Path) -> None:
 
 def test_a_saving_in_percent_is_a_formula_with_its_base_below_the_stroke(tmp_path: Path) -> None:
     """(before − after)/before; u by JCGM 100, 5.1.2: ∂/∂before = after/before², ∂/∂after = −1/before."""
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         TWO + "tests: [drying]\n",
         readings="contender,wet,dry\ncorvane,40.1,28.3\nostler,41.7,30.2\n",
@@ -118,7 +118,7 @@ def test_a_saving_in_percent_is_a_formula_with_its_base_below_the_stroke(tmp_pat
 
 
 def test_a_saving_on_nothing_is_no_number(tmp_path: Path) -> None:
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         TWO + "tests: [drying]\n",
         readings="contender,wet,dry\ncorvane,0.0,0.0\nostler,40.0,30.0\n",
@@ -134,7 +134,7 @@ def test_a_saving_on_nothing_is_no_number(tmp_path: Path) -> None:
 
 def test_where_draws_give_the_difference_its_interval_the_percentage_has_none(tmp_path: Path) -> None:
     """One over 1.5 ± 0.5: first order is off, and a percentage to first order would be as well."""
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         TWO + "tests: [speed]\n",
         readings="contender,pass,way,time\ncorvane,1,12.1,1.51\nostler,1,7.3,1.62\nostler,2,7.4,1.61\ncorvane,2,12.3,1.54\n",
@@ -153,7 +153,7 @@ def test_where_draws_give_the_difference_its_interval_the_percentage_has_none(tm
 
 def test_the_kinds_for_a_share_lost_and_a_rise_read_in_their_instrument_s_unit(tmp_path: Path) -> None:
     """11.8 of 40.1 by hand; a rise keeps no part of the thermometer's offset, two steps of it are left."""
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         TWO
         + "measure: {lost: 'share lost, %, higher, scale', warmed: 'rise, °C, lower, probe'}\nreadings: readings.csv\n",

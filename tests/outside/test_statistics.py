@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from tests.campaigns import comparison_of, compile_campaign, result_of
+from tests.campaigns import comparison_of, result_of, results_of
 
 # R's `morley` (Michelson 1879, as given by Stigler, Annals of Statistics 5 (1977) 1055): km/s above 299 000, 20 runs a row.
 MORLEY = {
@@ -43,7 +43,7 @@ def in_rounds(place: Path, groups: dict[str, str], unit: str, **files: str) -> d
         f"title: From a book\ncontenders:\n{contenders}measure:\n  it:\n    kind: one reading\n    unit: {unit}\n"
         f"    better: higher\n{method}readings: readings.csv\n"
     )
-    return compile_campaign(place, yaml, readings="contender,pass,it\n" + "\n".join(rows) + "\n", **files)
+    return results_of(place, yaml, readings="contender,pass,it\n" + "\n".join(rows) + "\n", **files)
 
 
 def test_michelsons_means_come_out_as_published(tmp_path: Path) -> None:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.campaigns import compile_campaign, result_of
+from tests.campaigns import compile_campaign, result_of, results_of
 
 TWO = "title: T\ncontenders: {a: The first one, b: The second one}\n"
 
@@ -37,7 +37,7 @@ def test_units_convert_by_the_published_factors(tmp_path: Path) -> None:
     """One campaign, a measure a unit: what is read as 1 comes out as the factor."""
     measures = "".join(f"  in {unit}: one reading, {to}, lower\n" for unit, (to, _, _) in FACTORS.items())
     rows = "".join(f"a,in {unit},1,{unit}\nb,in {unit},2,{unit}\n" for unit in FACTORS)
-    told = compile_campaign(
+    told = results_of(
         tmp_path, TWO + f"measure:\n{measures}readings: readings.csv\n", readings="contender,what,value,unit\n" + rows
     )
     for unit, (_, factor, precision) in FACTORS.items():
@@ -47,7 +47,7 @@ def test_units_convert_by_the_published_factors(tmp_path: Path) -> None:
 
 def test_a_difference_of_90_fahrenheit_degrees_is_50_kelvin(tmp_path: Path) -> None:
     """1 °F step = 5/9 K (NIST SP 811, B.8); a point on the scale converts with its zero: 212 °F is 100 °C."""
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         TWO
         + """\
@@ -76,7 +76,7 @@ tests: [warm]
 @pytest.mark.parametrize(("shown", "pounds"), [("16.5", 36), ("17.5", 39), ("23.5", 52)])
 def test_a_pull_scale_that_shows_kilograms_reads_kilograms_force(tmp_path: Path, shown: str, pounds: int) -> None:
     """Just over 36, about 39 and about 52 lbf: common practice, no source."""
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         TWO + "measure: {pull: 'peak, lbf, higher'}\nreadings: readings.csv\n",
         readings=f"contender,what,value,unit\na,pull,{shown},kgf\nb,pull,10.0,kgf\n",
@@ -86,7 +86,7 @@ def test_a_pull_scale_that_shows_kilograms_reads_kilograms_force(tmp_path: Path,
 
 def test_178_grams_of_oil_are_just_over_six_ounces(tmp_path: Path) -> None:
     """Common practice, no source."""
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         TWO + "measure: {oil: 'one reading, oz, lower'}\nreadings: readings.csv\n",
         readings="contender,what,value,unit\na,oil,178,g\nb,oil,180,g\n",
@@ -96,7 +96,7 @@ def test_178_grams_of_oil_are_just_over_six_ounces(tmp_path: Path) -> None:
 
 def test_three_timed_passes_average_as_testers_say(tmp_path: Path) -> None:
     """4.15, 3.95, 3.95 s average 4.02 s; 3.39, 3.44, 3.59 s average 3.47 s: common practice, no source."""
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         TWO + "measure: {pass time: 'timed, s, lower'}\nreadings: readings.csv\n",
         readings="contender,pass,pass time\na,1,4.15\nb,1,3.39\nb,2,3.44\na,2,3.95\na,3,3.95\nb,3,3.59\n",
@@ -107,7 +107,7 @@ def test_three_timed_passes_average_as_testers_say(tmp_path: Path) -> None:
 
 def test_a_jar_weighed_empty_and_full_gives_what_is_in_it(tmp_path: Path) -> None:
     """An empty jar of 430 g that weighs 704 g with its sample holds 274 g: common practice, no source."""
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         TWO + "tests: [sample]\n",
         readings="contender,empty,full\na,430,704\nb,430,690\n",
@@ -129,7 +129,7 @@ def test_a_jar_weighed_empty_and_full_gives_what_is_in_it(tmp_path: Path) -> Non
 
 def test_levels_of_two_positions_join_by_their_energy(tmp_path: Path) -> None:
     """90 dB and 80 dB together are 90.41 dB and two equal sources add 3.01 dB (ISO 1683, ISO 3745): mean 87.40 dB."""
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         TWO
         + "measure: {noise: {kind: level, unit: dB, better: lower, over parts: energy mean}}\nreadings: readings.csv\n",
@@ -142,7 +142,7 @@ def test_levels_of_two_positions_join_by_their_energy(tmp_path: Path) -> None:
 def test_a_value_is_printed_to_the_place_of_its_uncertainty(tmp_path: Path) -> None:
     """JCGM 100, 7.2.6: y = 10.057 62 Ω with u_c(y) = 27 mΩ is rounded to 10.058 Ω."""
     rows = "contender,pass,r\na,1,10.03062\nb,1,10.03062\nb,2,10.08462\na,2,10.08462\n"
-    told = compile_campaign(
+    told = results_of(
         tmp_path, TWO + "measure: {r: 'one reading, ohm, lower'}\nreadings: readings.csv\n", readings=rows
     )
     found = result_of(told, "r", "a")

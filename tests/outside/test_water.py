@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 from iapws import IAPWS97
 
-from tests.campaigns import compile_campaign, result_of
+from tests.campaigns import result_of, results_of
 
 CAPACITY, WITHIN = 4.19, 0.01  # J/(g K)
 BOILS = 99.3  # °C
@@ -71,7 +71,7 @@ def test_water_boils_at_99_3_degrees_210_m_above_the_sea() -> None:
 def test_heat_worked_out_with_a_constant_capacity_is_the_difference_of_enthalpies(tmp_path: Path) -> None:
     """Each run's heat agrees with the steam tables within what the constant's own width allows, and says that width."""
     rows = "".join(f"{who},{mass},{start},{end}\n" for who, (mass, start, end) in RUNS.items())
-    told = compile_campaign(
+    told = results_of(
         tmp_path, YAML, readings="contender,water,start,end\n" + rows, **{"tests/heat.yaml": HEAT, **EXACT}
     )
     for who, (mass, start, end) in RUNS.items():

@@ -11,7 +11,7 @@ from math import sqrt
 
 import pytest
 
-from tests.campaigns import compile_campaign
+from tests.campaigns import results_of
 
 NEAR = 4 * 0.5 / sqrt(10_000)  # four standard errors of an index of one half, from ten thousand draws
 TWO = """\
@@ -31,7 +31,7 @@ readings: readings.csv
 def test_one_and_nothing_against_two_fifths_and_four_fifths_is_first_at_three_sevenths(tmp_path):
     # a is worth w, b 0.4·w + 0.8·(1 − w); a is ahead from w = 4/7 on.
     rows = "contender,boil time,packed weight\na,100.00,1000.00\nb,280.00,200.08\n"
-    told = compile_campaign(tmp_path, TWO, readings=rows)["verdict"]
+    told = results_of(tmp_path, TWO, readings=rows)["verdict"]
     assert told["pairwise"]["a"]["b"] == pytest.approx(3 / 7, abs=NEAR)
     assert told["rank_shares"]["a"] == pytest.approx([3 / 7, 4 / 7], abs=NEAR)
     turns = {t["group"]: t for t in told["overall"]["turns"]}
@@ -47,7 +47,7 @@ def test_three_that_are_each_best_on_one_of_three_groups_have_a_third_each(tmp_p
         "  packed weight: one reading, g, lower\n", "  packed weight: one reading, g, lower\n  pull: one reading, N, higher\n"
     ).replace("readings: readings", "    grip: {criteria: {pull: {worst: 10 N, best: 40 N}}}\nreadings: readings")  # fmt: skip
     rows = "contender,boil time,packed weight,pull\na,100.00,1000.00,10.000\nb,400.00,0.10,10.000\nc,400.00,1000.00,40.000\n"
-    told = compile_campaign(tmp_path, text, readings=rows)["verdict"]
+    told = results_of(tmp_path, text, readings=rows)["verdict"]
     for name in "abc":
         assert told["rank_shares"][name] == pytest.approx([1 / 3] * 3, abs=NEAR)
     # a is ahead of b where its weight is the larger of the two: one half, whatever the third weighs.

@@ -6,7 +6,7 @@ import html
 import re
 from pathlib import Path
 
-from tests.campaigns import compile_campaign
+from tests.campaigns import compile_campaign, results_of
 
 CAMPAIGN = """\
 title: Cases
@@ -53,7 +53,7 @@ def test_the_instruments_page_names_the_exact_rate(tmp_path: Path) -> None:
 
 
 def test_results_json_has_every_part_of_a_reading(tmp_path: Path) -> None:
-    told = compile_campaign(tmp_path, CAMPAIGN, readings=ROWS)
+    told = results_of(tmp_path, CAMPAIGN, readings=ROWS)
     (found,) = [r for r in told["results"] if (r["quantity"], r["contender"]) == ("case-heat", "corvane")]
     rows = {r["text"]: r for r in found["by_pass"][0]["readings"]}
     row = rows["ostler + about 70"]

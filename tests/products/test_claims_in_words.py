@@ -6,7 +6,7 @@ import html
 import re
 from pathlib import Path
 
-from tests.campaigns import compile_campaign
+from tests.campaigns import compile_campaign, results_of
 
 YAML = """\
 title: Which kettle?
@@ -63,6 +63,6 @@ contenders:
 measure: {rise: "rise, °C, lower"}
 readings: readings.csv
 """
-    told = compile_campaign(tmp_path, yaml, readings="contender,rise start,rise end\naven,20,60\nbrook,20,61\n")
+    told = results_of(tmp_path, yaml, readings="contender,rise start,rise end\naven,20,60\nbrook,20,61\n")
     odds = {(c["contender"], c["id"]): c["at_odds"] for c in told["claims"]}
     assert list(odds.values()) == [[], [], ["c2"], ["c1"], []]

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from tests.campaigns import compile_campaign, result_of
+from tests.campaigns import compile_campaign, result_of, results_of
 
 YAML = """\
 title: Which lamp lasts longest?
@@ -68,5 +68,5 @@ def test_the_record_keeps_them_with_their_pass(tmp_path: Path) -> None:
 @pytest.mark.parametrize("layout", ["contender,what,value,air\nharl,run time,251,18\ntolk,run time,301,17\n",
                                     "what,air,harl,tolk\nrun time,18,251,301\n"])  # fmt: skip
 def test_a_log_and_a_wide_table_have_condition_columns_too(tmp_path: Path, layout: str) -> None:
-    told = compile_campaign(tmp_path, YAML.replace("[air, watch, table]", "air"), readings=layout)
+    told = results_of(tmp_path, YAML.replace("[air, watch, table]", "air"), readings=layout)
     assert result_of(told, "run-time", "harl")["by_pass"][0]["conditions"] == {"air": "18"}

@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from tests.campaigns import compile_campaign, refusal, result_of
+from tests.campaigns import compile_campaign, refusal, result_of, results_of
 
 LAMPS = """\
 title: Which lamp lasts longest?
@@ -98,7 +98,7 @@ def test_each_unit_is_one_value_however_often_it_was_run(lamps: tuple[Path, dict
 
 
 def test_rows_that_name_no_specimen_are_of_the_usual_one(tmp_path: Path) -> None:
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         """\
         title: Two of one
@@ -177,7 +177,7 @@ def test_days_of_a_voltage_standard_put_as_units_give_the_guides_uncertainty(tmp
         assert (mean(of_day), stdev(of_day)) == (middle, s)
         rows += [f"zener,{day},{n},{v}" for n, v in enumerate(of_day, 1)]
     units = ", ".join(str(d) for d in range(1, 11))
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         f"""\
 title: A voltage standard, day by day
@@ -252,7 +252,7 @@ readings: readings.csv
 
 
 def test_a_remark_about_one_unit_bears_on_its_passes_alone(tmp_path: Path) -> None:
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         """\
 title: Two of one

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from scipy.stats import t as student
 
-from tests.campaigns import compile_campaign, refusal
+from tests.campaigns import compile_campaign, refusal, results_of
 
 YAML = """\
 title: Which lamp for the money?
@@ -129,7 +129,7 @@ def test_a_repeatability_that_the_method_declares_stands_in_for_runs(tmp_path: P
         .replace('measure: {oil: "one reading, g, lower"}\n', "tests: [burning]\n")
         .replace("readings: readings.csv\n", "")
     )
-    told = compile_campaign(
+    told = results_of(
         tmp_path, text, readings=table((20.0,), (30.1,)), **{"methods/burn.1.yaml": method, "tests/burning.yaml": test}
     )
     (found,) = told["verdict"]["break_even"]

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.campaigns import compile_campaign, refusal, result_of
+from tests.campaigns import compile_campaign, refusal, result_of, results_of
 
 YAML = """\
 title: Which lamp is lighter?
@@ -40,7 +40,7 @@ def test_a_table_may_name_the_instrument(tmp_path: Path, layout: str) -> None:
 
 
 def test_a_row_counts_more_than_what_the_campaign_says_of_all(tmp_path: Path) -> None:
-    told = compile_campaign(tmp_path, YAML.replace("length: one reading, mm", "length: one reading, mm, ruler")
+    told = results_of(tmp_path, YAML.replace("length: one reading, mm", "length: one reading, mm, ruler")
                             .replace("g, lower", "g, lower, letter-scale")
                             .replace("  length: one reading, mm, ruler\n", ""),
                             readings=LAYOUTS["long"])  # fmt: skip

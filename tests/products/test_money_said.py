@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from tests.campaigns import compile_campaign
+from tests.campaigns import compile_campaign, results_of
 
 YAML = """\
 title: Which lamp for the money?
@@ -95,7 +95,7 @@ def test_a_listed_price_that_would_make_it_the_cheaper_is_told_too(tmp_path: Pat
 
 def test_where_a_repeat_is_unknown_the_cheapest_stays_open_among_those_that_are_in(tmp_path: Path) -> None:
     once = "contender,pass,oil,soot\n" + "".join(f"{c},1,{OIL[c]},{SOOT[c]}\n" for c in OIL)
-    told = compile_campaign(tmp_path, yaml(), readings=once, **{"verdict.yaml": MUST + USE})["verdict"]
+    told = results_of(tmp_path, yaml(), readings=once, **{"verdict.yaml": MUST + USE})["verdict"]
     assert {b["why"] for b in told["break_even"]} == {"not-known"}
     (stretch,) = told["cost"]["cheapest_in"]
     assert sorted(stretch["may_be"]) == ["harl", "tolk"]

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.campaigns import compile_campaign, refusal, result_of
+from tests.campaigns import compile_campaign, refusal, result_of, results_of
 
 YAML = """\
 title: Gas of two evenings
@@ -27,7 +27,7 @@ rymel,1,second,none (rain)
 
 @pytest.mark.parametrize("over", ["sum", "mean"])
 def test_a_missing_part_is_one_message_and_no_total(tmp_path: Path, over: str) -> None:
-    told = compile_campaign(tmp_path, YAML.replace("OVER", over), readings=READINGS)
+    told = results_of(tmp_path, YAML.replace("OVER", over), readings=READINGS)
     (found,) = [f for f in told["findings"] if f["rule"] == "part-missing"]
     assert found["says"] == "tolk has no reading of “burned” for “second”, and others have."
     assert (found["file"], found["line"], found["severity"]) == ("readings.csv", 4, "warning")
@@ -51,7 +51,7 @@ rymel,1,,12
 
 def test_a_pass_without_parts_is_a_whole_run_beside_one_in_parts(tmp_path: Path) -> None:
     """Pieces of one stopped run add up (10 + 12 = 22); nobody else is asked for pieces."""
-    told = compile_campaign(tmp_path, YAML.replace("OVER", "sum"), readings=WHOLE)
+    told = results_of(tmp_path, YAML.replace("OVER", "sum"), readings=WHOLE)
     assert not [f for f in told["findings"] if f["rule"] in ("part-missing", "part-unclear", "no-value")]
     assert result_of(told, "burned", "harl")["value"] == (20 + 22) / 2
     assert result_of(told, "burned", "tolk")["value"] == (11 + 13) / 2
@@ -65,14 +65,14 @@ def test_what_is_read_once_for_all_parts_of_a_pass_is_no_part_and_no_run(tmp_pat
         "contender,pass,part,what,value\nharl,1,,empty,4\nharl,1,first,full,10\nharl,1,second,full,12\n"
         "tolk,1,,empty,4\ntolk,1,,full,15\n"
     )
-    told = compile_campaign(tmp_path, yaml, readings=rows)
+    told = results_of(tmp_path, yaml, readings=rows)
     assert result_of(told, "burned", "harl")["value"] == (10 - 4) + (12 - 4)
     assert result_of(told, "burned", "tolk")["value"] == 15 - 4
 
 
 def test_one_pass_of_a_contender_that_lacks_a_part_is_told_by_its_pass(tmp_path: Path) -> None:
     rows = WHOLE.replace("harl,2,second,12\n", "harl,3,first,9\nharl,3,second,12\n")
-    told = compile_campaign(tmp_path, YAML.replace("OVER", "sum"), readings=rows)
+    told = results_of(tmp_path, YAML.replace("OVER", "sum"), readings=rows)
     (found,) = [f for f in told["findings"] if f["rule"] == "part-missing"]
     assert found["says"] == "harl has no reading of “burned” for “second” in pass 2, and other passes have."
     assert result_of(told, "burned", "harl")["value"] == (20 + 21) / 2
@@ -86,7 +86,7 @@ def test_a_pass_that_is_whole_and_in_parts_is_refused(tmp_path: Path) -> None:
 
 
 def test_a_whole_run_where_parts_stay_apart_is_told_and_never_lost_in_silence(tmp_path: Path) -> None:
-    told = compile_campaign(tmp_path, YAML.replace("OVER", "each"), readings=WHOLE)
+    told = results_of(tmp_path, YAML.replace("OVER", "each"), readings=WHOLE)
     found = [f["says"] for f in told["findings"] if f["rule"] == "part-missing"]
     assert found[0] == "harl has “burned” here without a part, and others have it in parts."
     assert len(found) == 3

@@ -6,7 +6,7 @@ import html
 import re
 from pathlib import Path
 
-from tests.campaigns import compile_campaign
+from tests.campaigns import compile_campaign, results_of
 
 YAML = """\
 title: Which lamp for the money?
@@ -146,8 +146,6 @@ def test_who_is_beaten_is_told_for_each_thing_and_over_all_that_is_weighed(tmp_p
 def test_a_must_on_yes_or_no_is_held_against_exact_limits(tmp_path: Path) -> None:
     yaml = WEIGHED.replace("  heat: one reading, °C, lower\n", "  lit: yes/no\n")
     rows = "contender,pass,left,lit\n" + "".join(f"harl,{n},10.{n},yes\ntolk,{n},15.{n},no\n" for n in range(1, 5))
-    told = compile_campaign(
-        tmp_path, yaml, readings=rows, **{"verdict.yaml": "must: [{quantity: lit, at least: 90 %}]\n"}
-    )
+    told = results_of(tmp_path, yaml, readings=rows, **{"verdict.yaml": "must: [{quantity: lit, at least: 90 %}]\n"})
     outcomes = {c["contender"]: c["outcome"] for c in told["verdict"]["conditions"]}
     assert outcomes == {"harl": "undecided", "tolk": "contradicted"}  # 4 of 4 leave 47 %, 0 of 4 at most 53 %
