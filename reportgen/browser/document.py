@@ -130,7 +130,8 @@ class _Reader(HTMLParser):
             self.document.canonical = given.get("href", "")
         if target is not None and not (tag == "link" and set(relation) & set(NOT_FOLLOWED)):
             self.document.links.append((line, target))
-        if tag == "link" and "stylesheet" in relation and given.get("media", "all") in ("all", "screen", ""):
+        on_screen = given.get("media", "all") in ("all", "screen", "")
+        if tag == "link" and "stylesheet" in relation and on_screen and self.document.first_picture is None:
             self.document.sheets.append(given.get("href", ""))
         if tag == "link" and given.get("type") == "application/atom+xml":
             self.document.feeds.append(given.get("href", ""))

@@ -9,10 +9,12 @@ from typing import TYPE_CHECKING, TypeVar
 
 import yaml
 
+from reportgen.campaign.did_you_mean import nearest
+from reportgen.campaign.yaml_text import compose
 from reportgen.finding import Finding, Place, Refused, refuse
 from reportgen.theme.folder import ThemeFolder, asked_at, based_on_at, carried_themes, theme_files
 from reportgen.theme.own_files import lacks, stray, styles_unread, templates_unused
-from reportgen.theme.sheets import page_templates, paper_sheet, sheets
+from reportgen.theme.sheets import page_templates, paper_sheet, sheets, sheets_below
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -20,6 +22,7 @@ if TYPE_CHECKING:
     from reportgen.sources import Workspace
 
 DEFAULT = "reading-room"
+ABOUT = ("title", "based on", "says")  # what a theme.yaml says
 Held = TypeVar("Held", str, bytes)
 
 
@@ -42,6 +45,14 @@ class Theme:
         """The site's address of the style sheet of the pages of that template."""
         return f"static/{self.name}/{template.removesuffix('.html').replace('/', '-')}.css"
 
+    def sheet_below(self, template: str) -> str:
+        """The address of their second sheet, for what stands below the first picture; "" where they need none."""
+        return self.sheet_of(f"{template.removesuffix('.html')}-below.html") if template in self._below else ""
+
+    @cached_property
+    def _below(self) -> Mapping[str, str]:
+        return sheets_below(self.styles, self.templates)
+
     @property
     def paper_sheet(self) -> str:
         """The site's address of the style sheet for print, the same for every page."""
@@ -52,6 +63,7 @@ class Theme:
         """Everything the site must hold for its pages to look right: address → bytes."""
         return {
             **{self.sheet_of(page): sheet.encode() for page, sheet in sheets(self.styles, self.templates).items()},
+            **{self.sheet_below(page): sheet.encode() for page, sheet in self._below.items()},
             self.paper_sheet: paper_sheet(self.styles).encode(),
             **{f"static/{name}": data for name, data in self.files.items()},
         }
@@ -101,16 +113,19 @@ def _way_down(ws: Workspace | None, name: str) -> list[_Laid]:
     wanted, carried_only = name, False
     while wanted:
         folder = theme_files(ws, wanted, carried_only)
-        if folder is None:
+        if folder is None and not carried_only:
+            meant = nearest(wanted, carried_themes())
             raise refuse(
                 "no-theme",
                 based_on_at(way[-1].folder) if way else asked_at(ws),
                 f"there is no theme “{wanted}”",
                 "a page can't be set without one",
-                f"name a folder under themes/ or one of {', '.join(carried_themes())}"
+                f"did you mean “{meant}”?"
+                if meant
+                else f"name a folder under themes/ or one of {', '.join(carried_themes())}"
                 + ("" if way else f", or leave `theme:` out for “{DEFAULT}”"),
             )
-        if any(folder.origin == laid.folder.origin and folder.carried == laid.folder.carried for laid in way):
+        if folder is None or any(_same(folder, laid.folder) for laid in way):
             raise refuse(
                 "theme-ring",
                 based_on_at(way[-1].folder),
@@ -122,6 +137,10 @@ def _way_down(ws: Workspace | None, name: str) -> list[_Laid]:
         base = about.get("based on", "")
         carried_only, wanted = base == wanted and not folder.carried, base
     return way
+
+
+def _same(one: ThemeFolder, other: ThemeFolder) -> bool:
+    return (one.origin, one.carried) == (other.origin, other.carried)
 
 
 def _laid_over(base: Theme, folder: ThemeFolder) -> Theme:
@@ -155,21 +174,22 @@ def _looked_through(folder: ThemeFolder, under: Theme, theme: Theme) -> Iterator
 
 
 def _about(data: bytes, origin: str) -> Mapping[str, str]:
-    try:
-        told = yaml.safe_load(data.decode("utf-8")) or {}
-    except (yaml.YAMLError, UnicodeDecodeError) as problem:
-        mark = getattr(problem, "problem_mark", None)
-        place = Place(origin, mark.line + 1, mark.column + 1) if mark else Place(origin)
-        raise refuse("theme-unreadable", place, "this file can't be read as YAML", str(problem), "mend it") from None
-    known = {"title", "based on", "says"}
-    if not isinstance(told, dict) or not set(told) <= known or not all(isinstance(v, str) for v in told.values()):
-        raise refuse(
-            "theme-unreadable",
-            Place(origin),
-            "a theme says only `title`, `based on` and `says`, each a line of text",
-            do="take anything else out",
-        )
-    return told
+    document = compose(_text(data, origin), origin)
+    if document.findings:
+        raise Refused(document.findings)
+    root = document.root
+    if root is None:
+        return {}
+    said = root.value if isinstance(root, yaml.MappingNode) else [(root, root)]
+    for key, value in said:
+        if key.value not in ABOUT or not isinstance(value, yaml.ScalarNode):
+            raise refuse(
+                "theme-unreadable",
+                document.place(key),
+                "a theme says only `title`, `based on` and `says`, each a line of text",
+                do="take anything else out",
+            )
+    return {key.value: value.value for key, value in said}
 
 
 def _text(data: bytes, origin: str) -> str:

@@ -8,6 +8,8 @@ from reportgen.finding import Place, Refused, refuse
 from reportgen.theme.finished import finished
 from reportgen.theme.load import Theme
 
+BELOW = "<!-- below -->"  # where a template wants the rules for what follows
+
 
 def render(theme: Theme, template: str, view: object, page_address: str) -> str:
     """The page at `page_address` (from the site's root): `template` of the theme, filled from `view`.
@@ -26,9 +28,17 @@ def render(theme: Theme, template: str, view: object, page_address: str) -> str:
             paper_sheet=theme.paper_sheet,
         )
         html = finished(theme.environment, html)
+        html = _with_rules_below(html, theme.sheet_below(template), way_to_root(page_address))
     except TemplateError as problem:
         raise _broken(theme, template, problem) from problem
     return html.rstrip() + "\n"
+
+
+def _with_rules_below(html: str, sheet: str, root: str) -> str:
+    """The page with its second sheet where the template wants it; in the head where it says nothing of that."""
+    place = BELOW if BELOW in html else "</head>"
+    link = f'<link rel="stylesheet" href="{root}{sheet}">' if sheet else ""
+    return html.replace(place, link + place.removeprefix(BELOW), 1) if sheet or place == BELOW else html
 
 
 def way_to_root(page_address: str) -> str:

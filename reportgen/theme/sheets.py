@@ -5,8 +5,10 @@ A file serves every page, unless it begins with a line that names the templates 
     /* for: parts/grid.html, wide/*.html */
 
 Then it goes only into the sheets of pages whose template is one of these, or draws on one of them, at any depth. A
-file whose name ends in ``-print.css`` is for paper: all of them together are a second sheet that a screen need not
-wait for. In both, files stand in the order of their names.
+file whose name ends in ``-below.css`` is for what stands below the first picture of a page: with its like it makes a
+second sheet for that kind of page, which its template asks for where it is needed, so that nothing above waits for it.
+One whose name ends in ``-print.css`` is for paper: all of them together are a sheet that a screen need not wait for.
+In each, files stand in the order of their names.
 """
 
 from __future__ import annotations
@@ -32,6 +34,11 @@ def on_paper(name: str) -> bool:
     return name.endswith("-print.css")
 
 
+def is_below(name: str) -> bool:
+    """Whether the file of that name is for what stands below the first picture."""
+    return name.endswith("-below.css")
+
+
 def drawn_on(templates: Mapping[str, str], template: str) -> frozenset[str]:
     """The template and all that it draws on."""
     seen: set[str] = set()
@@ -50,7 +57,7 @@ def names_in(template: str) -> tuple[str, ...]:
 
 
 def styles_for(styles: Mapping[str, str], templates: Mapping[str, str], template: str) -> Iterator[str]:
-    """The names of the files that serve pages of this template on a screen, in order."""
+    """The names of the files that serve pages of this template on a screen, in order, those for below among them."""
     parts = drawn_on(templates, template)
     for name in sorted(styles):
         patterns = served(styles[name])
@@ -67,6 +74,16 @@ def page_templates(templates: Mapping[str, str]) -> tuple[str, ...]:
 
 def sheets(styles: Mapping[str, str], templates: Mapping[str, str]) -> dict[str, str]:
     """The sheet of each kind of page, by its template."""
+    return _sheets({name: text for name, text in styles.items() if not is_below(name)}, templates)
+
+
+def sheets_below(styles: Mapping[str, str], templates: Mapping[str, str]) -> dict[str, str]:
+    """The second sheet of each kind of page that has one, by its template."""
+    made = _sheets({name: text for name, text in styles.items() if is_below(name)}, templates)
+    return {template: sheet for template, sheet in made.items() if sheet.strip()}
+
+
+def _sheets(styles: Mapping[str, str], templates: Mapping[str, str]) -> dict[str, str]:
     small = {name: tight(text) for name, text in styles.items()}
     return {
         template: "\n".join(filter(None, (small[name] for name in styles_for(styles, templates, template)))) + "\n"

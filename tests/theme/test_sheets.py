@@ -13,7 +13,9 @@ from pathlib import Path
 import pytest
 
 from reportgen.theme import load_theme
-from reportgen.theme.sheets import page_templates, paper_sheet, served, sheets, styles_for
+from reportgen.theme.load import Theme
+from reportgen.theme.render import render
+from reportgen.theme.sheets import page_templates, paper_sheet, served, sheets, sheets_below, styles_for
 
 THEME = load_theme(None)
 TEMPLATES = {
@@ -50,6 +52,24 @@ def test_files_stand_in_the_order_of_their_names_and_print_in_a_sheet_of_its_own
     styles = {"90-print.css": "c { d: e }", "50.css": "b{}", "10.css": "a{}"}
     assert sheets(styles, TEMPLATES)["text.html"] == "a{}\nb{}\n"
     assert paper_sheet(styles) == "c{d:e}\n"
+
+
+def test_rules_for_below_are_a_second_sheet_of_the_pages_they_serve() -> None:
+    styles = {"10.css": "a{}", "60-below.css": "/* for: parts/figure.html */ b{c:d}"}
+    assert sheets(styles, TEMPLATES)["campaign.html"] == "a{}\n"
+    assert sheets_below(styles, TEMPLATES) == {"campaign.html": "b{c:d}\n"}
+
+
+def test_the_second_sheet_comes_where_the_template_wants_it_and_else_before_the_page() -> None:
+    wanted, silent = "<head></head><p>1</p>\n<!-- below -->\n<p>2</p>", "<head></head><p>1</p>"
+    styles = {"60-below.css": "b{c:d}"}
+    link = '<link rel="stylesheet" href="../static/x/page-below.css">'
+    for text, said in ((wanted, wanted.replace("<!-- below -->", link)), (silent, f"<head>{link}</head><p>1</p>")):
+        theme = Theme("x", "X", {"page.html": text}, styles, {}, {"page.html": "page.html"})
+        assert render(theme, "page.html", None, "a/b.html").strip() == said
+        assert theme.static["static/x/page-below.css"] == b"b{c:d}\n"
+    plain = Theme("x", "X", {"page.html": wanted}, {}, {}, {"page.html": "page.html"})
+    assert "below" not in render(plain, "page.html", None, "a/b.html")
 
 
 def test_parts_and_what_the_viewer_shows_are_no_pages() -> None:
