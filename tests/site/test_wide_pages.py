@@ -214,5 +214,5 @@ def test_wide_code_and_tables_can_be_reached_by_keyboard(theme: Theme) -> None:
     text = "# A\n\n```\nlong\n```\n\n| a | b |\n|---|---|\n| 1 | 2 |\n"
     pages, _ = site_pages(PUBLICATION, [], texts(about=text), theme)
     html = next(p.html for p in pages if p.address == "about.html")
-    assert html.count("<pre") == html.count('<pre tabindex="0">') == 1
-    assert '<div class="region" tabindex="0"><table>' in html
+    assert html.count("<pre") == html.count('<pre tabindex="0" role="group" aria-label="Example">') == 1
+    assert '<div class="region" tabindex="0" role="group" aria-label="Table"><table>' in html
