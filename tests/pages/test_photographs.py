@@ -163,7 +163,7 @@ def test_an_incident_is_shown_once_and_the_still_of_its_moment_not_again(site: t
 def test_a_sheet_shows_how_it_came(site: tuple[Path, dict[str, Any]]) -> None:
     sheet = page(site, "stoves/contenders/corvane.html")
     (photo,) = sheet.all("figure", class_="photo")[-1:]
-    assert photo.one("figcaption").text == "As it came out of the van. Photograph: the tester, 2026-05-02."
+    assert photo.one("figcaption").text == "As it came out of the van. Photograph: the tester, 2 May 2026."
     assert [a.text for a in sheet.all("a", rel="external")][-1] == "See it in the film at 45 s"
 
 
