@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from tests.campaigns import compile_campaign
+from tests.campaigns import compile_campaign, results_of
 from tests.pages.reading import Element, read
 
 HEAD = "title: T\nwho pays: us\ncontenders: {corvane: Corvane Sol, ostler: Ostler Mk II}\n"
@@ -23,8 +23,13 @@ RUN += "measure:\n  burn time: {kind: run to a limit, unit: min, better: higher}
 RUN_ROWS = "contender,pass,burn time\ncorvane,1,60\ncorvane,2,61\nostler,1,50\nostler,2,49\ntamsin,1,118\n"
 
 
-def compiled(place: Path, yaml: str, **files: str) -> dict[str, Any]:
+def told_of(place: Path, yaml: str, **files: str) -> dict[str, Any]:
     """results.json; files are named without their ending (all are CSV)."""
+    return results_of(place, yaml, **{f"{name}.csv": text for name, text in files.items()})
+
+
+def compiled(place: Path, yaml: str, **files: str) -> dict[str, Any]:
+    """The same of a site, for `page`."""
     return compile_campaign(place, yaml, **{f"{name}.csv": text for name, text in files.items()})
 
 

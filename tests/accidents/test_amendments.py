@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.accidents.accident_bench import GAS, GAS_ROWS, HEAD, caveats, compiled, page
+from tests.accidents.accident_bench import GAS, GAS_ROWS, HEAD, caveats, compiled, page, told_of
 from tests.campaigns import result_of
 
 SLIP = GAS_ROWS.replace("231.4,217.1", "231.4,21.7")
@@ -48,7 +48,7 @@ def test_the_amendment_travels_and_says_by_how_much(tmp_path: Path) -> None:
 
 def test_what_was_meant_may_be_in_any_notation(tmp_path: Path) -> None:
     amend = AMEND.replace("to: 217.1", "to: none (the note can't be read)")
-    told = compiled(tmp_path, GAS + amend, gas=SLIP)
+    told = told_of(tmp_path, GAS + amend, gas=SLIP)
     passes = result_of(told, "gas-burned", "corvane")["by_pass"]
     assert [p["absent_because"] for p in passes] == ["the note can't be read", None]
     assert "That changes" not in caveats(told, "amendment")[0]["says"]
@@ -56,7 +56,7 @@ def test_what_was_meant_may_be_in_any_notation(tmp_path: Path) -> None:
 
 def test_an_empty_cell_can_be_filled_in(tmp_path: Path) -> None:
     amend = AMEND.replace("from: 21.7, ", "")
-    told = compiled(tmp_path, GAS + amend, gas=GAS_ROWS.replace("231.4,217.1", "231.4,"))
+    told = told_of(tmp_path, GAS + amend, gas=GAS_ROWS.replace("231.4,217.1", "231.4,"))
     assert result_of(told, "gas-burned", "corvane")["value"] == pytest.approx(14.4)
     assert caveats(told, "amendment")[0]["says"].startswith("One reading was filled in: line 2 of gas.csv is empty")
     assert not [f for f in told["findings"] if f["rule"] == "empty-cell"]
@@ -66,7 +66,7 @@ def test_a_wrong_name_in_a_row_is_put_right_and_told_of_what_is_read_in_that_row
     amend = (
         "amend: {file: gas.csv, line: 4, column: contender, from: corvane, to: ostler, why: the bench sheet says so}\n"
     )
-    told = compiled(
+    told = told_of(
         tmp_path, GAS + amend, gas=GAS_ROWS.replace("ostler,2", "corvane,2").replace("corvane,2,217", "corvane,3,217")
     )
     assert result_of(told, "gas-burned", "ostler")["passes"] == 2
@@ -81,7 +81,7 @@ def test_a_wrong_name_in_a_row_is_put_right_and_told_of_what_is_read_in_that_row
 
 def test_a_wrong_heading_is_put_right(tmp_path: Path) -> None:
     amend = "amend: {file: gas.csv, line: 1, column: gas burnt after, from: gas burnt after, to: gas burned after, why: our word}\n"
-    told = compiled(tmp_path, GAS + amend, gas=GAS_ROWS.replace("burned after", "burnt after"))
+    told = told_of(tmp_path, GAS + amend, gas=GAS_ROWS.replace("burned after", "burnt after"))
     assert result_of(told, "gas-burned", "ostler")["value"] == pytest.approx(16.5)  # (16.3 + 16.7) / 2
     assert caveats(told, "amendment")[0]["contender"] is None
 
@@ -89,7 +89,7 @@ def test_a_wrong_heading_is_put_right(tmp_path: Path) -> None:
 def test_an_amendment_of_a_test_stands_in_its_test(tmp_path: Path) -> None:
     yaml = HEAD + "measure:\n  gas burned:\n    kind: weighed before and after\n    unit: g\n    better: lower\n"
     yaml += "    readings: gas.csv\n" + "".join(f"    {line}\n" for line in AMEND.splitlines())
-    told = compiled(tmp_path, yaml, gas=SLIP)
+    told = told_of(tmp_path, yaml, gas=SLIP)
     assert result_of(told, "gas-burned", "corvane")["value"] == pytest.approx(14.4)  # (14.3 + 14.5) / 2
     assert caveats(told, "amendment")[0]["id"] == "amendment-gas-burned-1"
 
@@ -101,10 +101,10 @@ def test_an_amendment_that_mends_nothing_read_is_a_finding(tmp_path: Path) -> No
         for line in rows.splitlines(keepends=True)
     )
     amend = "amend: {file: gas.csv, line: 2, column: helper, from: Ann, to: Anna, why: her name}\n"
-    told = compiled(tmp_path, GAS + "conditions: [helper]\n" + amend, gas=rows)
+    told = told_of(tmp_path, GAS + "conditions: [helper]\n" + amend, gas=rows)
     assert not [f for f in told["findings"] if f["rule"] == "amends-nothing"], "a condition is told beside the reading"
     rows = rows.replace("helper", "scribble")
-    told = compiled(tmp_path / "2", GAS + amend.replace("helper", "scribble"), gas=rows)
+    told = told_of(tmp_path / "2", GAS + amend.replace("helper", "scribble"), gas=rows)
     (finding,) = [f for f in told["findings"] if f["rule"] == "amends-nothing"]
     assert (finding["severity"], finding["file"]) == ("warning", "campaign.yaml")
     assert "gas.csv:2:5" in finding["says"]

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.accidents.accident_bench import RUN, RUN_ROWS, caveats, compiled, page
+from tests.accidents.accident_bench import RUN, RUN_ROWS, caveats, compiled, page, told_of
 from tests.campaigns import comparison_of, refusal, result_of
 
 GOING = "running: {contender: tamsin, since: 2026-05-02}\n"
@@ -14,8 +14,8 @@ GOING = "running: {contender: tamsin, since: 2026-05-02}\n"
 
 def test_what_was_read_so_far_counts_as_more_than_it(tmp_path: Path) -> None:
     """The witness is the same campaign with `over 118` in its table."""
-    over = compiled(tmp_path / "over", RUN, run=RUN_ROWS.replace("tamsin,1,118", "tamsin,1,over 118"))
-    told = compiled(tmp_path / "going", RUN + GOING, run=RUN_ROWS)
+    over = told_of(tmp_path / "over", RUN, run=RUN_ROWS.replace("tamsin,1,118", "tamsin,1,over 118"))
+    told = told_of(tmp_path / "going", RUN + GOING, run=RUN_ROWS)
     ours, theirs = (result_of(t, "burn-time", "tamsin") for t in (told, over))
     assert (ours["value"], ours["limit"]) == (118, "above") == (theirs["value"], theirs["limit"])
     assert ours["rank"] == theirs["rank"]
@@ -43,7 +43,7 @@ def test_a_run_still_going_says_so_on_its_page_and_on_the_first(tmp_path: Path) 
 
 def test_a_run_that_is_behind_so_far_is_not_ranked_behind(tmp_path: Path) -> None:
     """It may still overtake: more than 12 min is no less than 60."""
-    told = compiled(tmp_path, RUN + GOING, run=RUN_ROWS.replace("118", "12"))
+    told = told_of(tmp_path, RUN + GOING, run=RUN_ROWS.replace("118", "12"))
     tamsin = result_of(told, "burn-time", "tamsin")
     assert tamsin["rank"][0] == 1
     assert told["first"][0]["winner"] is None
@@ -51,7 +51,7 @@ def test_a_run_that_is_behind_so_far_is_not_ranked_behind(tmp_path: Path) -> Non
 
 
 def test_only_the_last_pass_of_a_run_is_still_going(tmp_path: Path) -> None:
-    told = compiled(tmp_path, RUN + GOING, run=RUN_ROWS + "tamsin,2,30\n")
+    told = told_of(tmp_path, RUN + GOING, run=RUN_ROWS + "tamsin,2,30\n")
     passes = result_of(told, "burn-time", "tamsin")["by_pass"]
     assert [(p["value"], p["limit"]) for p in passes] == [(118, None), (30, "above")]
 
@@ -77,13 +77,13 @@ def test_another_kind_is_only_told_to_be_so_far(tmp_path: Path) -> None:
     yaml = RUN.replace(
         "{kind: run to a limit, unit: min, better: higher}", "{kind: one reading, unit: g, better: higher}"
     )
-    told = compiled(tmp_path, yaml + GOING, run=RUN_ROWS)
+    told = told_of(tmp_path, yaml + GOING, run=RUN_ROWS)
     assert result_of(told, "burn-time", "tamsin")["limit"] is None
     assert caveats(told, "running")[0]["says"] == "Still running since 2 May 2026: what is shown is so far"
 
 
 def test_a_day_that_was_not_noted_is_not_made_up(tmp_path: Path) -> None:
-    told = compiled(tmp_path, RUN + GOING.replace("2026-05-02", "not noted"), run=RUN_ROWS)
+    told = told_of(tmp_path, RUN + GOING.replace("2026-05-02", "not noted"), run=RUN_ROWS)
     assert caveats(told, "running")[0]["says"].startswith("Still running, since when wasn’t noted: more than 118")
 
 
@@ -109,7 +109,7 @@ def test_a_test_still_to_come_is_said_plainly(tmp_path: Path) -> None:
 
 
 def test_so_far_says_of_which_day_it_is(tmp_path: Path) -> None:
-    told = compiled(tmp_path, RUN + GOING.replace("02}", "02, as of: 2026-05-09}"), run=RUN_ROWS)
+    told = told_of(tmp_path, RUN + GOING.replace("02}", "02, as of: 2026-05-09}"), run=RUN_ROWS)
     says = caveats(told, "running")[0]["says"].replace("\u00a0", " ")
     assert says == "Still running since 2 May 2026: more than 118 min so far. That was on 9 May 2026."
 
@@ -127,7 +127,7 @@ NOISE = "corvane,noise,60.1,1\nostler,noise,61.2,1\n"
 
 @pytest.mark.parametrize("pair", ["{noise: [tamsin]}", "{noise: tamsin}", "{tamsin: [noise]}"])
 def test_one_contender_of_one_test_is_written_as_a_pair(pair: str, tmp_path: Path) -> None:
-    told = compiled(tmp_path, LATER + f"not yet tested: {pair}\n", run=BENCH + NOISE)
+    told = told_of(tmp_path, LATER + f"not yet tested: {pair}\n", run=BENCH + NOISE)
     assert result_of(told, "noise", "tamsin")["missing"] == "not yet tested"
     assert result_of(told, "noise", "corvane")["value"] == 60.1
     assert result_of(told, "burn-time", "tamsin")["value"] == 118
@@ -135,7 +135,7 @@ def test_one_contender_of_one_test_is_written_as_a_pair(pair: str, tmp_path: Pat
 
 
 def test_a_pair_written_as_a_list_is_told_where_the_readings_say_otherwise(tmp_path: Path) -> None:
-    told = compiled(tmp_path, LATER + "not yet tested: [tamsin, noise]\n", run=BENCH + NOISE)
+    told = told_of(tmp_path, LATER + "not yet tested: [tamsin, noise]\n", run=BENCH + NOISE)
     found = {f["contender"]: f for f in told["findings"] if f["rule"] == "tested-after-all"}
     assert set(found) == {"corvane", "ostler", "tamsin"}
     assert found["tamsin"]["says"] == "Tamsin is under `not yet tested:` and has readings in “burn time”."
@@ -172,7 +172,7 @@ def test_counts_of_several_passes_scatter_and_have_no_step(tmp_path: Path) -> No
     rows = (
         "contender,pass,burn time\ncorvane,1,212\nostler,1,230\nostler,2,236\ncorvane,2,216\ntamsin,1,9\ntamsin,2,9\n"
     )
-    told = compiled(tmp_path, COUNTED, run=rows)
+    told = told_of(tmp_path, COUNTED, run=rows)
     ours = result_of(told, "burn-time", "corvane")
     assert ours["value"] == 214
     assert {b["sort"] for b in ours["budget"]} == {"scatter"}

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.accidents.accident_bench import GAS, GAS_ROWS, HEAD, caveats, compiled, page
+from tests.accidents.accident_bench import GAS, GAS_ROWS, HEAD, caveats, compiled, page, told_of
 from tests.campaigns import refusal, result_of
 
 RECORDS = (
@@ -18,10 +18,10 @@ RECORDS = (
 def test_the_record_used_counts_and_the_other_says_what_would_change(tmp_path: Path) -> None:
     """Each way's witness is the campaign that has that record alone in its file."""
     alone = {
-        said: result_of(compiled(tmp_path / said, GAS, gas=GAS_ROWS.replace("207.2", said)), "gas-burned", "ostler")
+        said: result_of(told_of(tmp_path / said, GAS, gas=GAS_ROWS.replace("207.2", said)), "gas-burned", "ostler")
         for said in ("206.2", "207.2")
     }
-    told = compiled(tmp_path / "both", GAS + RECORDS, gas=GAS_ROWS)
+    told = told_of(tmp_path / "both", GAS + RECORDS, gas=GAS_ROWS)
     ours = result_of(told, "gas-burned", "ostler")
     assert {k: ours[k] for k in ("value", "u", "low", "high", "rank")} == {
         k: alone["206.2"][k] for k in ("value", "u", "low", "high", "rank")
@@ -53,14 +53,14 @@ def test_both_records_are_told_wherever_the_reading_bears(tmp_path: Path) -> Non
 
 
 def test_the_record_in_the_file_may_be_the_one_used(tmp_path: Path) -> None:
-    told = compiled(tmp_path, GAS + RECORDS.replace("used: 206.2 g", "used: 207.2 g"), gas=GAS_ROWS)
+    told = told_of(tmp_path, GAS + RECORDS.replace("used: 206.2 g", "used: 207.2 g"), gas=GAS_ROWS)
     assert result_of(told, "gas-burned", "ostler")["value"] == pytest.approx(16.5)
     assert caveats(told, "records")[0]["otherwise"][0]["value"] == pytest.approx(17.0)
 
 
 def test_a_record_may_be_a_bound_or_none(tmp_path: Path) -> None:
     records = RECORDS.replace("[207.2 g, 206.2 g]", "[207.2 g, none (the film shows no display)]")
-    told = compiled(tmp_path, GAS + records.replace("used: 206.2 g", "used: 207.2 g"), gas=GAS_ROWS)
+    told = told_of(tmp_path, GAS + records.replace("used: 206.2 g", "used: 207.2 g"), gas=GAS_ROWS)
     (other,) = caveats(told, "records")[0]["otherwise"]
     assert other["value"] == pytest.approx(16.3)  # pass 1 alone
 
@@ -68,7 +68,7 @@ def test_a_record_may_be_a_bound_or_none(tmp_path: Path) -> None:
 def test_records_of_a_test_name_the_reading_of_that_test(tmp_path: Path) -> None:
     yaml = HEAD + "measure:\n  gas burned:\n    kind: weighed before and after\n    unit: g\n    better: lower\n"
     yaml += "    readings: gas.csv\n" + "".join(f"    {line}\n" for line in RECORDS.splitlines())
-    told = compiled(tmp_path, yaml, gas=GAS_ROWS)
+    told = told_of(tmp_path, yaml, gas=GAS_ROWS)
     assert result_of(told, "gas-burned", "ostler")["value"] == pytest.approx(17.0)
     assert caveats(told, "records")[0]["id"] == "records-gas-burned-1"
 
@@ -103,11 +103,11 @@ def test_a_claim_that_the_other_record_would_move_is_told(tmp_path: Path) -> Non
     yaml = GAS.replace("ostler: Ostler Mk II", f"ostler: {claims}")
     assert yaml != GAS
     alone = {
-        said: compiled(tmp_path / said, yaml, gas=GAS_ROWS.replace("207.2", said))["claims"][0]["probability"]
+        said: told_of(tmp_path / said, yaml, gas=GAS_ROWS.replace("207.2", said))["claims"][0]["probability"]
         for said in ("206.2", "207.2")
     }
     assert alone["206.2"] != alone["207.2"]
-    told = compiled(tmp_path / "both", yaml + RECORDS, gas=GAS_ROWS)
+    told = told_of(tmp_path / "both", yaml + RECORDS, gas=GAS_ROWS)
     says = caveats(told, "records")[0]["says"].replace("\u00a0", " ")
     assert "“Burns little”, would be " in says
     assert f"{round(100 * alone['207.2'])} %" in says

@@ -18,11 +18,16 @@ measure:
 """
 
 
+def yaml(measure: str) -> str:
+    return HEAD + "".join(f"  {line}\n" for line in measure.splitlines())
+
+
+def told_of(place: Path, measure: str, rows: str, methods: str = "") -> dict:
+    return results_of(place, yaml(measure), readings=rows, **({"methods/run.1.yaml": methods} if methods else {}))
+
+
 def compiled(place: Path, measure: str, rows: str, methods: str = "") -> dict:
-    files = {"methods/run.1.yaml": methods} if methods else {}
-    return compile_campaign(
-        place, HEAD + "".join(f"  {line}\n" for line in measure.splitlines()), readings=rows, **files
-    )
+    return compile_campaign(place, yaml(measure), readings=rows, **({"methods/run.1.yaml": methods} if methods else {}))
 
 
 def first_of(told, quantity):
@@ -86,7 +91,7 @@ GRIP = "grip: {kind: grade, grades: [poor, fair, good], better: higher}"
 
 
 def test_four_grades_above_four_decide_and_ties_are_counted(tmp_path: Path) -> None:
-    told = compiled(tmp_path, GRIP, table("grip", corvane="good good good good", ostler="fair poor poor fair"))
+    told = told_of(tmp_path, GRIP, table("grip", corvane="good good good good", ostler="fair poor poor fair"))
     assert comparison_of(told, "grip", "corvane", "ostler")["reason"]["numbers"]["p"] == pytest.approx(1 / 70)
     assert first_of(told, "grip")["winner"] == "corvane"
 
@@ -102,7 +107,7 @@ def test_three_grades_each_are_never_enough(tmp_path: Path) -> None:
 def test_an_earlier_grade_can_be_the_better_one(tmp_path: Path) -> None:
     measure = "soot: {kind: grade, grades: [none, some, much], better: lower}"
     cells = table("soot", corvane="some some some some", ostler="much much much much")
-    assert first_of(compiled(tmp_path, measure, cells), "soot")["winner"] == "corvane"
+    assert first_of(told_of(tmp_path, measure, cells), "soot")["winner"] == "corvane"
 
 
 def test_counts_are_judged_only_where_each_comes_by_itself(tmp_path: Path) -> None:
@@ -130,7 +135,7 @@ OVER = "sputters: {kind: count, better: lower, independent: yes, counted over: b
 def test_a_count_over_a_longer_time_is_held_to_it(tmp_path: Path) -> None:
     """6 in 120 min against 0 in 30 min: 0.8⁶ = .262."""
     rows = "contender,sputters,burn\ncorvane,6,120\nostler,0,30\n"
-    told = compiled(tmp_path, OVER, rows)
+    told = told_of(tmp_path, OVER, rows)
     assert comparison_of(told, "sputters", "corvane", "ostler")["reason"]["numbers"]["p"] == pytest.approx(0.8**6)
     assert result_of(told, "sputters", "corvane")["low"] == pytest.approx(2.202, abs=5e-4)  # Garwood for 6
     assert result_of(told, "sputters", "corvane")["high"] == pytest.approx(13.059, abs=5e-4)
@@ -138,7 +143,7 @@ def test_a_count_over_a_longer_time_is_held_to_it(tmp_path: Path) -> None:
 
 def test_a_count_over_nobody_knows_how_long_is_not_ranked(tmp_path: Path) -> None:
     rows = "contender,sputters,burn\ncorvane,6,120\nostler,0,30\ntamsin,2,none (clock stopped)\n"
-    told = compiled(tmp_path, OVER, rows)
+    told = told_of(tmp_path, OVER, rows)
     one = result_of(told, "sputters", "tamsin")
     assert (one["rank"], one["blocked"]) == (None, "how long it was counted over isn't known")
     assert first_of(told, "sputters")["unranked"] == ["tamsin"]
@@ -146,7 +151,7 @@ def test_a_count_over_nobody_knows_how_long_is_not_ranked(tmp_path: Path) -> Non
 
 def test_a_count_known_from_one_side_is_not_ranked(tmp_path: Path) -> None:
     measure = "sputters: {kind: count, better: lower, independent: yes}"
-    told = compiled(tmp_path, measure, table("sputters", corvane="0", ostler=">5", tamsin="9"))
+    told = told_of(tmp_path, measure, table("sputters", corvane="0", ostler=">5", tamsin="9"))
     assert result_of(told, "sputters", "ostler")["blocked"] == "it is known from one side only"
     assert first_of(told, "sputters")["winner"] == "corvane"
 
@@ -169,7 +174,7 @@ def test_what_was_left_out_is_put_back_and_told(tmp_path: Path) -> None:
     exclude = "exclude: [{contender: ostler, pass: 4, because: its lighter was wet}]"
     measure = f"lit:\n  kind: yes/no\n  better: higher\n  {exclude}"
     cells = table("lit", corvane="yes yes yes", ostler="no no no yes")
-    told = compiled(tmp_path, measure, cells)
+    told = told_of(tmp_path, measure, cells)
     place = first_of(told, "lit")
     assert place["winner"] == "corvane"
     assert place["order_changes_without"] is True
@@ -185,7 +190,7 @@ def test_no_mean_is_taken_of_the_runs_that_finished(tmp_path: Path) -> None:
         "corvane,1,210\ncorvane,2,214\ncorvane,3,212\nostler,1,240\nostler,2,243\nostler,3,241\n"
         "tamsin,1,190\ntamsin,2,did not finish (blown out)\ntamsin,3,did not finish\n"
     )
-    told = compiled(tmp_path, BOIL, rows)
+    told = told_of(tmp_path, BOIL, rows)
     out = result_of(told, "boil-time", "tamsin")
     assert (out["value"], out["yes"], out["of"], out["rank"]) == (None, 1, 3, None)
     assert out["missing"] == "it finished 1 of 3 runs (blown out), and no mean is taken of those that did"
@@ -220,13 +225,13 @@ def test_one_against_less_than_one_is_one_step_and_too_close(tmp_path: Path) -> 
 
 def test_two_off_the_scale_are_too_close_to_call(tmp_path: Path) -> None:
     cells = table("fumes", corvane="120 130", ostler=">999 >999", tamsin=">999 >999")
-    told = compiled(tmp_path, "fumes: peak, ppm, lower", cells)
+    told = told_of(tmp_path, "fumes: peak, ppm, lower", cells)
     pair = comparison_of(told, "fumes", "ostler", "tamsin")
     assert (pair["decision"], pair["reason"]["code"]) == ("too close to call", "off-scale-both")
 
 
 def test_contenders_never_compared_stay_uncompared(tmp_path: Path) -> None:
     rows = "contender,smell\ncorvane,less than ostler\n"
-    told = compiled(tmp_path, "smell: order, lower", rows)
+    told = told_of(tmp_path, "smell: order, lower", rows)
     assert comparison_of(told, "smell", "corvane", "tamsin")["observed"]["told"] == "never"
     assert told["first"] == []

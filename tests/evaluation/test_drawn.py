@@ -37,8 +37,8 @@ def files(formula: str, readings: str, unit: str = "l/s", instruments: str = BEN
     return {"tests/flow.yaml": test, "r.csv": readings, "instruments.yaml": instruments}
 
 
-def compiled(place: Path, formula: str, readings: str, unit: str = "l/s", instruments: str = BENCH) -> dict[str, Any]:
-    return compile_campaign(place, TWO, **files(formula, readings, unit, instruments))
+def told_of(place: Path, formula: str, readings: str, unit: str = "l/s", instruments: str = BENCH) -> dict[str, Any]:
+    return results_of(place, TWO, **files(formula, readings, unit, instruments))
 
 
 def row(told: dict[str, Any], contender: str) -> dict[str, Any]:
@@ -52,7 +52,7 @@ ONCE = "contender,pass,water,time,width\ncorvane,1,9,3,10.0\nostler,1,9,40,10.0\
 
 def test_a_divisor_read_in_coarse_steps_has_an_uneven_interval(tmp_path: Path) -> None:
     """9 l in 3 s by a clock of whole seconds: 2.5 to 3.5 s, evenly; 95 % of 9/t lies from 9/3.475 to 9/2.525 l/s."""
-    found = row(compiled(tmp_path, "9 * (water / water) / (time / time) / time", ONCE, "1/s"), "corvane")
+    found = row(told_of(tmp_path, "9 * (water / water) / (time / time) / time", ONCE, "1/s"), "corvane")
     assert found["value"] == pytest.approx(3.0)
     assert (found["low"], found["high"]) == pytest.approx((9 / 3.475, 9 / 2.525), abs=0.005)
     assert found["draws"]["used"] is True
@@ -62,7 +62,7 @@ def test_a_divisor_read_in_coarse_steps_has_an_uneven_interval(tmp_path: Path) -
 def test_its_u_is_that_of_the_budget_and_the_draws_own_stands_beside_it(tmp_path: Path) -> None:
     """9/t², t of 3 s, times 1/√12 s (JCGM 100, 5.1.2). Of 9/t, t uniform over 2.5 to 3.5: E[1/t] = ln 1.4,
     E[1/t²] = 1/(2.5·3.5), which comes to 4 % more."""
-    found = row(compiled(tmp_path, "9 / time", ONCE, "1/s"), "corvane")
+    found = row(told_of(tmp_path, "9 / time", ONCE, "1/s"), "corvane")
     mean, square = stats.uniform(2.5, 1).expect(lambda t: 9 / t), 81 / (2.5 * 3.5)
     assert found["u"] == found["draws"]["first_order_u"] == pytest.approx(1 / sqrt(12))
     assert found["draws"]["u"] == pytest.approx(sqrt(square - mean * mean), abs=0.005)
@@ -71,21 +71,21 @@ def test_its_u_is_that_of_the_budget_and_the_draws_own_stands_beside_it(tmp_path
 
 
 def test_a_formula_that_is_straight_is_never_drawn(tmp_path: Path) -> None:
-    told = compiled(tmp_path, "2 * time - 1 * time", ONCE, "s")
+    told = told_of(tmp_path, "2 * time - 1 * time", ONCE, "s")
     assert [row(told, c)["draws"] for c in ("corvane", "ostler")] == [None, None]
 
 
 def test_a_formula_that_hardly_bends_keeps_first_order(tmp_path: Path) -> None:
     """A step of 1 s in 40 000 s: second order is a hundred-thousandth of the interval."""
     readings = ONCE.replace("9,3,", "9,40003,").replace("9,40,", "9,50001,")
-    assert row(compiled(tmp_path, "9 / time", readings, "1/s"), "corvane")["draws"] is None
+    assert row(told_of(tmp_path, "9 / time", readings, "1/s"), "corvane")["draws"] is None
 
 
 def test_a_small_bend_is_drawn_and_first_order_found_to_do(tmp_path: Path) -> None:
     """JCGM 101, 8.2: both ends within half of the last of u's two digits. At 9/173, where u is 8.7e-5, the ends are off
     by 9·0.475²/173³, which is 3.9e-7, and 5e-7 is allowed."""
     readings = ONCE.replace("9,3,", "9,173,").replace("9,40,", "9,43,")
-    found = row(compiled(tmp_path, "9 / time", readings, "1/s"), "corvane")
+    found = row(told_of(tmp_path, "9 / time", readings, "1/s"), "corvane")
     assert found["draws"] is not None
     assert found["draws"]["used"] is False
     assert found["low"] == pytest.approx(found["draws"]["first_order_low"])
@@ -102,7 +102,7 @@ def test_quantities_that_feed_others_are_drawn_through(tmp_path: Path) -> None:
 
 def test_an_error_that_cancels_is_drawn_once(tmp_path: Path) -> None:
     """width / width is 1 whatever the rule's error, and so is what is made of it."""
-    found = row(compiled(tmp_path, "(width / width) ^ 2 * 9 / time", ONCE, "1/s"), "corvane")
+    found = row(told_of(tmp_path, "(width / width) ^ 2 * 9 / time", ONCE, "1/s"), "corvane")
     assert (found["low"], found["high"]) == pytest.approx((9 / 3.475, 9 / 2.525), abs=0.005)
 
 
@@ -156,13 +156,13 @@ def test_a_claim_is_weighed_by_the_draws(tmp_path: Path) -> None:
 
 
 def test_the_same_campaign_gives_the_same_figures(tmp_path: Path) -> None:
-    one = compiled(tmp_path / "one", "9 / time", ONCE, "1/s")
-    other = compiled(tmp_path / "other", "9 / time", ONCE, "1/s")
+    one = told_of(tmp_path / "one", "9 / time", ONCE, "1/s")
+    other = told_of(tmp_path / "other", "9 / time", ONCE, "1/s")
     assert one["results"] == other["results"]
 
 
 def test_the_page_says_that_draws_were_used_and_why(tmp_path: Path) -> None:
-    compiled(tmp_path, "9 / time", ONCE, "1/s")
+    compile_campaign(tmp_path, TWO, **files("9 / time", ONCE, "1/s", BENCH))
     (page,) = (tmp_path / "stoves" / ".site").glob("*/tests/flow.html")
     text = page.read_text(encoding="utf-8")
     assert "(Monte Carlo)" in text

@@ -13,6 +13,10 @@ ONE = HEAD + "measure: {weight: 'one reading, g, lower, scale'}\nreadings: readi
 READINGS = "contender,weight\none,200.3\nother,149.8\n"
 
 
+def told_of(place: Path, instrument: str, yaml: str = ONE, readings: str = READINGS, **files: str) -> dict[str, Any]:
+    return results_of(place, yaml, readings=readings, **{"instruments/scale.yaml": instrument, **files})
+
+
 def compiled(place: Path, instrument: str, yaml: str = ONE, readings: str = READINGS, **files: str) -> dict[str, Any]:
     return compile_campaign(place, yaml, readings=readings, **{"instruments/scale.yaml": instrument, **files})
 
@@ -51,7 +55,7 @@ READ_ONCE = HEAD + "measure: {warmth: 'one reading, °C, higher, scale'}\nreadin
 
 def test_the_thermometer_of_the_gum_is_corrected_as_there(tmp_path: Path) -> None:
     # JCGM 100, H.3.4: at 30 °C the correction is -0.1494 °C with u 0.0041 °C and 9 degrees of freedom
-    told = compiled(tmp_path, THERMOMETER, READ_ONCE, "contender,warmth\none,30.0000\nother,30.0000\n")
+    told = told_of(tmp_path, THERMOMETER, READ_ONCE, "contender,warmth\none,30.0000\nother,30.0000\n")
     result = result_of(told, "warmth", "one")
     assert f"{result['value'] - 30:.4f}" == "-0.1494"
     lines = [line for line in result["budget"] if line["sort"] == "calibration"]
@@ -64,7 +68,7 @@ def test_the_thermometer_of_the_gum_is_corrected_as_there(tmp_path: Path) -> Non
 def test_a_correction_is_added_and_its_uncertainty_is_divided_by_its_factor(tmp_path: Path) -> None:
     # JCGM 100, 4.3.3: U = 0.04 g with k = 2 is u = 0.02 g
     scale = "resolution: 0.1 g\ncalibration: {correction: -0.12 g, uncertainty: 0.04 g, k: 2}\n"
-    told = compiled(tmp_path, scale)
+    told = told_of(tmp_path, scale)
     result = result_of(told, "weight", "one")
     assert result["value"] == pytest.approx(200.18)
     assert budget(result) == {"calibration": pytest.approx(0.02), "step": pytest.approx(0.1 / 12**0.5)}
@@ -81,14 +85,14 @@ def test_an_instrument_known_by_its_calibration_is_not_one_of_unknown_accuracy(t
 def test_drift_counts_from_the_calibration_to_the_day_of_the_reading(tmp_path: Path) -> None:
     # JCGM 100, 4.3.7: 0.1 g a year for two years is anywhere within ±0.2 g
     scale = "resolution: 0.1 g\ncalibrated: 2024-05-02\ndrift: 0.1 g a year\n"
-    told = compiled(tmp_path, scale, f"{ONE}tested: 2026-05-02\n")
+    told = told_of(tmp_path, scale, f"{ONE}tested: 2026-05-02\n")
     assert budget(result_of(told, "weight", "one"))["drift"] == pytest.approx(0.2 / 3**0.5, rel=0.001)
 
 
 def test_a_day_written_beside_a_reading_counts_before_that_of_the_campaign(tmp_path: Path) -> None:
     scale = "resolution: 0.1 g\ncalibrated: 2024-05-02\ndrift: 0.1 g a year\n"
     readings = "contender,time,weight\none,2025-05-02 10:00,200.0\nother,2026-05-02 10:00,150.0\n"
-    told = compiled(tmp_path, scale, f"{ONE}tested: 2026-06-30\n", readings)
+    told = told_of(tmp_path, scale, f"{ONE}tested: 2026-06-30\n", readings)
     found = [budget(result_of(told, "weight", name))["drift"] for name in ("one", "other")]
     assert found == pytest.approx([0.1 / 3**0.5, 0.2 / 3**0.5], rel=0.001)
 
@@ -106,12 +110,12 @@ def test_offsets_are_shared_within_one_zeroing_alone(tmp_path: Path) -> None:
     # JCGM 100, F.1.2.3: readings share an error as far as they share its cause; a session is one zeroing
     yaml = HEAD + "measure: {gas: 'weighed before and after, g, lower, scale'}\nreadings: readings.csv\n"
     rows = "one,day 1,200.0,150.0\nother,day 1,200.0,140.0\none,day 2,200.0,150.0\nother,day 2,200.0,140.0\n"
-    together = compiled(
+    together = told_of(
         tmp_path / "1", "resolution: 0.1 g\naccuracy: ±0.3 g\n", yaml, f"contender,session,gas before,gas after\n{rows}"
     )
     assert "offset" not in budget(result_of(together, "gas", "one"))
     single = "contender,session,weight\none,day 1,200.0\nother,day 1,150.0\none,day 2,200.2\nother,day 2,150.1\n"
-    apart = compiled(tmp_path / "2", "resolution: 0.1 g\naccuracy: ±0.3 g\n", ONE, single)
+    apart = told_of(tmp_path / "2", "resolution: 0.1 g\naccuracy: ±0.3 g\n", ONE, single)
     offsets = [x["size"] for x in result_of(apart, "weight", "one")["budget"] if x["sort"] == "offset"]
     assert offsets == pytest.approx([0.15 / 3**0.5] * 2), "two zeroings, each in half of the passes"
 
@@ -119,11 +123,11 @@ def test_offsets_are_shared_within_one_zeroing_alone(tmp_path: Path) -> None:
 def test_repeatability_of_the_instrument_counts_only_where_no_passes_show_it(tmp_path: Path) -> None:
     # JCGM 100, 4.3.10: what is in the observed scatter already is not counted again
     scale = "resolution: 0.01 g\naccuracy: ±0.01 g\nrepeatability: 0.5 g from 10 readings\n"
-    once = result_of(compiled(tmp_path / "1", scale), "weight", "one")
+    once = result_of(told_of(tmp_path / "1", scale), "weight", "one")
     (line,) = [x for x in once["budget"] if x["sort"] == "repeatability"]
     assert (line["size"], line["degrees"]) == (pytest.approx(0.5), 9)
     passes = "contender,weight\none,200.0\nother,150.0\none,200.2\nother,150.2\none,200.4\nother,150.4\n"
-    often = result_of(compiled(tmp_path / "2", scale, ONE, passes), "weight", "one")
+    often = result_of(told_of(tmp_path / "2", scale, ONE, passes), "weight", "one")
     assert "repeatability" not in budget(often)
     assert often["u"] == pytest.approx(0.2 / 3**0.5, rel=0.01)
 
@@ -195,11 +199,11 @@ def caveats(told: dict[str, Any]) -> list[str]:
 
 def test_a_page_says_that_a_reading_is_corrected_and_since_when(tmp_path: Path) -> None:
     scale = "title: Scale\nresolution: 0.1 g\ncalibrated: 2026-04-30\ncalibration: {correction: +0.12 g, u: 0.02 g}\n"
-    (said,) = caveats(compiled(tmp_path / "1", scale))
+    (said,) = caveats(told_of(tmp_path / "1", scale))
     assert said.startswith("What the scale showed is corrected by +0.12 g, from its calibration on 30 April 2026")
-    (said,) = caveats(compiled(tmp_path / "2", "calibration: {correction: {100 g: 0 g, 300 g: 0.2 g}}\n"))
+    (said,) = caveats(told_of(tmp_path / "2", "calibration: {correction: {100 g: 0 g, 300 g: 0.2 g}}\n"))
     assert "its table of 2 calibration points" in said
-    assert caveats(compiled(tmp_path / "3", "calibration: {u: 0.02 g}\n")) == []
+    assert caveats(told_of(tmp_path / "3", "calibration: {u: 0.02 g}\n")) == []
 
 
 @pytest.mark.parametrize(
@@ -209,7 +213,7 @@ def test_a_result_past_the_calibration_says_by_how_long_and_what_is_known(
     drift: str, says: str, tmp_path: Path
 ) -> None:
     scale = f"title: Scale\ncalibrated: 2025-01-31\n{drift}calibration: {{expires: 2026-01-31}}\n"
-    told = compiled(tmp_path, scale, f"{ONE}tested: 2026-05-02\n")
+    told = told_of(tmp_path, scale, f"{ONE}tested: 2026-05-02\n")
     (said,) = caveats(told)
     assert said.startswith("The scale was past its calibration: that counted until 31 January 2026")
     assert "three months later" in said
@@ -219,17 +223,17 @@ def test_a_result_past_the_calibration_says_by_how_long_and_what_is_known(
 
 def test_a_result_at_the_end_of_the_scale_or_beyond_it_says_so(tmp_path: Path) -> None:
     scale = "title: Scale\nresolution: 0.1 g\nrange: 149.8 g to 200.3 g\n"
-    said = caveats(compiled(tmp_path / "1", scale))
+    said = caveats(told_of(tmp_path / "1", scale))
     assert "“200.3” (One). There may have been more" in said[0]
     assert "“149.8” (Other). There may have been less" in said[1]
-    (said_of,) = caveats(compiled(tmp_path / "2", scale.replace("200.3", "160")))[1:]
+    (said_of,) = caveats(told_of(tmp_path / "2", scale.replace("200.3", "160")))[1:]
     assert "lie outside the range of the scale: “200.3” (One)" in said_of
 
 
 def test_a_result_beyond_the_calibrated_points_says_so(tmp_path: Path) -> None:
     points = "calibration: {correction: {100 g: 0 g, 160 g: 0.2 g, 180 g: 0.2 g}}\n"
     held, drawn = (
-        compiled(tmp_path / n, f"resolution: 0.1 g\n{more}")
+        told_of(tmp_path / n, f"resolution: 0.1 g\n{more}")
         for n, more in (("1", points), ("2", points.replace("{c", "{between: one line, c")))
     )
     assert "100 g to 180 g: “200.3” (One). The correction at the nearest point is used" in caveats(held)[1]
@@ -264,7 +268,7 @@ def test_repeatability_of_what_was_read_once_counts_beside_the_scatter_of_what_s
         "empty.csv": "contender,empty\none,100.0\none,100.2\none,100.4\nother,50.0\nother,50.2\nother,50.4\n",
     }
     scale = "resolution: 0.01 g\naccuracy: ±0.01 g\nrepeatability: 0.5 g\n"
-    told = compiled(tmp_path, scale, yaml, "contender,full\none,200.30\nother,149.81\n", **files)
+    told = told_of(tmp_path, scale, yaml, "contender,full\none,200.30\nother,149.81\n", **files)
     result = result_of(told, "loss", "one")
     assert [line["size"] for line in result["budget"] if line["sort"] == "shared"] == pytest.approx([0.5])
     assert result["u"] == pytest.approx((0.5**2 + 0.2**2 / 3) ** 0.5, rel=0.01)

@@ -38,6 +38,10 @@ ROWS = "contender,lead,page,sample\ncorvane,not found,2,S-1\nostler,3.1,2,S-2\nt
 PDF = report("Cover", "Lead, samples 1 and 2", "Lead, sample 3")
 
 
+def told_of(place: Path, yaml: str = HEAD, rows: str = ROWS, pdf: bytes = PDF) -> dict[str, Any]:
+    return results_of(place, yaml, **{"readings": rows, REPORT: pdf})
+
+
 def compiled(place: Path, yaml: str = HEAD, rows: str = ROWS, pdf: bytes = PDF) -> dict[str, Any]:
     return compile_campaign(place, yaml, **{"readings": rows, REPORT: pdf})
 
@@ -54,7 +58,7 @@ def without(yaml: str, *keys: str) -> str:
 
 
 def test_not_found_is_a_bound_at_the_detection_limit_and_never_half_of_it(tmp_path: Path) -> None:
-    corvane = result_of(compiled(tmp_path), "lead", "corvane")
+    corvane = result_of(told_of(tmp_path), "lead", "corvane")
     assert (corvane["value"], corvane["limit"], corvane["u"], corvane["high"]) == (0.5, "below", None, 0.5)
     assert corvane["printed"] == "less than 0.5 mg/kg"
     assert "not-found/lead/lead" in corvane["caveats"]
@@ -62,7 +66,7 @@ def test_not_found_is_a_bound_at_the_detection_limit_and_never_half_of_it(tmp_pa
 
 def test_an_expanded_uncertainty_is_divided_by_its_k(tmp_path: Path) -> None:
     """JCGM 100, 4.3.3: u = U/k; 10 % of 3.1 with k = 2 is 0.155, and normal: 1.96 of it either way."""
-    ostler = result_of(compiled(tmp_path), "lead", "ostler")
+    ostler = result_of(told_of(tmp_path), "lead", "ostler")
     assert ostler["u"] == pytest.approx(0.10 * 3.1 / 2)
     assert ostler["high"] - ostler["value"] == pytest.approx(1.959964 * 0.155, rel=1e-5)
     (line,) = ostler["budget"]
@@ -71,13 +75,13 @@ def test_an_expanded_uncertainty_is_divided_by_its_k(tmp_path: Path) -> None:
 
 def test_an_uncertainty_in_a_unit_of_its_own_is_converted(tmp_path: Path) -> None:
     """400 µg/kg is 0.4 mg/kg (SI prefixes); k = 1 leaves it as it is."""
-    told = compiled(tmp_path, HEAD.replace("uncertainty: 10 %, k: 2", "uncertainty: 400 µg/kg, k: 1"))
+    told = told_of(tmp_path, HEAD.replace("uncertainty: 10 %, k: 2", "uncertainty: 400 µg/kg, k: 1"))
     assert result_of(told, "lead", "ostler")["u"] == pytest.approx(0.4)
 
 
 def test_found_without_a_number_is_the_interval_between_the_limits(tmp_path: Path) -> None:
     """JCGM 100, 4.3.7: uniform from 0.5 to 2, so 1.25 with 0.75/√3; no step and no stated uncertainty on top."""
-    tamsin = result_of(compiled(tmp_path), "lead", "tamsin")
+    tamsin = result_of(told_of(tmp_path), "lead", "tamsin")
     assert tamsin["value"] == pytest.approx(1.25)
     assert tamsin["u"] == pytest.approx(0.75 / sqrt(3))
     assert [line["sort"] for line in tamsin["budget"]] == ["rough"]
@@ -95,7 +99,7 @@ def test_where_the_laboratory_states_no_uncertainty_the_page_says_so(tmp_path: P
 
 
 def test_the_record_names_the_laboratory_its_report_and_its_limits(tmp_path: Path) -> None:
-    told = compiled(tmp_path)
+    told = told_of(tmp_path)
     assert result_of(told, "lead", "corvane")["laboratory"] == {
         "name": "Lachter Analytics", "report": REPORT, "number": "LA-2291", "date": "2026-05-20",
         "accredited": "ISO/IEC 17025, metals in water", "page": None,

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from tests.campaigns import compile_campaign, refusal
+from tests.campaigns import compile_campaign, refusal, results_of
 
 YAML = """\
 title: Which kettle?
@@ -33,22 +33,31 @@ def yaml(claim: str, measure: str = 'boil time: "timed, s, lower"') -> str:
     return YAML.replace("MEASURE", f"{{{measure}}}").replace("CLAIM", claim)
 
 
-def held(place: Path, claim: str, measure: str = BOIL, rows: str = TIMES) -> tuple[dict[str, Any], str]:
-    """The claim's row of the record, and the words of the contender's sheet."""
-    title, _, of = measure.partition(": ")
-    text = yaml(claim, measure if "{" in of else f'{title}: "{of}"')
-    told = compile_campaign(place, text, readings=rows)
+def claimed(claim: str, measure: str) -> str:
+    title, _, how = measure.partition(": ")
+    return yaml(claim, measure if "{" in how else f'{title}: "{how}"')
+
+
+def held(place: Path, claim: str, measure: str = BOIL, rows: str = TIMES) -> dict[str, Any]:
+    """The claim's row of the record."""
+    (row,) = results_of(place, claimed(claim, measure), readings=rows)["claims"]
+    assert isinstance(row, dict)
+    return row
+
+
+def shown(place: Path, claim: str, measure: str = BOIL, rows: str = TIMES) -> tuple[dict[str, Any], str]:
+    """The same, and the words of the contender's sheet."""
+    (row,) = compile_campaign(place, claimed(claim, measure), readings=rows)["claims"]
     page = (place / "stoves/.site/stoves/contenders/aven.html").read_text(encoding="utf-8")
     text = html.unescape(re.sub(r"<[^>]+>", " ", page)).replace("\u2019", "'").replace("\u00a0", " ")
-    (row,) = told["claims"]
     return row, " ".join(text.split())
 
 
 def test_a_claim_under_another_condition_is_not_tested_and_both_conditions_are_said(tmp_path: Path) -> None:
-    row, text = held(tmp_path, "quantity: boil time, at most: 210 s, under: sea level")
+    row, text = shown(tmp_path, "quantity: boil time, at most: 210 s, under: sea level")
     assert (row["outcome"], row["reason"]["code"]) == ("not tested", "other-condition")
     assert "It is claimed under another condition (sea level); under ours (one litre of tap water) we measured" in text
-    row, text = held(
+    row, text = shown(
         tmp_path / "b", 'quantity: boil time, at most: 210 s, under: sea level, tested so: "no, the yard lies 900 m up"'
     )
     assert row["outcome"] == "not tested"
@@ -57,7 +66,7 @@ def test_a_claim_under_another_condition_is_not_tested_and_both_conditions_are_s
 
 def test_a_claim_whose_condition_the_test_met_is_tested(tmp_path: Path) -> None:
     for n, claim in enumerate(('under: "One litre of tap water"', "under: sea level, tested so: yes")):
-        row, text = held(tmp_path / str(n), f"quantity: boil time, at most: 210 s, {claim}")
+        row, text = shown(tmp_path / str(n), f"quantity: boil time, at most: 210 s, {claim}")
         assert (row["outcome"], row["scope"]) == ("supported", "repeat")
         assert "It is claimed under this condition, and so it was tested:" in text
 
@@ -68,7 +77,7 @@ def test_what_would_have_shown_an_undecided_claim_is_printed_on_the_safe_side(tm
 
     from scipy.stats import t as student
 
-    row, text = held(tmp_path, "quantity: boil time, at most: 200.5 s")
+    row, text = shown(tmp_path, "quantity: boil time, at most: 200.5 s")
     aven, brook = (200.1, 201.3, 199.9), (221.0, 220.2, 222.1)
     squares = sum((x - sum(of) / 3) ** 2 for of in (aven, brook) for x in of)
     limit = 200.5 - float(student.ppf(0.95, 4)) * sqrt(squares / 4 / 3)
@@ -80,12 +89,12 @@ def test_what_would_have_shown_an_undecided_claim_is_printed_on_the_safe_side(tm
 
 
 def test_a_range_has_two_acceptance_limits_or_is_too_narrow(tmp_path: Path) -> None:
-    row, text = held(tmp_path / "a", "quantity: boil time, at least: 203 s, at most: 230 s")
+    row, text = shown(tmp_path / "a", "quantity: boil time, at least: 203 s, at most: 230 s")
     assert row["outcome"] == "contradicted"
     low, high = row["accept"]
     assert 203 < low < high < 230
     assert low - 203 == pytest.approx(230 - high, rel=1e-6)
-    row, text = held(tmp_path / "b", "quantity: boil time, is: 200 s, within: 0.1 s")
+    row, text = shown(tmp_path / "b", "quantity: boil time, is: 200 s, within: 0.1 s")
     assert row["accept"] is None
     assert "measured like this, no value would count as shown" in text
 
@@ -100,20 +109,20 @@ def tries(aven: int, of: int) -> str:
 
 def test_never_failing_cannot_be_shown_and_one_failure_contradicts_it(tmp_path: Path) -> None:
     """Clopper and Pearson: ten of ten leave a share of 0.05^(1/10) = 0.741 with 95 % confidence (closed form)."""
-    row, text = held(tmp_path / "a", "quantity: lit, at least: 100 %", LIT, tries(10, 10))
+    row, text = shown(tmp_path / "a", "quantity: lit, at least: 100 %", LIT, tries(10, 10))
     assert (row["outcome"], row["reason"]["code"]) == ("undecided", "counted-share")
     assert row["reason"]["numbers"]["lower"] == pytest.approx(0.05**0.1, rel=1e-9)
     assert "It did so in 10 of 10 where the claim has at least 100 %" in text
     assert "With 95 % confidence it does so at least 74 % of the time. No number of tries can show" in text
-    row, _ = held(tmp_path / "b", "quantity: lit, at least: 100 %", LIT, tries(9, 10))
+    row = held(tmp_path / "b", "quantity: lit, at least: 100 %", LIT, tries(9, 10))
     assert row["outcome"] == "contradicted"
 
 
 def test_how_often_is_held_against_exact_limits(tmp_path: Path) -> None:
     """59 of 59 is the least that shows 95 % with 95 % confidence: 0.95⁵⁹ = 0.0485 (common practice, closed form)."""
-    assert held(tmp_path / "a", "quantity: lit, at least: 95 %", LIT, tries(59, 59))[0]["outcome"] == "supported"
-    assert held(tmp_path / "b", "quantity: lit, at least: 95 %", LIT, tries(58, 58))[0]["outcome"] == "undecided"
-    row, text = held(tmp_path / "c", "quantity: lit, at least: 90 %", LIT, tries(3, 8))
+    assert held(tmp_path / "a", "quantity: lit, at least: 95 %", LIT, tries(59, 59))["outcome"] == "supported"
+    assert held(tmp_path / "b", "quantity: lit, at least: 95 %", LIT, tries(58, 58))["outcome"] == "undecided"
+    row, text = shown(tmp_path / "c", "quantity: lit, at least: 90 %", LIT, tries(3, 8))
     assert row["outcome"] == "contradicted"
     assert "of the time, each limit with 95 % confidence" in text
 
@@ -131,17 +140,17 @@ COUNTED = "contender,pass,relights\naven,1,{}\naven,2,{}\nbrook,1,3\nbrook,2,1\n
 
 def test_a_count_decides_of_this_run_alone(tmp_path: Path) -> None:
     """Garwood: none in two runs leaves up to 2.996/2 a run."""
-    row, text = held(tmp_path / "a", "quantity: relights, at most: 0", COUNT, COUNTED.format(0, 0))
+    row, text = shown(tmp_path / "a", "quantity: relights, at most: 0", COUNT, COUNTED.format(0, 0))
     assert (row["outcome"], row["scope"]) == ("supported", "this run")
     assert row["reason"]["numbers"]["upper"] == pytest.approx(2.9957 / 2, abs=1e-4)
     assert "none so far still leaves up to 1.50 a run" in text
-    row, text = held(tmp_path / "b", "quantity: relights, at most: 0", COUNT, COUNTED.format(0, 1))
+    row, text = shown(tmp_path / "b", "quantity: relights, at most: 0", COUNT, COUNTED.format(0, 1))
     assert (row["outcome"], row["scope"]) == ("contradicted", "this run")
     assert "In this run we counted" in text
 
 
 def test_a_number_claimed_of_what_was_graded_is_not_tested(tmp_path: Path) -> None:
-    row, text = held(
+    row, text = shown(
         tmp_path, "quantity: grip, at least: 3", "grip: {kind: grade, grades: [poor, fair, good]}",
         "contender,pass,grip\naven,1,good\nbrook,1,fair\n",
     )  # fmt: skip
@@ -159,12 +168,12 @@ BY_PART = "contender,part,pass,use\n" + "".join(
 
 
 def test_a_claim_about_one_part_is_held_against_that_part(tmp_path: Path) -> None:
-    row, _ = held(tmp_path / "a", "quantity: use, at most: 40 g, part: First evening", PARTS, BY_PART)
+    row = held(tmp_path / "a", "quantity: use, at most: 40 g, part: First evening", PARTS, BY_PART)
     assert (row["outcome"], row["part"]) == ("supported", "First evening")
-    row, text = held(tmp_path / "b", "quantity: use, at most: 40 g, part: second evening", PARTS, BY_PART)
+    row, text = shown(tmp_path / "b", "quantity: use, at most: 40 g, part: second evening", PARTS, BY_PART)
     assert row["outcome"] == "contradicted"
     assert "We measured 70.200 g" in text
-    row, _ = held(tmp_path / "c", "quantity: use, at most: 40 g", PARTS, BY_PART)
+    row = held(tmp_path / "c", "quantity: use, at most: 40 g", PARTS, BY_PART)
     assert (row["outcome"], row["reason"]["code"]) == ("not tested", "parts-apart")
 
 
@@ -190,7 +199,7 @@ def test_a_claim_that_nothing_could_meet_is_refused_where_it_stands(
 
 
 def test_what_is_shown_is_said_of_the_ones_that_were_bought(tmp_path: Path) -> None:
-    _, text = held(tmp_path / "a", "quantity: boil time, at most: 210 s")
+    _, text = shown(tmp_path / "a", "quantity: boil time, at most: 210 s")
     assert "Supported for the one we bought, under our conditions. We measured" in text
     several = yaml("quantity: boil time, at most: 260 s").replace("    claims:", "    specimens: [a, b]\n    claims:")
     rows = "contender,specimen,pass,boil time\naven,a,1,200.1\naven,b,1,200.6\nbrook,,1,221.0\n"
@@ -225,7 +234,7 @@ def test_of_a_claim_that_contradicts_itself_the_outcome_says_which_figure_it_is_
 
 
 def test_the_claim_leads_to_the_working_it_is_held_against(tmp_path: Path) -> None:
-    held(tmp_path, "quantity: boil time, at most: 210 s")
+    shown(tmp_path, "quantity: boil time, at most: 210 s")
     page = (tmp_path / "stoves/.site/stoves/contenders/aven.html").read_text(encoding="utf-8")
     (claim,) = re.findall(r'<li class="claim.*?</li>', page, re.S)
     (href,) = re.findall(r'<a href="([^"]+)"', claim)

@@ -37,14 +37,16 @@ def yaml(harl: str = "paid: 90 EUR", tolk: str = "paid: 60 EUR", cost: str = "oi
 
 
 def verdict(place: Path, text: str, readings: str = "") -> dict[str, Any]:
-    told = compile_campaign(place, text, readings=readings or table())["verdict"]
+    told = results_of(place, text, readings=readings or table())["verdict"]
     assert isinstance(told, dict)
     return told
 
 
-def said(place: Path) -> str:
+def shown(place: Path, text: str, readings: str = "") -> tuple[dict[str, Any], str]:
+    """The verdict, and the words of the page."""
+    told = compile_campaign(place, text, readings=readings or table())["verdict"]
     page = (place / "stoves/.site/stoves/index.html").read_text(encoding="utf-8")
-    return " ".join(html.unescape(re.sub(r"<[^>]+>", " ", page)).replace("\u2019", "'").split())
+    return told, " ".join(html.unescape(re.sub(r"<[^>]+>", " ", page)).replace("\u2019", "'").split())
 
 
 def of_two_means(price: float) -> tuple[float, float]:
@@ -61,8 +63,13 @@ def of_two_means(price: float) -> tuple[float, float]:
     return (a * b - root) / (b * b - t2 * variance), (a * b + root) / (b * b - t2 * variance)
 
 
-def test_a_break_even_has_fiellers_limits(tmp_path: Path) -> None:
-    told = verdict(tmp_path, yaml())
+@pytest.fixture(scope="module")
+def crossing(tmp_path_factory: pytest.TempPathFactory) -> tuple[dict[str, Any], str]:
+    return shown(tmp_path_factory.mktemp("crossing"), yaml())
+
+
+def test_a_break_even_has_fiellers_limits(crossing: tuple[dict[str, Any], str]) -> None:
+    told, text = crossing
     (found,) = told["break_even"]
     assert found["why"] == "crosses"
     assert (found["sooner"], found["later"]) == ("tolk", "harl")
@@ -72,7 +79,6 @@ def test_a_break_even_has_fiellers_limits(tmp_path: Path) -> None:
     assert [s[2] for s in stretches] == [["tolk"], ["harl", "tolk"], ["harl"]]
     assert stretches[0][1] == pytest.approx(found["low"], rel=1e-9)
     assert stretches[1][1] == pytest.approx(found["high"], rel=1e-9)
-    text = said(tmp_path)
     assert (
         "Harl One costs more to buy than Tolk Beam and less to use: what it saves has paid back the dearer price after about 260 uses, at the earliest "
         in text
@@ -95,25 +101,25 @@ def test_the_price_that_all_pay_for_oil_is_no_reason_to_doubt_which_costs_less(t
 
 
 def test_one_that_costs_no_more_to_buy_and_less_to_use_is_cheaper_throughout(tmp_path: Path) -> None:
-    told = verdict(tmp_path, yaml(harl="paid: 60 EUR"))
+    told, text = shown(tmp_path, yaml(harl="paid: 60 EUR"))
     (found,) = told["break_even"]
     assert (found["why"], found["later"], found["at"]) == ("cheaper-throughout", "harl", None)
     assert [s["may_be"] for s in told["cost"]["cheapest"]] == [["harl"]]
-    assert "Harl One costs less to use than Tolk Beam, and no more to buy." in said(tmp_path)
+    assert "Harl One costs less to use than Tolk Beam, and no more to buy." in text
 
 
 def test_costs_that_cannot_be_told_apart_have_no_break_even(tmp_path: Path) -> None:
-    told = verdict(tmp_path, yaml(), table((20.0, 31.0, 24.5, 28.9), (30.1, 21.4, 27.0, 24.3)))
+    told, text = shown(tmp_path, yaml(), table((20.0, 31.0, 24.5, 28.9), (30.1, 21.4, 27.0, 24.3)))
     (found,) = told["break_even"]
     assert (found["why"], found["at"], found["low"], found["high"]) == ("not-resolved", None, None, None)
-    assert "What a use costs with Harl One and Tolk Beam can't be told apart" in said(tmp_path)
+    assert "What a use costs with Harl One and Tolk Beam can't be told apart" in text
     assert told["cost"]["cheapest"][0]["may_be"] == ["tolk"]  # which costs 30 EUR less to buy
 
 
 def test_a_single_run_each_has_no_break_even_and_says_why(tmp_path: Path) -> None:
-    (found,) = verdict(tmp_path, yaml(), table((20.0,), (30.1,)))["break_even"]
+    told, text = shown(tmp_path, yaml(), table((20.0,), (30.1,)))
+    (found,) = told["break_even"]
     assert found["why"] == "not-known"
-    text = said(tmp_path)
     assert "Whether another run would show the same cost of a use isn't known of Harl One and Tolk Beam" in text
     assert "What a use costs rests on one run each" in text
 
@@ -138,14 +144,14 @@ def test_a_repeatability_that_the_method_declares_stands_in_for_runs(tmp_path: P
 
 
 def test_a_break_even_outside_the_stated_use_is_none(tmp_path: Path) -> None:
-    told = verdict(tmp_path / "a", yaml(times="0 to 100"))
+    told, text = shown(tmp_path / "a", yaml(times="0 to 100"))
     assert told["break_even"][0]["why"] == "beyond-the-use"
     assert [s["may_be"] for s in told["cost"]["cheapest"]] == [["tolk"]]
-    assert ": all beyond the 100 that we ask about." in said(tmp_path / "a")
-    told = verdict(tmp_path / "b", yaml(times="400 to 900"))
+    assert ": all beyond the 100 that we ask about." in text
+    told, text = shown(tmp_path / "b", yaml(times="400 to 900"))
     assert told["break_even"][0]["why"] == "beyond-the-use"
     assert [s["may_be"] for s in told["cost"]["cheapest"]] == [["harl"]]
-    assert ": all before the 400 that we begin with." in said(tmp_path / "b")
+    assert ": all before the 400 that we begin with." in text
 
 
 def test_where_only_a_limit_or_the_middle_lies_outside_the_stated_use_it_is_said_the_same_way(tmp_path: Path) -> None:
@@ -157,8 +163,7 @@ def test_where_only_a_limit_or_the_middle_lies_outside_the_stated_use_it_is_said
         f"{high - 5:.0f} to 900": "; all but the latest lies before the ",
         f"{low + 5:.0f} to {high - 5:.0f}": "; the earliest lies before the ",
     }.items()):  # fmt: skip
-        verdict(tmp_path / str(n), yaml(times=times))
-        text = said(tmp_path / str(n))
+        _, text = shown(tmp_path / str(n), yaml(times=times))
         assert "after about 260 uses, at the earliest " in text
         assert says in text
     assert "that we begin with; the latest lies beyond the " in text
@@ -173,27 +178,27 @@ def test_a_price_that_is_a_range_takes_its_ends(tmp_path: Path) -> None:
 
 
 def test_a_cost_that_is_only_a_bound_stays_one(tmp_path: Path) -> None:
-    told = verdict(tmp_path, yaml(), table(tolk=("over 30",) * 4))
+    told, text = shown(tmp_path, yaml(), table(tolk=("over 30",) * 4))
     (found,) = told["break_even"]
     least = 0.012 * (30 - sum(HARL) / 4)
     assert (found["at"], found["low"]) == (None, 0.0)
     assert found["high"] > 30 / least
     assert {line["contender"]: line["limit"] for line in told["cost"]["lines"]} == {"harl": None, "tolk": "above"}
-    assert "has paid back the dearer price after" in said(tmp_path)  # 90 EUR is more than 60, whatever a use costs
-    assert "uses at the latest" in said(tmp_path)
+    assert "has paid back the dearer price after" in text  # 90 EUR is more than 60, whatever a use costs
+    assert "uses at the latest" in text
 
 
 def test_two_currencies_are_never_compared_by_use_either(tmp_path: Path) -> None:
-    told = verdict(tmp_path, yaml(tolk="paid: 60 USD"))
+    told, text = shown(tmp_path, yaml(tolk="paid: 60 USD"))
     assert told["cost"]["left_out"] == {"tolk": "other-currency"}
     assert (told["break_even"], told["cost"]["cheapest"]) == ([], [])
-    assert "Tolk Beam has a price in another currency than EUR, and no rate is assumed." in said(tmp_path)
+    assert "Tolk Beam has a price in another currency than EUR, and no rate is assumed." in text
 
 
 def test_one_without_a_price_has_no_line_and_is_named(tmp_path: Path) -> None:
-    told = verdict(tmp_path, yaml(tolk="maker: Tolk"))
+    told, text = shown(tmp_path, yaml(tolk="maker: Tolk"))
     assert told["cost"]["left_out"] == {"tolk": "no-price"}
-    assert "No price is noted for Tolk Beam, so there is no line for it." in said(tmp_path)
+    assert "No price is noted for Tolk Beam, so there is no line for it." in text
 
 
 @pytest.mark.parametrize(
@@ -226,6 +231,5 @@ def test_a_negative_price_is_refused(tmp_path: Path) -> None:
     assert "is not a price" in found.says
 
 
-def test_no_merit_is_divided_by_a_price(tmp_path: Path) -> None:
-    verdict(tmp_path, yaml())
-    assert not re.search(r"per (euro|EUR)|(EUR|€)/g\b.*better", said(tmp_path))
+def test_no_merit_is_divided_by_a_price(crossing: tuple[dict[str, Any], str]) -> None:
+    assert not re.search(r"per (euro|EUR)|(EUR|€)/g\b.*better", crossing[1])
