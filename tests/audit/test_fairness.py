@@ -303,11 +303,9 @@ def test_a_claim_whose_condition_the_author_answers_is_left_alone(tmp_path: Path
 
 def test_the_record_holds_what_was_said_of_firmware_settings_damage_and_samples(tmp_path: Path) -> None:
     yaml = contenders("firmware: 2.1, settings: as shipped, put right: nothing", "model: Mk II")
-    corvane, ostler = compile_campaign(tmp_path / "a", yaml, readings=CLEAN, **SCALE)["contenders"]
+    corvane, ostler = results_of(tmp_path / "a", yaml, readings=CLEAN, **SCALE)["contenders"]
     assert (corvane["firmware"], corvane["settings"], corvane["put_right"]) == ("2.1", "as shipped", "nothing")
     assert (ostler["firmware"], ostler["settings"], ostler["put_right"]) == (None, None, None)
-    told = compile_campaign(
-        tmp_path / "b", LEAD % "      taken: {corvane: 2026-05-01}\n      diluted: 1 to 10\n", **REPORT
-    )
+    told = results_of(tmp_path / "b", LEAD % "      taken: {corvane: 2026-05-01}\n      diluted: 1 to 10\n", **REPORT)
     laboratory = told["results"][0]["laboratory"]
     assert (laboratory["taken"], laboratory["diluted"]) == ({"corvane": "2026-05-01"}, {"all": "1 to 10"})

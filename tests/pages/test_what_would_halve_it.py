@@ -6,12 +6,13 @@ JCGM 100:2008, 4.2.3 (s/√n), 4.3.7 (a half-width a gives a/√3, a step δ giv
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from tests.campaigns import compile_campaign, result_of
+from tests.campaigns import compile_campaign, result_of, results_of
 from tests.pages.reading import Element, read
 
 TWO = "title: T\ncontenders: {corvane: Corvane Sol, ostler: Ostler Mk II}\n"
@@ -37,10 +38,11 @@ def said(tmp_path: Path, test: str, of: str) -> str:
     return working(tmp_path, test, of).one("p", class_="made-of").text
 
 
-def weighed(tmp_path: Path, scale: str, rows: str) -> dict[str, Any]:
-    return compile_campaign(
-        tmp_path, WEIGHED, readings=f"contender,pass,weight\n{rows}", **{"instruments.yaml": f"scale: {scale}\n"}
-    )
+def weighed(
+    tmp_path: Path, scale: str, rows: str, made: Callable[..., dict[str, Any]] = compile_campaign
+) -> dict[str, Any]:
+    readings = f"contender,pass,weight\n{rows}"
+    return made(tmp_path, WEIGHED, readings=readings, **{"instruments.yaml": f"scale: {scale}\n"})
 
 
 def test_a_scale_of_half_the_step_would_halve_what_its_step_brings(tmp_path: Path) -> None:
@@ -54,7 +56,7 @@ def test_a_scale_of_half_the_step_would_halve_what_its_step_brings(tmp_path: Pat
         line,
     )
     assert found, line
-    after = weighed(tmp_path / "b", f"{found[1]} g, accuracy ±0.1 g", rows)
+    after = weighed(tmp_path / "b", f"{found[1]} g, accuracy ±0.1 g", rows, results_of)
     ours, theirs = (result_of(told, "weight", "corvane")["u"] for told in (before, after))
     assert theirs <= ours / 2
 
@@ -65,7 +67,7 @@ def test_a_step_that_all_but_halves_it_is_named_and_not_the_next(tmp_path: Path)
     before = weighed(tmp_path / "a", "0.1 g, accuracy ±0.0005 g", rows)
     line = said(tmp_path / "a", "weight", "weight-corvane")
     assert "; an instrument that reads in steps of 0.05 g would halve it." in line
-    after = weighed(tmp_path / "b", "0.05 g, accuracy ±0.0005 g", rows)
+    after = weighed(tmp_path / "b", "0.05 g, accuracy ±0.0005 g", rows, results_of)
     ours, theirs = (result_of(told, "weight", "corvane")["u"] for told in (before, after))
     assert theirs == pytest.approx(ours / 2, rel=0.02)
 
@@ -102,25 +104,39 @@ def test_so_many_passes_would_halve_what_scatter_brings(tmp_path: Path) -> None:
     assert (s2 / many + offset2) <= found["u"] ** 2 / 4 < (s2 / (many - 1) + offset2)
 
 
-def test_a_constant_known_so_much_better_would_halve_it(tmp_path: Path) -> None:
-    def compiled(within: str, folder: str) -> dict[str, Any]:
-        return compile_campaign(
-            tmp_path / folder, HEATED % within, readings="contender,gas\ncorvane,14.32\nostler,16.18\n",
-            **{"instruments.yaml": "scale: 0.01 g, accuracy ±0.02 g\n"},
-        )  # fmt: skip
+HEATS = {
+    "readings": "contender,gas\ncorvane,14.32\nostler,16.18\n",
+    "instruments.yaml": "scale: 0.01 g, accuracy ±0.02 g\n",
+}
 
-    before = compiled("2", "a")
-    line = said(tmp_path / "a", "heat", "heat-corvane")
+
+@pytest.fixture(scope="module")
+def heated(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, dict[str, Any]]:
+    """Where the constant is known to 2 kJ/g."""
+    place = tmp_path_factory.mktemp("heated")
+    return place, compile_campaign(place, HEATED % "2", **HEATS)
+
+
+def test_a_constant_known_so_much_better_would_halve_it(heated: tuple[Path, dict[str, Any]], tmp_path: Path) -> None:
+    place, before = heated
+    line = said(place, "heat", "heat-corvane")
     found = re.search(r"would be halved if that were known to ([\d.]+) kJ/g either way in place of 2 kJ/g\.", line)
     assert found, line
-    ours, theirs = (result_of(told, "heat", "corvane")["u"] for told in (before, compiled(found[1], "b")))
+    after = results_of(tmp_path, HEATED % found[1], **HEATS)
+    ours, theirs = (result_of(told, "heat", "corvane")["u"] for told in (before, after))
     assert theirs == pytest.approx(ours / 2, rel=0.01)  # the half-width is printed with two digits
 
 
-def test_what_is_left_without_a_cause_is_said_where_no_cure_is_enough(tmp_path: Path) -> None:
-    weighed(tmp_path, "1 g, accuracy ±0.4 g", "corvane,1,86\nostler,1,112\n")
+@pytest.fixture(scope="module")
+def coarse(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, dict[str, Any]]:
+    """Two weighed once on a scale of 1 g, ±0.4 g."""
+    place = tmp_path_factory.mktemp("coarse")
+    return place, weighed(place, "1 g, accuracy ±0.4 g", "corvane,1,86\nostler,1,112\n")
+
+
+def test_what_is_left_without_a_cause_is_said_where_no_cure_is_enough(coarse: tuple[Path, dict[str, Any]]) -> None:
     # δ²/12 = 0.0833 of 0.0833 + 0.16/3 = 0.1367: 61 %; the rest is 0.4/√3 = 0.23 g
-    assert said(tmp_path, "weight", "weight-corvane") == (
+    assert said(coarse[0], "weight", "weight-corvane") == (
         "More than half of the uncertainty that is known (61 %) is the step the scale reads in; without it 0.23 g "
         "would be left. " + NO_REPEAT
     )
@@ -135,22 +151,19 @@ def test_an_error_that_moves_all_alike_is_said_to_matter_to_values_and_not_to_ga
     assert MOVES_ALIKE not in said(tmp_path / "gain", "weight", "weight-corvane")
 
 
-def test_only_repeats_are_said_to_show_a_scatter_that_nobody_knows(tmp_path: Path) -> None:
-    weighed(tmp_path / "once", "0.1 g, accuracy ±0.6 g", "corvane,1,86\nostler,1,112\n")
-    assert NO_REPEAT in said(tmp_path / "once", "weight", "weight-corvane")
-    caption = working(tmp_path / "once", "weight", "weight-corvane").one("table", class_="budget").one("caption").text
+def test_only_repeats_are_said_to_show_a_scatter_that_nobody_knows(
+    coarse: tuple[Path, dict[str, Any]], tmp_path: Path
+) -> None:
+    assert NO_REPEAT in said(coarse[0], "weight", "weight-corvane")
+    caption = working(coarse[0], "weight", "weight-corvane").one("table", class_="budget").one("caption").text
     assert caption.startswith("What the known uncertainty is made of")
     rows = "".join(f"{c},{n},{w}\n" for c, at in (("corvane", 86), ("ostler", 112)) for n, w in ((1, at), (2, at + 4)))
-    weighed(tmp_path / "twice", "0.1 g, accuracy ±0.6 g", rows)
-    assert NO_REPEAT not in said(tmp_path / "twice", "weight", "weight-corvane")
+    weighed(tmp_path, "0.1 g, accuracy ±0.6 g", rows)
+    assert NO_REPEAT not in said(tmp_path, "weight", "weight-corvane")
 
 
-def test_a_budgets_lines_lead_to_what_they_are_of(tmp_path: Path) -> None:
-    compile_campaign(
-        tmp_path, HEATED % "2", readings="contender,gas\ncorvane,14.32\nostler,16.18\n",
-        **{"instruments.yaml": "scale: 0.01 g, accuracy ±0.02 g\n"},
-    )  # fmt: skip
-    table = working(tmp_path, "heat", "heat-corvane").one("table", class_="budget")
+def test_a_budgets_lines_lead_to_what_they_are_of(heated: tuple[Path, dict[str, Any]]) -> None:
+    table = working(heated[0], "heat", "heat-corvane").one("table", class_="budget")
     links = {a.text: a.attrs["href"] for a in table.all("a")}
     assert links["heating value"] == "#heat-heating_value"
     assert links["the scale"].endswith("instruments/scale.html")
@@ -163,9 +176,9 @@ def test_an_unknown_accuracy_is_said_to_be_missing_from_its_budget(tmp_path: Pat
     assert "The accuracy of the scale isn’t known, so nothing of it is in here: the true uncertainty is larger." in text
 
 
-def test_the_bar_has_one_piece_a_line_as_long_as_its_share(tmp_path: Path) -> None:
-    told = weighed(tmp_path, "1 g, accuracy ±0.4 g", "corvane,1,86\nostler,1,112\n")
-    drawn = working(tmp_path, "weight", "weight-corvane").one("svg", class_="shares")
+def test_the_bar_has_one_piece_a_line_as_long_as_its_share(coarse: tuple[Path, dict[str, Any]]) -> None:
+    place, told = coarse
+    drawn = working(place, "weight", "weight-corvane").one("svg", class_="shares")
     lengths = [float(r.attrs["width"].rstrip("%")) for r in drawn.all("rect")]
     shares = sorted((b["share"] for b in result_of(told, "weight", "corvane")["budget"]), reverse=True)
     assert lengths == pytest.approx([100 * s for s in shares], abs=0.01)
