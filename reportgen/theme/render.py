@@ -7,15 +7,14 @@ import posixpath
 from reportgen.finding import Place, Refused, refuse
 from reportgen.theme.finished import finished
 from reportgen.theme.load import Theme
-
-BELOW = "<!-- below -->"  # where a template wants the rules for what follows
+from reportgen.theme.sheets import BELOW
 
 
 def render(theme: Theme, template: str, view: object, page_address: str) -> str:
     """The page at `page_address` (from the site's root): `template` of the theme, filled from `view`.
 
     The same view gives the same text. Raises `Refused` with the template's file and line where one is missing,
-    is broken, or asks for what isn't there.
+    is broken, asks for what isn't there, or is an author's and reckons with what can't be reckoned with.
     """
     from jinja2 import TemplateError
 
@@ -29,16 +28,16 @@ def render(theme: Theme, template: str, view: object, page_address: str) -> str:
         )
         html = finished(theme.environment, html)
         html = _with_rules_below(html, theme.sheet_below(template), way_to_root(page_address))
-    except TemplateError as problem:
+    except Exception as problem:
+        if not isinstance(problem, TemplateError) and _line(theme, problem).file not in theme.own:
+            raise
         raise _broken(theme, template, problem) from problem
     return html.rstrip() + "\n"
 
 
 def _with_rules_below(html: str, sheet: str, root: str) -> str:
-    """The page with its second sheet where the template wants it; in the head where it says nothing of that."""
-    place = BELOW if BELOW in html else "</head>"
-    link = f'<link rel="stylesheet" href="{root}{sheet}">' if sheet else ""
-    return html.replace(place, link + place.removeprefix(BELOW), 1) if sheet or place == BELOW else html
+    """The page with its second sheet, if it has one, where the template wants it."""
+    return html.replace(BELOW, f'<link rel="stylesheet" href="{root}{sheet}">' if sheet else "", 1)
 
 
 def way_to_root(page_address: str) -> str:
@@ -51,23 +50,30 @@ def _broken(theme: Theme, template: str, problem: Exception) -> Refused:
     """The innermost template line that the error passed through."""
     from jinja2 import TemplateNotFound, TemplateSyntaxError
 
-    place = Place(theme.origins.get(template, f"themes/{theme.name}/templates/{template}"))
-    if isinstance(problem, TemplateNotFound):
-        says = f"the theme has no template “{problem.name}”"
-    else:
-        says = f"this template can't be used: {problem}"
+    place = _line(theme, problem)
     if isinstance(problem, TemplateSyntaxError):
         place = Place(problem.filename or place.file, problem.lineno)
+    if isinstance(problem, TemplateNotFound):
+        says = f"the theme has no template “{problem.name}”"
+    elif isinstance(problem, RecursionError):
+        says = "this template comes back to itself without an end"
     else:
-        trace, known = problem.__traceback__, set(theme.origins.values())
-        while trace is not None:
-            if trace.tb_frame.f_code.co_filename in known:
-                place = Place(trace.tb_frame.f_code.co_filename, trace.tb_lineno)
-            trace = trace.tb_next
+        says = f"this template can't be used: {problem}"
     return refuse(
         "broken-template",
-        place,
+        place if place.file else Place(theme.origins.get(template, f"themes/{theme.name}/templates/{template}")),
         says,
         "a page can't be set with it",
         "mend that line, or take the file away if the theme is based on another: that one's then serves",
     )
+
+
+def _line(theme: Theme, problem: Exception) -> Place:
+    """The innermost line of a template that the error passed through; no file where it passed through none."""
+    place, known = Place(""), set(theme.origins.values())
+    trace = problem.__traceback__
+    while trace is not None:
+        if trace.tb_frame.f_code.co_filename in known:
+            place = Place(trace.tb_frame.f_code.co_filename, trace.tb_lineno)
+        trace = trace.tb_next
+    return place

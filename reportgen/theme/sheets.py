@@ -5,8 +5,8 @@ A file serves every page, unless it begins with a line that names the templates 
     /* for: parts/grid.html, wide/*.html */
 
 Then it goes only into the sheets of pages whose template is one of these, or draws on one of them, at any depth. A
-file whose name ends in ``-below.css`` is for what stands below the first picture of a page: with its like it makes a
-second sheet for that kind of page, which its template asks for where it is needed, so that nothing above waits for it.
+file whose name ends in ``-below.css`` is for what stands below the first picture of a page: where a template has the mark
+`BELOW`, these make a second sheet, which comes there, so that nothing above waits for it. Elsewhere they are like others.
 One whose name ends in ``-print.css`` is for paper: all of them together are a sheet that a screen need not wait for.
 In each, files stand in the order of their names.
 """
@@ -14,11 +14,12 @@ In each, files stand in the order of their names.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from fnmatch import fnmatchcase
 
 from reportgen.theme.tight import tight
 
+BELOW = "<!-- below -->"
 _FOR = re.compile(r"\s*/\*\s*for:(.*?)\*/", re.DOTALL)
 _DRAWS_ON = re.compile(r"""\{%[-+]?\s*(?:extends|include|import|from)\s+["']([^"']+)["']""")
 
@@ -74,21 +75,25 @@ def page_templates(templates: Mapping[str, str]) -> tuple[str, ...]:
 
 def sheets(styles: Mapping[str, str], templates: Mapping[str, str]) -> dict[str, str]:
     """The sheet of each kind of page, by its template."""
-    return _sheets({name: text for name, text in styles.items() if not is_below(name)}, templates)
+    return _sheets(styles, templates, lambda name, template: not (is_below(name) and BELOW in templates[template]))
 
 
 def sheets_below(styles: Mapping[str, str], templates: Mapping[str, str]) -> dict[str, str]:
     """The second sheet of each kind of page that has one, by its template."""
-    made = _sheets({name: text for name, text in styles.items() if is_below(name)}, templates)
+    made = _sheets(styles, templates, lambda name, template: is_below(name) and BELOW in templates[template])
     return {template: sheet for template, sheet in made.items() if sheet.strip()}
 
 
-def _sheets(styles: Mapping[str, str], templates: Mapping[str, str]) -> dict[str, str]:
+def _sheets(
+    styles: Mapping[str, str], templates: Mapping[str, str], wanted: Callable[[str, str], bool]
+) -> dict[str, str]:
     small = {name: tight(text) for name, text in styles.items()}
-    return {
-        template: "\n".join(filter(None, (small[name] for name in styles_for(styles, templates, template)))) + "\n"
-        for template in page_templates(templates)
-    }
+
+    def sheet(template: str) -> str:
+        names = (name for name in styles_for(styles, templates, template) if wanted(name, template))
+        return "\n".join(filter(None, (small[name] for name in names))) + "\n"
+
+    return {template: sheet(template) for template in page_templates(templates)}
 
 
 def paper_sheet(styles: Mapping[str, str]) -> str:

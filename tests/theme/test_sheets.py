@@ -15,7 +15,7 @@ import pytest
 from reportgen.theme import load_theme
 from reportgen.theme.load import Theme
 from reportgen.theme.render import render
-from reportgen.theme.sheets import page_templates, paper_sheet, served, sheets, sheets_below, styles_for
+from reportgen.theme.sheets import BELOW, page_templates, paper_sheet, served, sheets, sheets_below, styles_for
 
 THEME = load_theme(None)
 TEMPLATES = {
@@ -55,20 +55,21 @@ def test_files_stand_in_the_order_of_their_names_and_print_in_a_sheet_of_its_own
 
 
 def test_rules_for_below_are_a_second_sheet_of_the_pages_they_serve() -> None:
-    styles = {"10.css": "a{}", "60-below.css": "/* for: parts/figure.html */ b{c:d}"}
-    assert sheets(styles, TEMPLATES)["campaign.html"] == "a{}\n"
-    assert sheets_below(styles, TEMPLATES) == {"campaign.html": "b{c:d}\n"}
+    styles = {"60-below.css": "/* for: parts/figure.html */ b{c:d}", "70.css": "a{}"}
+    parted = {**TEMPLATES, "campaign.html": f"{TEMPLATES['campaign.html']}<p></p>{BELOW}<p></p>"}
+    assert sheets(styles, parted)["campaign.html"] == "a{}\n"
+    assert sheets_below(styles, parted) == {"campaign.html": "b{c:d}\n"}
+    assert sheets(styles, TEMPLATES)["campaign.html"] == "b{c:d}\na{}\n"
+    assert sheets_below(styles, TEMPLATES) == {}
 
 
-def test_the_second_sheet_comes_where_the_template_wants_it_and_else_before_the_page() -> None:
-    wanted, silent = "<head></head><p>1</p>\n<!-- below -->\n<p>2</p>", "<head></head><p>1</p>"
-    styles = {"60-below.css": "b{c:d}"}
+def test_the_second_sheet_comes_where_the_template_wants_it() -> None:
+    text = f"<p>1</p>\n{BELOW}\n<p>2</p>"
+    theme = Theme("x", "X", {"page.html": text}, {"60-below.css": "b{c:d}"}, {}, {"page.html": "page.html"})
     link = '<link rel="stylesheet" href="../static/x/page-below.css">'
-    for text, said in ((wanted, wanted.replace("<!-- below -->", link)), (silent, f"<head>{link}</head><p>1</p>")):
-        theme = Theme("x", "X", {"page.html": text}, styles, {}, {"page.html": "page.html"})
-        assert render(theme, "page.html", None, "a/b.html").strip() == said
-        assert theme.static["static/x/page-below.css"] == b"b{c:d}\n"
-    plain = Theme("x", "X", {"page.html": wanted}, {}, {}, {"page.html": "page.html"})
+    assert render(theme, "page.html", None, "a/b.html").strip() == text.replace(BELOW, link)
+    assert theme.static["static/x/page-below.css"] == b"b{c:d}\n"
+    plain = Theme("x", "X", {"page.html": text}, {}, {}, {"page.html": "page.html"})
     assert "below" not in render(plain, "page.html", None, "a/b.html")
 
 
