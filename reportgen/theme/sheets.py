@@ -5,10 +5,10 @@ A file serves every page, unless it begins with a line that names the templates 
     /* for: parts/grid.html, wide/*.html */
 
 Then it goes only into the sheets of pages whose template is one of these, or draws on one of them, at any depth. A
-file whose name ends in ``-below.css`` is for what stands below the first picture of a page: where a template has the mark
-`BELOW`, these make a second sheet, which comes there, so that nothing above waits for it. Elsewhere they are like others.
-One whose name ends in ``-print.css`` is for paper: all of them together are a sheet that a screen need not wait for.
-In each, files stand in the order of their names.
+file whose name ends in ``-below.css`` is for what stands below the first picture of a page: where a template has the
+mark `BELOW`, these make a second sheet, which comes there, so that nothing above waits for it. Elsewhere they are like
+others. One whose name ends in ``-print.css`` is for paper: all of them together are a sheet that a screen need not wait
+for. In each, files stand in the order of their names.
 """
 
 from __future__ import annotations
