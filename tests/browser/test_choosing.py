@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
 
-from reportgen.browser.chromium import started
 from tests.site.archives import site_of
 
 if TYPE_CHECKING:
@@ -20,24 +18,6 @@ pytestmark = pytest.mark.browser
 @pytest.fixture(scope="module")
 def archive(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return site_of(tmp_path_factory.mktemp("archive")) / "index.html"
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    with started() as running:
-        yield running
-
-
-@pytest.fixture
-def page(browser: Browser) -> Iterator[Page]:
-    troubles: list[str] = []
-    page = browser.new_page(viewport={"width": 390, "height": 844})
-    page.set_default_timeout(15_000)
-    page.on("console", lambda m: troubles.append(m.text) if m.type in ("error", "warning") else None)
-    page.on("pageerror", lambda e: troubles.append(str(e)))
-    yield page
-    page.close()
-    assert troubles == []
 
 
 def shown(page: Page) -> list[str]:

@@ -3,13 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
-
-from reportgen.browser.chromium import started
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Locator, Page
@@ -17,24 +14,6 @@ if TYPE_CHECKING:
 pytestmark = pytest.mark.browser
 GAS = "figure-gas-burned"
 TRACE = "figure-trace--canister-temperature--canister"
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    with started() as running:
-        yield running
-
-
-@pytest.fixture
-def page(browser: Browser) -> Iterator[Page]:
-    troubles: list[str] = []
-    page = browser.new_page(viewport={"width": 390, "height": 844})
-    page.set_default_timeout(15_000)
-    page.on("console", lambda m: troubles.append(m.text) if m.type in ("error", "warning") else None)
-    page.on("pageerror", lambda e: troubles.append(str(e)))
-    yield page
-    page.close()
-    assert troubles == []
 
 
 def page_of(site: Path, figure: str) -> Path:

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
 
-from reportgen.browser.chromium import started
 from tests.site.archives import STOVES, site_of
 
 if TYPE_CHECKING:
@@ -23,12 +21,6 @@ RENAMED = STOVES.replace("published:", "formerly: cookers\npublished:").replace(
 @pytest.fixture(scope="module")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return site_of(tmp_path_factory.mktemp("archive"), stoves=RENAMED)
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    with started() as running:
-        yield running
 
 
 @pytest.mark.parametrize("scripts", [True, False])

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from reportgen.browser.chromium import started
 from reportgen.browser.served import served
 from reportgen.site.searching import available
 from tests.site.archives import site_of
@@ -31,24 +30,6 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def root(site: Path) -> Iterator[str]:
     with served(site) as at:
         yield at
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    with started() as running:
-        yield running
-
-
-@pytest.fixture
-def page(browser: Browser) -> Iterator[Page]:
-    troubles: list[str] = []
-    page = browser.new_page(viewport={"width": 390, "height": 844})
-    page.set_default_timeout(15_000)
-    page.on("console", lambda m: troubles.append(m.text) if m.type in ("error", "warning") else None)
-    page.on("pageerror", lambda e: troubles.append(str(e)))
-    yield page
-    page.close()
-    assert [t for t in troubles if "404" not in t] == []  # a browser asks for an icon of its own accord
 
 
 def search(page: Page, words: str) -> str:

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
 
-from reportgen.browser.chromium import started
 from reportgen.browser.inspect import Fault, inspect_site
 from reportgen.pages import build_pages
 from tests.pages.weighing import told_weighed, whole
@@ -38,22 +36,14 @@ def faults(site: Path) -> list[Fault]:
 
 
 @pytest.fixture(scope="module")
-def browser(faults: list[Fault]) -> Iterator[Browser]:  # after the inspection: one browser at a time
-    with started() as running:
-        yield running
+def browser(faults: list[Fault], browser: Browser) -> Browser:  # after the inspection: one browser at a time
+    return browser
 
 
 @pytest.fixture
-def page(site: Path, browser: Browser) -> Iterator[Page]:
-    troubles: list[str] = []
-    page = browser.new_page(viewport={"width": 390, "height": 844})
-    page.set_default_timeout(15_000)
-    page.on("console", lambda m: troubles.append(m.text) if m.type in ("error", "warning") else None)
-    page.on("pageerror", lambda e: troubles.append(str(e)))
+def page(site: Path, page: Page) -> Page:
     page.goto((site / "stoves/index.html").as_uri())
-    yield page
-    page.close()
-    assert troubles == []
+    return page
 
 
 def said(page: Page) -> str:
