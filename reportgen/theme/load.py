@@ -15,6 +15,7 @@ from reportgen.finding import Finding, Place, Refused, refuse
 from reportgen.theme.folder import ThemeFolder, asked_at, based_on_at, carried_themes, theme_files
 from reportgen.theme.own_files import lacks, stray, styles_unread, templates_unused
 from reportgen.theme.sheets import page_templates, paper_sheet, sheets, sheets_below
+from reportgen.theme.shown_nowhere import shown_nowhere
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -31,7 +32,7 @@ class Theme:
     """A theme, complete: what it lacked has come from the theme it is based on.
 
     `templates` and `styles` map a name to its text; `static` maps a site address to bytes, the style sheets among
-    them. `origins` say where each template stands, for messages.
+    them. `origins` say where each template stands, for messages; `own` are those of them that an author wrote.
     """
 
     name: str
@@ -40,13 +41,14 @@ class Theme:
     styles: Mapping[str, str]
     files: Mapping[str, bytes]
     origins: Mapping[str, str]
+    own: frozenset[str] = frozenset()
 
     def sheet_of(self, template: str) -> str:
         """The site's address of the style sheet of the pages of that template."""
         return f"static/{self.name}/{template.removesuffix('.html').replace('/', '-')}.css"
 
     def sheet_below(self, template: str) -> str:
-        """The address of their second sheet, for what stands below the first picture; "" where they need none."""
+        """The address of their second sheet, for what stands below the first picture; "" where they have none."""
         return self.sheet_of(f"{template.removesuffix('.html')}-below.html") if template in self._below else ""
 
     @cached_property
@@ -146,12 +148,14 @@ def _same(one: ThemeFolder, other: ThemeFolder) -> bool:
 def _laid_over(base: Theme, folder: ThemeFolder) -> Theme:
     """The theme with the files of one more folder, which take the place of those of the same name."""
     texts = {path: _text(data, f"{folder.origin}/{path}") for path, data in folder.files.items() if _is_text(path)}
+    origins = {name: f"{folder.origin}/templates/{name}" for name in _under("templates", texts)}
     return replace(
         base,
         templates={**base.templates, **_under("templates", texts)},
         styles={**base.styles, **_under("styles", texts)},
         files={**base.files, **_under("static", folder.files)},
-        origins={**base.origins, **{name: f"{folder.origin}/templates/{name}" for name in _under("templates", texts)}},
+        origins={**base.origins, **origins},
+        own=base.own if folder.carried else base.own | set(origins.values()),
     )
 
 
@@ -169,6 +173,9 @@ def _looked_through(folder: ThemeFolder, under: Theme, theme: Theme) -> Iterator
     yield from stray(folder.files, folder.origin)
     if under.templates:
         yield from templates_unused(_under("templates", texts), under.templates, theme.templates, folder.origin)
+    yield from shown_nowhere(
+        _under("templates", texts), theme.templates, page_templates(under.templates or theme.templates), folder.origin
+    )
     own = [name for name in _under("styles", texts) if name.endswith(".css")]
     yield from styles_unread(own, theme.styles, theme.templates, folder.origin)
 

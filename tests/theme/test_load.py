@@ -57,22 +57,39 @@ def test_a_page_finds_the_site_s_root_from_where_it_stands() -> None:
 
 
 @pytest.mark.parametrize(
-    ("themes", "rule", "file"),
+    ("themes", "rule", "place"),
     [
         ({}, "no-theme", "content/publication.yaml"),
-        ({"ours": "based on: nowhere\n"}, "no-theme", "themes/ours/theme.yaml"),
-        ({"ours": "based on: theirs\n", "theirs": "based on: ours\n"}, "theme-ring", "themes/theirs/theme.yaml"),
-        ({"ours": "colour: red\n"}, "theme-unreadable", "themes/ours/theme.yaml"),
-        ({"ours": "title: [\n"}, "theme-unreadable", "themes/ours/theme.yaml"),
+        ({"ours": "based on: nowhere\n"}, "no-theme", "themes/ours/theme.yaml:1:11"),
+        ({"ours": "based on: theirs\n", "theirs": "based on: ours\n"}, "theme-ring", "themes/theirs/theme.yaml:1:11"),
+        ({"ours": "based on: ours\n"}, "theme-ring", "themes/ours/theme.yaml:1:11"),
+        ({"ours": "title: T\ncolour: red\n"}, "theme-unreadable", "themes/ours/theme.yaml:2:1"),
+        ({"ours": "title: T\nsays: [a, b]\n"}, "theme-unreadable", "themes/ours/theme.yaml:2:1"),
+        ({"ours": "- title\n"}, "theme-unreadable", "themes/ours/theme.yaml:1:1"),
+        ({"ours": "title: [T\nbased on: reading-room\n"}, "broken-yaml", "themes/ours/theme.yaml:1:8"),
+        ({"ours": "title: !!python/name:os T\n"}, "tag", "themes/ours/theme.yaml:1:8"),
     ],
 )
 def test_a_theme_that_cannot_be_used_is_refused_with_its_place(
-    tmp_path: Path, themes: dict[str, str], rule: str, file: str
+    tmp_path: Path, themes: dict[str, str], rule: str, place: str
 ) -> None:
     with pytest.raises(Refused) as refused:
         load_theme(_themes(tmp_path, **themes), "ours")
     (finding,) = refused.value.findings
-    assert (finding.rule, finding.place.file) == (rule, file)
+    assert (finding.rule, str(finding.place)) == (rule, place)
+    assert "unicode string" not in finding.why  # the parser's own words
+    assert finding.do
+
+
+def test_a_base_nearly_named_is_recognised(tmp_path: Path) -> None:
+    with pytest.raises(Refused) as refused:
+        load_theme(_themes(tmp_path, ours="based on: reading-rom\n"), "ours")
+    (finding,) = refused.value.findings
+    assert finding.do == "did you mean “reading-room”?"
+
+
+def test_a_theme_s_title_is_text_whatever_it_looks_like(tmp_path: Path) -> None:
+    assert load_theme(_themes(tmp_path, ours="title: 2026-02-30\nbased on: field-book\n"), "ours").title == "2026-02-30"
 
 
 @pytest.mark.parametrize(
@@ -86,6 +103,19 @@ def test_a_broken_template_is_refused_with_its_file_and_line(tmp_path: Path, tex
         render(load_theme(ws, "ours"), "changes.html", PAGE, "a/changes.html")
     (finding,) = refused.value.findings
     assert (finding.place.file, finding.place.line) == ("themes/ours/templates/changes.html", line)
+
+
+@pytest.mark.parametrize(
+    "text", ["{{ 1 / 0 }}", "{{ 'a' + 1 }}", "{{ 12 | unbroken }}", "{% include 'changes.html' %}", "{{ 7 | nosuch }}"]
+)
+def test_what_a_template_can_t_reckon_with_is_refused_with_its_line(tmp_path: Path, text: str) -> None:
+    ws = _themes(tmp_path, ours="based on: reading-room\n")
+    (tmp_path / "themes/ours/templates").mkdir()
+    (tmp_path / "themes/ours/templates/changes.html").write_text(f"fine\n{text}")
+    with pytest.raises(Refused) as refused:
+        render(load_theme(ws, "ours"), "changes.html", PAGE, "a/changes.html")
+    (finding,) = refused.value.findings
+    assert (finding.rule, str(finding.place)) == ("broken-template", "themes/ours/templates/changes.html:2")
 
 
 @pytest.mark.parametrize(

@@ -128,3 +128,42 @@ def test_a_theme_that_is_based_on_nothing_and_lacks_pages_is_told_which(tmp_path
     assert (finding.rule, finding.place.file) == ("theme-lacks", "themes/ours/theme.yaml")
     assert "campaign.html" in finding.says
     assert "base.html" not in finding.says
+
+
+@pytest.mark.parametrize(
+    ("template", "line", "says"),
+    [
+        ("", 1, "nothing stands in this template"),
+        ("\n{# later #}\n", 1, "nothing stands in this template"),
+        ('{% extends "base.html" %}\n{% block txt %}a{% endblock %}\n', 2, "“base.html” has no block “txt”"),
+        (
+            '{% extends "base.html" %}\n\n<p>a</p>\n{% block text %}{% endblock %}\n',
+            3,
+            "this stands outside the blocks",
+        ),
+        ('{% extends "base.html" %}\n{% if view %}<p>a</p>{% endif %}\n', 2, "this stands outside the blocks"),
+    ],
+)
+def test_what_a_template_writes_and_no_page_shows_is_told_with_its_line(
+    tmp_path: Path, template: str, line: int, says: str
+) -> None:
+    """Template inheritance: the one that extends puts its blocks in the place of the base's, and nothing else."""
+    (finding,) = told(tmp_path, {**BASED, "templates/campaign.html": template})
+    assert str(finding.place).startswith(f"themes/ours/templates/campaign.html:{line}")
+    assert finding.says.startswith(says)
+    assert finding.do
+
+
+@pytest.mark.parametrize(
+    "template",
+    [
+        '{% extends "base.html" %}\n{% set a = 1 %}\n{% block text %}{% block inner %}b{% endblock %}{% endblock %}\n',
+        '{# mine #}\n{% from "parts/sign.html" import sign %}\n<p>a page all of its own</p>\n',
+    ],
+)
+def test_a_template_whose_blocks_are_all_asked_for_says_nothing(tmp_path: Path, template: str) -> None:
+    assert told(tmp_path, {**BASED, "templates/campaign.html": template}) == []
+
+
+def test_a_part_may_be_emptied(tmp_path: Path) -> None:
+    assert told(tmp_path, {**BASED, "templates/parts/formerly.html": ""}) == []
