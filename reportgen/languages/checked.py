@@ -14,11 +14,13 @@ from reportgen.wording.phrase import CATEGORIES, NUMBER_GAPS, Forms, forms_of, g
 
 
 def phrases_in(file: LanguageFile, known: Known, told: list[Finding]) -> dict[str, str | Forms]:
-    """What the file says, by key; what can't be used is left out and told."""
+    """What the file says, by key; what can't be used is left out and told, what is blank and isn't in English lacks."""
     found: dict[str, str | Forms] = {}
     for entry in file.written.phrases:
         key = entry.name.value
         source = ENGLISH.phrases.get(key)
+        if source is not None and _blank(entry) and all(forms_of(source)):
+            continue
         wrong = [_unknown(entry)] if source is None else list(_wrong(entry, source, known))
         told.extend(wrong)
         if not wrong:
@@ -30,6 +32,11 @@ def _said(entry: Entry[Given[str] | tuple[Entry[Given[str]], ...]], plain: bool)
     if isinstance(entry.value, Given):
         return entry.value.value if plain else {"other": entry.value.value}
     return {form.name.value: form.value.value for form in entry.value}
+
+
+def _blank(entry: Entry[Given[str] | tuple[Entry[Given[str]], ...]]) -> bool:
+    said = (entry.value,) if isinstance(entry.value, Given) else tuple(form.value for form in entry.value)
+    return any(not words.value.strip() for words in said)
 
 
 def _unknown(entry: Entry[object]) -> Finding:

@@ -34,6 +34,8 @@ def files_of(ws: Workspace | None, tag: str, told: list[Finding]) -> tuple[Langu
     while wanted:
         found = _file(ws, wanted, carried_only, told)
         if found is None:
+            if named_at is not None and carried_only:
+                raise _ring(tag, way[-1])
             if named_at is not None and wanted != SOURCE:
                 raise refuse(
                     "no-language",
@@ -45,11 +47,7 @@ def files_of(ws: Workspace | None, tag: str, told: list[Finding]) -> tuple[Langu
             wanted, carried_only, named_at = _wider(wanted), False, None
             continue
         if any((found.path, found.own) == (seen.path, seen.own) for seen in way):
-            at = way[-1].written.based_on
-            raise refuse(
-                "language-ring", at.at if at else Place(way[-1].path), f"the language “{tag}” is based on itself",
-                do="take `based on:` out of one of the files in the ring",
-            )  # fmt: skip
+            raise _ring(tag, way[-1])
         way.append(found)
         base = found.written.based_on
         if base is not None:
@@ -59,6 +57,16 @@ def files_of(ws: Workspace | None, tag: str, told: list[Finding]) -> tuple[Langu
         else:
             wanted, carried_only, named_at = _wider(found.tag), False, None
     return tuple(way)
+
+
+def _ring(tag: str, last: LanguageFile) -> Refused:
+    at = last.written.based_on
+    return refuse(
+        "language-ring",
+        at.at if at else Place(last.path),
+        f"the language “{tag}” is based on itself",
+        do="take `based on:` out of one of the files in the ring",
+    )
 
 
 def tags(ws: Workspace | None) -> tuple[str, ...]:

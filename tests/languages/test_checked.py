@@ -102,3 +102,16 @@ def test_a_language_that_cldr_does_not_know_is_told(tmp_path: Path) -> None:
 def test_every_mistake_of_a_file_is_found_in_one_run(tmp_path: Path) -> None:
     found = refused(tmp_path, "fr", fr=french("  limit.abve: plus\n  limit.below: moins\n  page.yes: {one: oui}\n"))
     assert {"unknown-phrase", "gap-missing", "phrase-without-number"} <= set(found)
+
+
+def test_a_blank_phrase_is_one_that_lacks(tmp_path: Path) -> None:
+    """A file filled in bit by bit holds keys without words; a page says those in English and is never blank."""
+    forms = "  count.time:\n    one: une fois\n    other:\n"
+    language, (finding,) = loaded(tmp_path, "fr", fr=french('  page.yes: ""\n  page.no:\n  limit.above:  \n' + forms))
+    assert {"page.yes", "page.no", "limit.above", "count.time"} <= set(language.lacking)
+    assert (language.phrases["page.yes"], finding.rule) == ("yes", "phrases-missing")
+
+
+def test_a_phrase_that_english_leaves_blank_may_be_blank(tmp_path: Path) -> None:
+    language, _ = loaded(tmp_path, "fr", fr=french('  page.unit.none: ""\n'))
+    assert "page.unit.none" not in language.lacking

@@ -107,6 +107,12 @@ def test_languages_based_on_each_other_are_refused(tmp_path: Path) -> None:
     assert str(finding.place) == "content/languages/it.yaml:3:11"
 
 
+def test_a_language_based_on_itself_is_refused(tmp_path: Path) -> None:
+    own = french("", "based on: fr\n").removesuffix("phrases:\n")
+    finding = refused(tmp_path, "fr", fr=own)["language-ring"]
+    assert str(finding.place) == "content/languages/fr.yaml:3:11"
+
+
 def test_dates_are_written_as_the_language_writes_them(tmp_path: Path) -> None:
     # CLDR 45, German, date formats, long: "d. MMMM y"; Arabic: "d MMMM y"
     with speaking(load_language(None, "de", ASKED)[0]):
