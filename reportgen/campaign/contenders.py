@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from reportgen.addresses import as_id
+from reportgen.addresses import as_id, product_id
 from reportgen.campaign.box import box_of, item_called
 from reportgen.campaign.claim_names import with_names
 from reportgen.campaign.declared import Amount, Claim, Contender, Day, Price
@@ -17,6 +17,8 @@ from reportgen.campaign.ranges import Money
 from reportgen.campaign.specimens import specimens_of, usual_of
 from reportgen.campaign.written.contender import WrittenClaim, WrittenContender, WrittenPrice
 from reportgen.finding import Finding, Place
+
+LONGEST_PRODUCT = 200  # with its ending the name of a file, which most disks end at 255 bytes
 
 
 def contender_of(
@@ -90,12 +92,16 @@ def places_of(contender: Contender, member: Member[WrittenContender | Given[str]
 
 
 def told_of_all(contender: Contender, at: Place, told: list[Finding]) -> None:
-    """A contender may not be called `all`: in a table that stands for every contender."""
+    """A contender may not be called `all`, which stands in a table for every contender, nor anything without an end."""
     called = next((n for n in (contender.title, *contender.also_called) if as_id(n) == "all"), "")
     if called:
         says = f"a contender is called “{called}”"
         why = "In a table `all` is one reading that serves every contender."
         error(told, "reserved-name", at, says, why, "Give it another name.")
+    if len(product_id(contender.maker, contender.title, contender.id)) > LONGEST_PRODUCT:
+        says = f"maker and title together have more than {LONGEST_PRODUCT} letters"
+        why = "They are the address of the product's page, and no file can be called that."
+        error(told, "name-too-long", at, says, why, "Shorten the title; the rest can stand under `facts:`.")
 
 
 def names_of(contenders: Sequence[Contender], places: Mapping[str, Place], told: list[Finding]) -> dict[str, str]:

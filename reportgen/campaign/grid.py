@@ -10,6 +10,7 @@ from reportgen.addresses import as_id
 from reportgen.campaign.did_you_mean import did_you_mean
 from reportgen.campaign.given import Entry, Given
 from reportgen.campaign.look_up import error
+from reportgen.campaign.scalar import LONGEST_NAME
 from reportgen.campaign.shape import Listed, NotThat, Scalar, shape_of
 from reportgen.campaign.written.contender import WrittenContender, WrittenPurchase
 from reportgen.finding import Finding, Place
@@ -58,6 +59,9 @@ def _read_rows(text: str, file: str, told: list[Finding]) -> tuple[Entry[Written
         if not as_id(id):
             error(told, "missing-id", place, "this row has no id", do="Write a short plain name in the column id.")
             continue
+        if len(as_id(id)) > LONGEST_NAME:
+            says = f"the id of this row has more than {LONGEST_NAME} letters"
+            error(told, "name-too-long", place, says, do="Write a short plain name in the column id.")
         found.append(Entry(Given(id, id, place), _contender(cells, keys, place, told), place))
     return tuple(found)
 

@@ -107,7 +107,7 @@ def _found(ws: Workspace, folder: str, id: str, beside: Sequence[str], at: Place
         do = did_you_mean(id, map(_stem, inside))
         where = " or ".join(posixpath.join(name, id) for name in beside)
         error(told, "missing-photo", at, f"there is no picture {where}.jpg (or .png, .webp …)",
-              do=f"{do} Or name it: `file: {beside[0]}/…`.".strip())  # fmt: skip
+              do=f"{do or 'Put it there.'} Or name it: `file: {beside[0]}/…`.")  # fmt: skip
     return by_id[0] if len(by_id) == 1 else ""
 
 

@@ -110,12 +110,20 @@ def words(text: str) -> str:
     return text.strip()
 
 
+LONGEST_NAME = 120  # two of them and `-and-` still make the name of a file, which most disks end at 255 bytes
+
+
 def name(text: str) -> str:
-    """A name that gives an id."""
+    """A name that gives an id, at most `LONGEST_NAME` letters long."""
     if not re.search("[A-Za-z0-9]", text) or not as_id(text):
         raise NotThat(
             f"“{text}” has no letter or digit of the plain alphabet",
             "Names become addresses, which are lower-case ASCII: choose a plain name and put this one in `title:`.",
+        )
+    if len(as_id(text)) > LONGEST_NAME:
+        raise NotThat(
+            f"“{text.strip()[:40]}…” is a name of more than {LONGEST_NAME} letters",
+            "Names become addresses, two of them in one at times: choose a short one and put this one in `title:`.",
         )
     return text.strip()
 

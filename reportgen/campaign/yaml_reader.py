@@ -139,7 +139,8 @@ def _name(document: Document, node: yaml.Node, *, any_name: bool) -> Given[str] 
         without_control_characters(text)
         return Given(text if any_name and text else name(text), text, place)
     except NotThat as not_that:
-        document.error("name-without-letters", place, not_that.says, do=not_that.do)
+        rule = "name-too-long" if as_id(text) else "name-without-letters"
+        document.error(rule, place, not_that.says, do=not_that.do)
         return None
 
 

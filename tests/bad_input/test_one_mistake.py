@@ -26,6 +26,8 @@ def cell(text: str) -> dict[str, str | bytes]:
 # mistake → YAML, files, (rule, place), a word of the remedy
 DECLARED: dict[str, tuple[str, tuple[str, str], str]] = {
     "a difference that matters below nothing": (quantity("matters: -1 s"), ("wrong-value", "campaign.yaml:5:61"), "without a sign"),
+    "a name that no file could bear": (TIMED + f"  {'b' * 121}: timed, s, lower\n", ("name-too-long", "campaign.yaml:6:3"), "`title:`"),
+    "a title that no file could bear": (TIMED.replace("Corvane Sol", "Sol " * 51), ("name-too-long", "campaign.yaml:2:14"), "`facts:`"),
     "a difference that matters in another unit": (quantity("matters: 1 g"), ("unit", "campaign.yaml:5:61"), "of the two"),
     "a difference beyond all numbers": (quantity("matters: 1e400 s"), ("wrong-value", "campaign.yaml:5:61"), "unit"),
     "a kind that measures something else": (HEAD + "measure:\n  boil time: timed, g, lower\n", ("unit", "campaign.yaml:5:14"), "one reading"),

@@ -62,6 +62,12 @@ def test_a_mistake_is_one_message_with_its_place_and_remedy(mistake: str, tmp_pa
     assert words in f"{finding.says} {finding.do}"
 
 
+def test_a_photograph_where_no_file_lies_says_where_to_put_it(tmp_path: Path) -> None:
+    table = "contender,boil time\ncorvane,212.4\nostler,230.1\n"
+    (finding,) = refusal(tmp_path, HEAD + "readings: readings.csv\n" + SHOWN, readings=table)
+    assert (finding.rule, finding.do) == ("missing-photo", "Put it there. Or name it: `file: attachments/…`.")
+
+
 @pytest.mark.parametrize(
     ("text", "words"),
     [
