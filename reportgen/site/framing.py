@@ -15,6 +15,7 @@ from reportgen.site.texts import SiteTexts
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, Shared, Theme
 from reportgen.wording.invented import invented
+from reportgen.wording.sentence import capital
 
 
 @dataclass(frozen=True)
@@ -36,7 +37,7 @@ def title_of(text: str, fallback: str) -> str:
     for line in text.splitlines():
         if line.startswith("# "):
             return line[2:].strip().rstrip("#").strip()
-    return fallback.replace("-", " ").capitalize()
+    return capital(fallback.replace("-", " "))
 
 
 def frame_of(wide: Wide, page: str, title: str, description: str = "", trail: Sequence[tuple[str, str]] = ()) -> Frame:

@@ -105,6 +105,14 @@ def test_each_version_of_a_method_keeps_a_page_that_names_the_comparisons_that_u
     assert listed.hrefs.index("weigh-before-and-after.2.html") < listed.hrefs.index("weigh-before-and-after.1.html")
 
 
+@pytest.mark.parametrize("title", ["Gas burned, canister and all", "iPot’s gas", "الغاز المحترق"])
+def test_what_a_method_says_of_a_quantity_calls_it_as_its_campaign_does(theme: Theme, title: str) -> None:
+    stoves = card()
+    named = replace(stoves, measured=tuple(replace(of, title=title) for of in stoves.measured))
+    page = made(theme, named)["methods/weigh-before-and-after.1.html"].words.replace("\u00a0", " ")
+    assert f"{title} varies by 0.9 g from pass to pass" in page
+
+
 def test_an_instrument_of_unknown_accuracy_says_what_follows(theme: Theme) -> None:
     watch = made(theme, card())["instruments/stopwatch.html"].words
     assert "Accuracy not known. What this instrument may be off by is in no interval" in watch

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from reportgen.addresses import from_to, method_page
@@ -19,6 +20,7 @@ from reportgen.site.wide.resolving import resolving
 from reportgen.site.wide.uses import Use, uses
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, render
+from reportgen.wording.sentence import capital
 
 _INDEX = "methods/index.html"
 
@@ -124,7 +126,7 @@ def _view(wide: Wide, page: str, method: Method, text: Text, by_version: ByVersi
         cannot_tell=method.cannot_tell,
         order=words(f"order.{method.order}"),
         scatter=words(f"scatter.{method.scatter}"),
-        more=_more(method),
+        more=_more(method, cards),
         changed=method.changed,
         versions=tuple(
             Link(str(v), from_to(page, method_page(method.id, v)), v == method.version) for v in versions
@@ -134,7 +136,7 @@ def _view(wide: Wide, page: str, method: Method, text: Text, by_version: ByVersi
     )  # fmt: skip
 
 
-def _more(method: Method) -> tuple[str, ...]:
+def _more(method: Method, cards: Sequence[Card]) -> tuple[str, ...]:
     """What else the method lays down, a sentence each."""
     lines = [words("chained")] if method.chained else []
     if method.between_sessions:
@@ -144,12 +146,18 @@ def _more(method: Method) -> tuple[str, ...]:
     if EVERY in method.from_past:
         lines.append(words("past-campaigns"))
     for quantity in sorted(set(method.from_past) - {EVERY}):
-        lines.append(words("past-campaigns.of-one", quantity=quantity.replace("-", " ").capitalize()))
+        lines.append(words("past-campaigns.of-one", quantity=_titled(quantity, cards)))
     for quantity, known in sorted(method.repeatability.items()):
         key = "repeatability" if known.source else "repeatability.plain"
-        name = quantity.replace("-", " ").capitalize()
+        name = _titled(quantity, cards)
         lines.append(words(key, quantity=name, sd=typed(known.sd), degrees=str(known.degrees), source=known.source))
     return tuple(lines)
+
+
+def _titled(quantity: str, cards: Sequence[Card]) -> str:
+    """A quantity as the newest of the campaigns that measured it calls it; by its id where none did."""
+    titles = (of.title for card in cards for of in card.measured if of.id == quantity)
+    return next(titles, capital(quantity.replace("-", " ")))
 
 
 def _says(wide: Wide, method: Method, page: str) -> Text:
