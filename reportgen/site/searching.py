@@ -17,11 +17,16 @@ from typing import Any
 
 from reportgen.addresses import SEARCH
 from reportgen.pages.told import Page
+from reportgen.site.wide.lists import LISTS
 
 FOLDER = "search"
 NEEDED = ("pagefind.js", "pagefind-worker.js", "pagefind-entry.json")
-OUTSIDE = ("/files/", "/side-by-side/")  # rows of raw files; what stands on the pages of tests and contenders already
-LEFT_OUT = ("nav", "svg", "math", "details", "form", ".unseen", "script", "template")
+# What is searched elsewhere already, and rows of raw files.
+OUTSIDE = ("/files/", "/side-by-side/")
+NOT_SEARCHED = (SEARCH, LISTS)
+LEFT_OUT = (
+    "nav", "svg", "math", "details", "form", "thead", ".unseen", ".letter", ".raised", ".terms", "script", "template",
+)  # fmt: skip
 CONFIG = {"root_selector": "main", "exclude_selectors": LEFT_OUT, "keep_index_url": True}
 LONGEST_WAIT = 600  # seconds for all of it; a site of ten thousand pages takes a tenth of that
 
@@ -39,7 +44,7 @@ def searched(pages: Sequence[Page]) -> tuple[Page, ...]:
     """The pages that are searched, in the order of their addresses."""
     return tuple(
         sorted(
-            (p for p in pages if p.address != SEARCH and not any(part in p.address for part in OUTSIDE)),
+            (p for p in pages if p.address not in NOT_SEARCHED and not any(part in p.address for part in OUTSIDE)),
             key=lambda p: p.address,
         )
     )

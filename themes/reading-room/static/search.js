@@ -30,6 +30,20 @@
     return line;
   }
 
+  // What stands before the line already isn't said again; a line from amid the text says so.
+  function after(title, line) {
+    let left = line.textContent.startsWith(`${title}. `) ? title.length + 2 : 0;
+    const amid = !left && title;
+    for (const piece of line.childNodes) {
+      const cut = Math.min(left, piece.textContent.length);
+      piece.textContent = piece.textContent.slice(cut);
+      left -= cut;
+    }
+    if (amid) line.prepend("… ");
+    if (!/\p{P}\s*$/u.test(line.textContent)) line.append(" …");
+    return line;
+  }
+
   function link(to, text) {
     const way = document.createElement("a");
     way.href = to;
@@ -54,7 +68,7 @@
     const best = within ? page.sub_results.slice(0, 3) : [];
     if (!best.length) item.append(quoted(page.excerpt));
     for (const place of best) {
-      const line = quoted(place.excerpt);
+      const line = after(place.title, quoted(place.excerpt));
       const anchor = place.url.split("#")[1];
       if (anchor) line.prepend(link(`${here}#${anchor}`, place.title), " ");
       item.append(line);
