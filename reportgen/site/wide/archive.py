@@ -36,13 +36,14 @@ class Entry:
 
 @dataclass(frozen=True)
 class ArchiveView:
-    """What `wide/archive.html` is told. `ways` lead to the lists by what a reader may look for."""
+    """What `wide/archive.html` is told. `ways` lead to the lists by what a reader may look for, `search` to words."""
 
     frame: Frame
     title: str
     entries: tuple[Entry, ...]
     empty: str
     ways: tuple[Link, ...]
+    search: Link
     choosing: Choosing | None
 
 
@@ -56,7 +57,8 @@ def archive_page(wide: Wide) -> tuple[tuple[Page, ...], tuple[Finding, ...]]:
         title=wide.publication.title,
         entries=tuple(_entry(card, page) for card in cards),
         empty=words("empty"),
-        ways=(*ways_to_lists(wide, page), Link(words("search"), from_to(page, SEARCH))) if choosing else (),
+        ways=ways_to_lists(wide, page) if choosing else (),
+        search=Link(words("search"), from_to(page, SEARCH)),
         choosing=choosing,
     )
     return (Page(page, render(wide.theme, "wide/archive.html", view, page)),), ()
