@@ -138,10 +138,6 @@ def preview_file(campaign: str = "") -> str:
     return f"{campaign}/preview.png" if campaign else "static/preview.png"
 
 
-def photo_anchor(photo: str) -> str:
-    return f"photo-{photo}"
-
-
 def result_anchor(quantity: str, contender: str, part: str = "") -> str:
     return "-".join(filter(None, ("result", quantity, contender, part)))
 

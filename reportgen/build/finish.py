@@ -6,15 +6,16 @@ import json
 from collections.abc import Mapping, Sequence
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, cast
+from typing import TYPE_CHECKING, cast
 
-from reportgen.addresses import results_schema_file
+from reportgen.addresses import on_the_web, results_schema_file
 from reportgen.build.lasting import clashing_names, lasting_files
 from reportgen.build.search_kept import search_index
 from reportgen.wording.language import speaking
 
 if TYPE_CHECKING:
     from reportgen.build.memory import Memory
+    from reportgen.build.steps import Made
     from reportgen.campaign.declared import Publication
     from reportgen.finding import Finding
     from reportgen.pages.told import Page
@@ -24,8 +25,6 @@ if TYPE_CHECKING:
     from reportgen.theme import Theme
 
     Across = tuple[tuple[Page, ...], tuple[Finding, ...]]
-
-Made = Mapping[str, Any]  # what the steps made of one campaign, by the name the table gives it
 
 
 def pages_across(
@@ -72,11 +71,10 @@ def files_across(
 
 def _schema(publication: Publication) -> Mapping[str, bytes]:
     """What describes every results.json of the site."""
-    from reportgen.opendata.citing.citation import on_the_web
     from reportgen.record.schema import results_schema
 
     address = results_schema_file()
-    told = results_schema(on_the_web(publication, address))
+    told = results_schema(on_the_web(publication.address, address))
     return {address: (json.dumps(told, ensure_ascii=False, indent=1) + "\n").encode()}
 
 

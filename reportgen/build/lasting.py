@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from typing import TYPE_CHECKING, Any
+from collections.abc import Iterable, Iterator, Sequence
+from typing import TYPE_CHECKING
 
 from reportgen.finding import Finding, Refused
 from reportgen.wording.language import speaking
 
 if TYPE_CHECKING:
+    from reportgen.build.steps import Made
     from reportgen.campaign.declared import Declared
     from reportgen.site.framing import Wide
 
-Made = Mapping[str, Any]
 RULE = "former-name-in-use"
 WHY = "A page at the old address leads to the new one, and can lead to one place alone."
 

@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import json
 import time
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 
 from reportgen.build.progress import Progress, Tell
@@ -61,12 +62,21 @@ class Timing:
     def telling(self, tell: Tell) -> Tell:
         """`tell`, with every step timed and what is left told along."""
 
-        def timed(progress: Progress) -> None:
+        def told(progress: Progress) -> None:
             self.begins(name_of(progress))
             left = self.left()
             tell(replace(progress, left=left[0], at_least=left[1]) if left else progress)
 
-        return timed
+        return told
+
+
+@contextmanager
+def timed(kept: Kept, key: str, plan: tuple[str, ...], tell: Tell) -> Iterator[Tell]:
+    """`tell`, with what is left told along; what each step took is kept under `key` once all of `plan` are over."""
+    timing = Timing(plan, times(kept, key))
+    yield timing.telling(tell)
+    timing.over()
+    keep(kept, key, timing.took)
 
 
 def name_of(progress: Progress) -> str:

@@ -9,11 +9,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from reportgen.build import pace, stamp
-from reportgen.build.finish import Made, files_across, pages_across, put_in_place
+from reportgen.build.finish import files_across, pages_across, put_in_place
 from reportgen.build.in_reach import in_reach
 from reportgen.build.memory import Standing
 from reportgen.build.progress import Built, Progress, Tell, quiet
-from reportgen.build.steps import CHECKED, READ, SHOWN, Step, follow
+from reportgen.build.settings import settings, texts
+from reportgen.build.steps import CHECKED, READ, SHOWN, Made, Step, follow
 from reportgen.build.worst_first import worst_first
 from reportgen.finding import Finding, Refused
 from reportgen.store.kept import Kept, kept_in, key_of, tidy
@@ -22,7 +23,6 @@ if TYPE_CHECKING:
     from reportgen.campaign.declared import Publication
     from reportgen.pages.told import Page
     from reportgen.pages.whereabouts import Whereabouts
-    from reportgen.site.texts import SiteTexts
     from reportgen.sources import Workspace
     from reportgen.store.snapshot import Snapshot
     from reportgen.theme import Theme
@@ -48,28 +48,19 @@ def compile_site(path: Path, out: Path | None = None, tell: Tell = quiet, standi
     kept = kept_in(workspace.root / KEPT)
     before = stamp.read(kept, target)
     now = stamp.look(workspace.root, workspace.campaigns, target, before)
-    if before and stamp.stands(before, now) and (standing is None or standing.campaigns):
+    remembers = standing is not None and bool(standing.campaigns)
+    if before and stamp.stands(before, now) and (standing is None or remembers):
         stamp.refresh(kept, target, before, now)
         return Built(before.findings, before.campaigns, before.pages, target, unchanged=True)
-    again = standing is not None
-    timed = f"{target} again" if again and standing and standing.campaigns else str(target)
-    timing = pace.Timing(_plan(workspace), pace.times(kept, timed))
-    tell = timing.telling(tell)
-    standing = standing or Standing()
-    checked = _check(workspace, tell, stamp.program(now), kept, standing, now.inputs)
-    if checked.refused:
-        raise Refused(checked.findings)
-    begin = [{**made, "theme": checked.theme} for made in checked.made]
-    shown, refusals = _all_through(SHOWN, begin, tell, standing)
-    if refusals:
-        raise Refused(worst_first((*refusals, *checked.findings)))
-    tell(PLACING)
-    besides = files_across(checked.publication, shown, checked.across, checked.theme, stamp.program(now), kept)
-    pages, changed = put_in_place(workspace, shown, checked.across, besides, checked.theme, target)
-    timing.over()
-    pace.keep(kept, timed, timing.took)
-    where = _where(shown) if again else None
-    built = Built(checked.findings, len(shown), pages, target, again and not changed, where)
+    memory = standing or Standing()
+    with pace.timed(kept, f"{target} again" if remembers else str(target), _plan(workspace), tell) as telling:
+        checked = _check(workspace, telling, stamp.program(now), kept, memory, now.inputs)
+        shown = _show(checked, telling, memory)
+        telling(PLACING)
+        pages, changed = _place(workspace, checked, shown, target, stamp.program(now), kept)
+    built = Built(checked.findings, len(shown), pages, target)
+    if standing is not None:
+        built = replace(built, unchanged=not changed, where=_where(shown))
     stamp.keep(kept, target, now, workspace.root, _read_besides(shown), built)
     tidy(kept)
     return built
@@ -106,11 +97,11 @@ def _check(workspace: Workspace, tell: Tell, program: str, kept: Kept, standing:
     `program` is the digest of the code and its libraries, `kept` where what takes long to work out is kept, `files`
     what is in the files that steps can see.
     """
-    publication, first, theme = _settings(workspace)
+    publication, first, theme = settings(workspace)
     program = key_of(program, publication.speaks.digest)
-    texts, unreadable = _texts(workspace)
+    site_texts, unreadable = texts(workspace)
     standing.on((program, publication, theme))
-    settled = {"workspace": workspace, "publication": publication, "site_texts": texts}
+    settled = {"workspace": workspace, "publication": publication, "site_texts": site_texts}
     settled |= {"program": program, "kept": kept, "language": publication.speaks}
     begin = [
         {**settled, "folder": folder, "in_reach": in_reach(workspace.root, folder, workspace.campaigns, files)}
@@ -119,47 +110,30 @@ def _check(workspace: Workspace, tell: Tell, program: str, kept: Kept, standing:
     read, refusals = _all_through(READ, begin, tell, standing)
     made, further = _in_order_of_testing(read, tell, standing)
     refusals = (*refusals, *further, *unreadable)
-    across, last = ((), ()) if refusals else pages_across(publication, made, texts, theme, standing.site, program, kept)
+    across, last = (
+        ((), ()) if refusals else pages_across(publication, made, site_texts, theme, standing.site, program, kept)
+    )
     told = (finding for campaign in made for finding in campaign["findings"])
     return _Checked(made, across, publication, theme, worst_first((*first, *refusals, *told, *last)))
 
 
-def _settings(workspace: Workspace) -> tuple[Publication, tuple[Finding, ...], Theme]:
-    """The publication in its language, and its theme; where they can't be used, the usual ones and the findings that
-    say so."""
-    from reportgen.campaign.declared import Publication
-    from reportgen.campaign.publication import load_publication
-    from reportgen.theme import load_theme
-
-    publication, theme = Publication(), None
-    findings: tuple[Finding, ...] = ()
-    try:
-        publication, findings = load_publication(workspace)
-        publication, told = _in_its_language(workspace, publication)
-        findings = (*findings, *told)
-        theme = load_theme(workspace, publication.theme)
-    except Refused as refused:
-        findings = (*findings, *refused.findings)
-    return publication, findings, theme or load_theme(None)
+def _show(checked: _Checked, tell: Tell, standing: Standing) -> tuple[Made, ...]:
+    """Every campaign with its pages. Raises `Refused` with every finding, where one is an error."""
+    if checked.refused:
+        raise Refused(checked.findings)
+    begin = [{**made, "theme": checked.theme} for made in checked.made]
+    shown, refusals = _all_through(SHOWN, begin, tell, standing)
+    if refusals:
+        raise Refused(worst_first((*refusals, *checked.findings)))
+    return shown
 
 
-def _in_its_language(workspace: Workspace, publication: Publication) -> tuple[Publication, tuple[Finding, ...]]:
-    """The publication with the table of its language. Raises `Refused` with every mistake in its files."""
-    from reportgen.campaign.publication import language_at
-    from reportgen.languages import load_language
-
-    language, told = load_language(workspace, publication.language, language_at(workspace))
-    return replace(publication, speaks=language), told
-
-
-def _texts(workspace: Workspace) -> tuple[SiteTexts, tuple[Finding, ...]]:
-    """The site's own texts; none, and the findings that say so, where one can't be read."""
-    from reportgen.site.texts import SiteTexts, site_texts
-
-    try:
-        return site_texts(workspace), ()
-    except Refused as refused:
-        return SiteTexts(), refused.findings
+def _place(
+    workspace: Workspace, checked: _Checked, shown: Sequence[Made], target: Path, program: str, kept: Kept
+) -> tuple[int, bool]:
+    """The site put at `target`: how many pages it has, and whether anything on it is new. Raises `Refused`, OSError."""
+    besides = files_across(checked.publication, shown, checked.across, checked.theme, program, kept)
+    return put_in_place(workspace, shown, checked.across, besides, checked.theme, target)
 
 
 def _all_through(

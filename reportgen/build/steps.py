@@ -18,6 +18,8 @@ from typing import Any, Literal
 from reportgen.build import campaign_steps as do
 from reportgen.build.memory import Memory
 
+Made = Mapping[str, Any]  # what the steps made of one campaign, by the name the table gives it
+
 
 @dataclass(frozen=True)
 class Step:
@@ -101,9 +103,7 @@ SHOWN: tuple[Step, ...] = (
 )
 
 
-def follow(
-    steps: tuple[Step, ...], begin: Mapping[str, Any], tell: Callable[[str], None], memory: Memory
-) -> dict[str, Any]:
+def follow(steps: tuple[Step, ...], begin: Made, tell: Callable[[str], None], memory: Memory) -> dict[str, Any]:
     """Run `steps` in order from what `begin` holds; everything made, by name. Raises what a step raises."""
     made = dict(begin)
     for step in steps:

@@ -160,9 +160,7 @@ def key(quantity: Quantity, results: Sequence[Result], groups: Groups, beside: B
         words("key.break") if any(_broken(r, scale) for r in results) else "",
         words("key.tie" if "instrument and scatter" in has else "key.tie.once") if groups else "",
         words("key.band") if band_of(quantity, in_order(quantity, results)) else "",
-        words("key.shared", names=and_list([words("quoted", title=title) for title in beside.titles]))
-        if beside
-        else "",
+        words("key.shared", names=_quoted(beside.titles)) if beside else "",
     ]
     return sentence(parts)
 

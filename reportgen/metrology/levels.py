@@ -23,11 +23,6 @@ def energy_mean(levels: Sequence[float]) -> float:
     return energy_sum(levels) - 10 * math.log10(len(levels))
 
 
-def level_difference(level: float, reference: float) -> float:
-    """How many dB `level` lies above `reference`: levels of one kind subtract as they stand."""
-    return level - reference
-
-
 def energy_shares(levels: Sequence[float]) -> list[float]:
     """What part of the whole energy each level brings, adding up to 1."""
     highest = max(levels)

@@ -5,13 +5,13 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Iterable, Sequence
 
-from reportgen.addresses import results_schema_file
+from reportgen.addresses import on_the_web, results_schema_file
 from reportgen.campaign.declared import Campaign, Publication
 from reportgen.intake.reading import Readings
 from reportgen.opendata.checksums import checksums
 from reportgen.opendata.citing.bibtex import as_bibtex
 from reportgen.opendata.citing.cff import as_cff
-from reportgen.opendata.citing.citation import as_line, citation_of, on_the_web
+from reportgen.opendata.citing.citation import as_line, citation_of
 from reportgen.opendata.citing.csl import as_csl
 from reportgen.opendata.csv_form import as_csv
 from reportgen.opendata.files import DataFile, OpenData, PassedOn
@@ -61,4 +61,4 @@ def open_data(
 
 def schema_of_results(publication: Publication) -> str:
     """What results.json names as its schema: where it stands on the web, else the way there from the campaign."""
-    return on_the_web(publication, results_schema_file()) or f"../{results_schema_file()}"
+    return on_the_web(publication.address, results_schema_file()) or f"../{results_schema_file()}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from reportgen.addresses import FEED, SEARCH, campaign_page, from_to, on_the_web, preview_file
+from reportgen.campaign.declared import Campaign, Publication
 from reportgen.pages.beside import pairs_in
 from reportgen.pages.formerly import has_former_places
 from reportgen.pages.preview.of_campaign import leading_quantity
@@ -20,11 +21,6 @@ def frame_of(
 ) -> Frame:
     """The frame of the page at `page`. `trail` holds what lies between the campaign's first page and this one."""
     campaign, publication = told.campaign, told.publication
-    contents = tuple(
-        Link(words(f"contents.{name}"), from_to(page, campaign_page(campaign.id, name)), here)
-        for name in ("index", *(("side-by-side/index",) if pairs_in(campaign) else ()), *CONTENTS)
-        for here in (page == campaign_page(campaign.id, name),)
-    )
     first = campaign_page(campaign.id)
     way = () if page == first else (Link(campaign.title, from_to(page, first)), *trail)
     return Frame(
@@ -36,19 +32,10 @@ def frame_of(
         direction=publication.speaks.direction,
         description=description,
         contents_of=words("contents.of"),
-        contents=contents,
+        contents=_contents(campaign, page),
         trail=way,
         invented=invented(campaign.invented or publication.invented),
-        foot=tuple(
-            filter(
-                None,
-                (
-                    words("foot.text"),
-                    words("foot.licence", licence=publication.licence) if publication.licence else "",
-                    words("foot.contact", contact=publication.contact) if publication.contact else "",
-                ),
-            )
-        ),
+        foot=_foot(publication),
         foot_links=_links(told, page),
         on_paper=_on_paper(publication.address, page, str(told.issue)),
         shared=_shared(told, page) if publication.address else None,
@@ -57,6 +44,22 @@ def frame_of(
         renamed=has_former_places(campaign),
         terms=terms_told(campaign, told.terms),
     )
+
+
+def _contents(campaign: Campaign, page: str) -> tuple[Link, ...]:
+    """The ways to the campaign's main pages."""
+    names = ("index", *(("side-by-side/index",) if pairs_in(campaign) else ()), *CONTENTS)
+    addresses = {name: campaign_page(campaign.id, name) for name in names}
+    return tuple(Link(words(f"contents.{n}"), from_to(page, there), there == page) for n, there in addresses.items())
+
+
+def _foot(publication: Publication) -> tuple[str, ...]:
+    said = (
+        words("foot.text"),
+        words("foot.licence", licence=publication.licence) if publication.licence else "",
+        words("foot.contact", contact=publication.contact) if publication.contact else "",
+    )
+    return tuple(filter(None, said))
 
 
 def _feed(told: Told, page: str) -> Link | None:

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from reportgen.addresses import from_to, results_schema_file
+from reportgen.addresses import from_to, on_the_web, results_schema_file
 from reportgen.opendata import DataFile
-from reportgen.opendata.citing.citation import on_the_web
 from reportgen.pages.told import Told
 from reportgen.theme import Link
 from reportgen.wording.count import whole
@@ -73,7 +72,7 @@ def offered(told: Told, page: str) -> Offered:
         tables=_tables(told, page),
         whole=tuple(_download(told, page, data.file(path)) for path in WHOLE),
         schema=from_to(page, results_schema_file()),
-        example=on_the_web(told.publication, results) or from_to(page, results),
+        example=on_the_web(told.publication.address, results) or from_to(page, results),
         quantity=next(q.id for t in campaign.tests for q in t.quantities),
         cited=Cited(data.line, data.bibtex, tuple(_download(told, page, data.file(path)) for path in CITING)),
         licence=Link(licence.said, licence.address) if licence else None,

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from reportgen.campaign.declared import Campaign
 from reportgen.pages.words import words
 from reportgen.theme import Term
+from reportgen.wording.sentence import capital
 
 OURS = ("contender", "pass", "scatter", "standard-uncertainty", "degrees-of-freedom")
 
@@ -25,7 +26,7 @@ def terms_told(campaign: Campaign, glossary: Iterable[Term]) -> tuple[Term, ...]
 def _ours() -> Iterator[Term]:
     for id in OURS:
         forms = tuple(words(f"term.{id}").split(" / "))
-        yield Term(id, forms[0][:1].upper() + forms[0][1:], forms, words(f"term.{id}.means"))
+        yield Term(id, capital(forms[0]), forms, words(f"term.{id}.means"))
 
 
 def _titles(campaign: Campaign) -> Iterator[str]:

@@ -32,10 +32,6 @@ def _used(result: Result) -> list[PassValue]:
     return [p for p in result.by_pass if not p.excluded and p.value is not None]
 
 
-def _noun(result: Result) -> str:
-    return "specimen" if result.by_specimens else "pass"
-
-
 def _joined(quantity: Quantity, result: Result, e: Estimate) -> Iterator[str]:
     used = _used(result)
     if len(used) < 2:

@@ -14,6 +14,7 @@ from reportgen.addresses import as_id
 from reportgen.prose.parsing import tokens
 from reportgen.site.texts import SiteTexts
 from reportgen.theme import Term
+from reportgen.wording.sentence import capital
 
 if TYPE_CHECKING:
     from markdown_it.token import Token
@@ -82,5 +83,4 @@ def _plain(block: Token) -> str:
     """A block's words without markup, on one line."""
     spaces = ("softbreak", "hardbreak")
     words = (" " if c.type in spaces else "" if c.type == "image" else c.content for c in block.children or [])
-    text = " ".join("".join(words).split())
-    return text[:1].upper() + text[1:]
+    return capital(" ".join("".join(words).split()))

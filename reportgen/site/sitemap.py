@@ -3,13 +3,12 @@ of its host to itself, robots.txt, which names it (RFC 9309 for the file, the pr
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from urllib.parse import urlsplit
 
 from reportgen.addresses import SITEMAP, on_the_web
-from reportgen.campaign.declared import Day
+from reportgen.opendata.citing.citation import written_last
 from reportgen.site.framing import Wide
 from reportgen.theme import render
 
@@ -37,7 +36,7 @@ def sitemap(wide: Wide, addresses: Iterable[str]) -> dict[str, bytes]:
     site = wide.publication.address
     if not site:
         return {}
-    days = {f"{card.id}/": _written(card.date) for card in wide.cards}
+    days = {f"{card.id}/": written_last(card.date) for card in wide.cards}
     pages = tuple(SitemapEntry(on_the_web(site, a), days.get(a[: a.find("/") + 1], "")) for a in sorted(addresses))
     parts = [pages[n : n + MOST] for n in range(0, len(pages), MOST)]
     made = {SITEMAP: SitemapView(pages)}
@@ -54,9 +53,3 @@ def _robots(site: str) -> dict[str, bytes]:
     if urlsplit(site).path.strip("/"):
         return {}
     return {"robots.txt": f"User-agent: *\nAllow: /\nSitemap: {on_the_web(site, SITEMAP)}\n".encode()}
-
-
-def _written(day: Day | None) -> str:
-    """The last date of a day as it was typed, no more exact than that (`2026-05`)."""
-    found = re.findall(r"\d{4}(?:-\d{2}){0,2}", day.text) if day and day.last else []
-    return found[-1] if found else ""

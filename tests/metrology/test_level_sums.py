@@ -52,7 +52,6 @@ def test_an_error_all_positions_share_stays_whole_and_others_count_by_their_ener
 def test_very_loud_and_very_quiet_levels_neither_overflow_nor_vanish() -> None:
     assert levels.energy_sum([5000.0, 5000.0]) == pytest.approx(5003.0103, abs=1e-4)
     assert levels.energy_sum([]) == -math.inf
-    assert levels.level_difference(71.2, 69.5) == pytest.approx(1.7)
 
 
 def test_in_a_formula_an_energy_mean_is_over_parts_or_over_what_stands_in_its_brackets() -> None:

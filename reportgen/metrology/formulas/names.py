@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from typing import cast
 
 from reportgen.metrology.formulas.grammar import (
-    OVER_CHANNELS,
     OVER_PARTS,
     SIDED,
     Call,
@@ -94,12 +93,6 @@ def _inside(part: Expression) -> tuple[Expression, ...]:
         case Operation(left=left, right=right):
             return (left, right)
     return ()
-
-
-def channels_in(expression: Expression) -> frozenset[str]:
-    """The channels of loggers it looks along."""
-    calls = (part for part in parts_of(expression) if isinstance(part, Call) and part.function in OVER_CHANNELS)
-    return frozenset(call.arguments[0].name for call in calls if isinstance(call.arguments[0], Name))
 
 
 def _looked_up(function: str, arguments: tuple[Expression, ...]) -> tuple[Expression, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from reportgen.addresses import campaign_page
+from reportgen.addresses import campaign_page, on_the_web
 from reportgen.campaign.declared import Campaign, Day, Publication
 from reportgen.opendata.licences import Licence, licence_of
 from reportgen.wording.language import say
@@ -47,17 +47,12 @@ def citation_of(campaign: Campaign, publication: Publication, issue: int) -> Cit
         issue=str(issue),
         date=tuple(int(part) for part in shown.split("-") if part),
         shown=shown,
-        address=on_the_web(publication, campaign_page(campaign.id)),
+        address=on_the_web(publication.address, campaign_page(campaign.id)),
         language=publication.language,
         licence=licence_of(publication.licence),
         doi=campaign.doi,
         about=campaign.question,
     )
-
-
-def on_the_web(publication: Publication, address: str) -> str:
-    """An address of the site in full; "" where the publication doesn't say where it stands."""
-    return f"{publication.address.rstrip('/')}/{address}" if publication.address else ""
 
 
 def written_last(day: Day | None) -> str:

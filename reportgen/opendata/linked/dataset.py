@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from reportgen.addresses import campaign_page, from_to, method_page
+from reportgen.addresses import campaign_page, from_to, method_page, on_the_web
 from reportgen.campaign.declared import Campaign, Day, Publication
-from reportgen.opendata.citing.citation import on_the_web
 from reportgen.opendata.files import OpenData, media_type
 from reportgen.opendata.linked.as_text import as_text, filled
 
@@ -21,7 +20,7 @@ def dataset(campaign: Campaign, publication: Publication, data: OpenData, page: 
     cited = data.citation
 
     def at(address: str) -> str:
-        return on_the_web(publication, address) or from_to(page, address)
+        return on_the_web(publication.address, address) or from_to(page, address)
 
     told: Row = {
         "@context": "https://schema.org",

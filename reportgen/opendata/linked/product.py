@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from reportgen.addresses import campaign_page, contender_page, from_to
+from reportgen.addresses import campaign_page, contender_page, from_to, on_the_web
 from reportgen.campaign.declared import Campaign, Contender, Publication
 from reportgen.evaluation.evaluated import Result
-from reportgen.opendata.citing.citation import on_the_web
 from reportgen.opendata.linked.as_text import as_text, filled
 from reportgen.record.plain import number
 from reportgen.record.printed import printed
@@ -19,7 +18,7 @@ def product(campaign: Campaign, publication: Publication, c: Contender, results:
     """The data block of a contender's page; `results` are all of the campaign's."""
 
     def at(address: str) -> str:
-        return on_the_web(publication, address) or from_to(page, address)
+        return on_the_web(publication.address, address) or from_to(page, address)
 
     told: Row = {
         "@context": "https://schema.org",

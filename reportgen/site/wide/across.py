@@ -72,7 +72,7 @@ Found = Sequence[tuple[Card, Sequence[CardResult]]]
 def across_of(wide: Wide, page: str, method: Method, cards: Sequence[Card]) -> tuple[AcrossShown, ...]:
     """What `page` shows of a version; quantities that several campaigns measured come first, else as they come."""
     ordered = sorted(by_quantity(method, cards).values(), key=lambda of: len(of) < 2)
-    return tuple(_shown(wide, page, method, of) for of in ordered)
+    return tuple(replace(_shown(page, method, of), figure=_figure(wide, of) if len(of) > 1 else None) for of in ordered)
 
 
 def by_quantity(method: Method, cards: Sequence[Card]) -> Mapping[tuple[str, str], Found]:
@@ -90,9 +90,19 @@ def by_quantity(method: Method, cards: Sequence[Card]) -> Mapping[tuple[str, str
 
 def without_picture(page: str, method: Method, of: Found, product: str) -> AcrossShown:
     """The same as a table alone, for the page of a product."""
+    return replace(_shown(page, method, of, product), anchor=f"{method.id}-{method.version}-{anchor_of(of)}")
+
+
+def anchor_of(of: Found) -> str:
+    """Where it stands on the page of its method."""
+    one = of[0][1][0]
+    return across_anchor(one.quantity, one.part)
+
+
+def _shown(page: str, method: Method, of: Found, product: str = "") -> AcrossShown:
     one = of[0][1][0]
     return AcrossShown(
-        anchor=f"{method.id}-{method.version}-{across_anchor(one.quantity, one.part)}",
+        anchor=anchor_of(of),
         title=one.title,
         way=direction(one.better) if one.better != "neither" else "",
         campaigns=tuple(_campaign(page, card, results, product) for card, results in of),
@@ -101,20 +111,7 @@ def without_picture(page: str, method: Method, of: Found, product: str) -> Acros
     )
 
 
-def _shown(wide: Wide, page: str, method: Method, of: Found) -> AcrossShown:
-    one = of[0][1][0]
-    anchor = across_anchor(one.quantity, one.part)
-    return AcrossShown(
-        anchor=anchor,
-        title=one.title,
-        way=direction(one.better) if one.better != "neither" else "",
-        campaigns=tuple(_campaign(page, card, results) for card, results in of),
-        figure=_figure(wide, anchor, of) if len(of) > 1 else None,
-        notes=_notes(method, of) if len(of) > 1 else (),
-    )
-
-
-def _campaign(page: str, card: Card, results: Sequence[CardResult], product: str = "") -> AcrossCampaign:
+def _campaign(page: str, card: Card, results: Sequence[CardResult], product: str) -> AcrossCampaign:
     return AcrossCampaign(
         campaign=Link(card.title, from_to(page, card.address)),
         tested=_day(card),
@@ -141,7 +138,7 @@ def _instruments(card: Card, results: Sequence[CardResult]) -> tuple[str, ...]:
     return tuple(use.instrument.title for use in card.instruments if tests & {t.id for t in use.tests})
 
 
-def _figure(wide: Wide, anchor: str, of: Found) -> Figure | None:
+def _figure(wide: Wide, of: Found) -> Figure | None:
     """The chart, in the newest campaign's unit; None where units don't agree, or fewer than two have a number."""
     unit = next((r.unit for _, results in of for r in results if r.value is not None), None)
     if unit is None or any(r.kind != "measured" for _, results in of for r in results):
@@ -153,7 +150,7 @@ def _figure(wide: Wide, anchor: str, of: Found) -> Figure | None:
             [AcrossGroup(words("across.group", campaign=card.title, day=_day(card)), tuple(lines))] if lines else []
         )
     first = of[0][1][0]
-    return wide.draw(Across(anchor, first.title, unit, first.better, tuple(groups))) if len(groups) > 1 else None
+    return wide.draw(Across(anchor_of(of), first.title, unit, first.better, tuple(groups))) if len(groups) > 1 else None
 
 
 def _line(r: CardResult, unit: str) -> AcrossLine | None:

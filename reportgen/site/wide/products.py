@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from reportgen.addresses import PRODUCTS, across_anchor, from_to, method_page, product_id, product_page
+from reportgen.addresses import PRODUCTS, from_to, method_page, product_id, product_page
 from reportgen.campaign.declared import Method
 from reportgen.finding import Finding
 from reportgen.pages.told import Page
@@ -13,7 +13,7 @@ from reportgen.prose.specimens import day_of
 from reportgen.site.card import Card
 from reportgen.site.card_things import CardProduct
 from reportgen.site.framing import Wide, frame_of
-from reportgen.site.wide.across import AcrossShown, Found, by_quantity, without_picture
+from reportgen.site.wide.across import AcrossShown, Found, anchor_of, by_quantity, without_picture
 from reportgen.site.wide.newest import newest_first
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, render
@@ -133,8 +133,7 @@ def _view(wide: Wide, page: str, id: str, has: Has, measured: Measured) -> Produ
 
 
 def _way(page: str, method: Method, of: Found) -> Link:
-    one = of[0][1][0]
-    there = f"{method_page(method.id, method.version)}#{across_anchor(one.quantity, one.part)}"
+    there = f"{method_page(method.id, method.version)}#{anchor_of(of)}"
     title = words("method.version", title=method.title, n=str(method.version))
     return Link(title, from_to(page, there))
 
