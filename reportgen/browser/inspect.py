@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from contextlib import ExitStack
 from pathlib import Path
 
 from reportgen.browser.checks import CHECKS, OF_FILES
@@ -45,9 +44,7 @@ def inspect_site(
     opened = sorted(samples if samples_only else (page for pages in kinds.values() for page in pages))
     often = CROSSED if only_look and not all_variants else VARIANTS
     told: list[Measured] = []
-    with ExitStack() as stack:
-        root = stack.enter_context(served(site, packed=True))
-        browser = stack.enter_context(started())
+    with served(site, packed=True) as root, started() as browser:
         page = browser.new_page(viewport={"width": PHONE, "height": HEIGHT})
         page.set_default_timeout(LARGEST_WAIT)
         tab = Tab(page, Watch(root), root)
@@ -59,8 +56,7 @@ def inspect_site(
             faults += look(tab, address, often if all_variants or address in samples else (COMMONEST,))
         for done, (address, kind) in enumerate(further.items(), len(opened)):
             tell(f"{address}, by keys, without scripts, on a slow phone", done, of)
-            faults += walked(tab, address)
-            faults += without_scripts(browser, root, address)
+            faults += [*walked(tab, address), *without_scripts(browser, root, address)]
             measures, more = measured(browser, root, standing, kind, address)
             told.append(measures)
             faults += more

@@ -22,12 +22,11 @@ from reportgen.charts.brackets import tie_groups
 from reportgen.charts.figure import Drawing, Drawn, Figure
 from reportgen.charts.order import in_order
 from reportgen.charts.shared_axes import Beside, Reach, shared
-from reportgen.charts.telling import alternative, headings, printed, row_of
+from reportgen.charts.telling import alternative, headings, printed, row_of, title_of
 from reportgen.charts.words import words
 from reportgen.evaluation.evaluated import Comparison, Evaluation, Result
 from reportgen.prose.finding_line import finding_line
-from reportgen.wording.listing import commas, labelled, semicolons
-from reportgen.wording.sentence import capital
+from reportgen.wording.listing import labelled, semicolons
 
 
 def figures(declared: Declared, evaluation: Evaluation) -> Mapping[str, Figure]:
@@ -81,7 +80,7 @@ class _Chart:
 
     @property
     def title(self) -> str:
-        return capital(commas((self.quantity.title, self.part)) if self.part else self.quantity.title)
+        return title_of(self.quantity, self.part)
 
 
 def _charts(evaluation: Evaluation, test: Test) -> Iterator[_Chart]:

@@ -6,7 +6,7 @@ tables and their limitations", J. R. Stat. Soc. A 159 (1996) 385). Contenders wi
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from reportgen.campaign.declared import Campaign
@@ -16,12 +16,13 @@ from reportgen.charts.figure import Drawing
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.scale import Axis
 from reportgen.charts.side import NAMES, lines_of
+from reportgen.charts.telling import title_of
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Evaluation
 from reportgen.marks import mark_of
 from reportgen.wording.interval import rank_range
-from reportgen.wording.listing import and_list, commas
-from reportgen.wording.sentence import capital, in_a_row, inside
+from reportgen.wording.listing import and_list
+from reportgen.wording.sentence import in_a_row, inside
 
 MOST = 10  # contenders; with more the blocks have no room for their letters
 _BLOCK, _LANE, _GAP = 17.0, 20.0, 12.0  # px: height of a block, from lane to lane, between quantities
@@ -62,8 +63,9 @@ def ranked(campaign: Campaign, evaluation: Evaluation) -> tuple[Ranked, ...]:
                 ranks = {r.contender: r.rank for r in results if r.part == part}
                 placed = {c: rank for c, rank in ranks.items() if rank is not None}
                 if len(placed) > 1 and quantity.better != "neither":
-                    title = capital(commas((quantity.title, part)) if part else quantity.title)
-                    made.append(Ranked(title, blocks_of(placed), tuple(c for c in ranks if c not in placed)))
+                    made.append(
+                        Ranked(title_of(quantity, part), blocks_of(placed), tuple(c for c in ranks if c not in placed))
+                    )
     return tuple(made)
 
 
@@ -98,26 +100,17 @@ def drawing(campaign: Campaign, rows: Sequence[Ranked], alt: str) -> Drawing:
     boxes: list[Row] = []
     marks: list[Row] = []
     letters: list[Row] = []
-    index = {c.id: n for n, c in enumerate(campaign.contenders)}
     place = sheet.width / most
     for turn, (row, top) in enumerate(zip(rows, tops, strict=True)):
-        lane = _lane(row, most)
+        lane, inset = _lane(row, most), 2 / place
         titles += [{"y": top + 9 + 14 * n, "text": t} for n, t in enumerate(lines_of(row.title, 16, 3))]
         for b in row.blocks:
-            y, inset = top + b.lane * lane, 2 / place
-            boxes.append(
-                {"x": b.first - 0.5 + inset, "x2": b.last + 0.5 - inset, "y": y, "y2": y + lane - _LANE + _BLOCK}
-            )
-            across = _across(b, most)
-            for n, member in enumerate(b.members):
-                at = b.first - 0.5 + (8.5 + n % across * _MEMBER) / place
-                mark = mark_of(index[member])
-                middle = y + _BLOCK / 2 + n // across * 15
-                held = words("met.place", name=campaign.contender(member).title, what=row.title,
-                             place=rank_range((b.first, b.last)))  # fmt: skip
-                whose: Row = {"y": middle, "of": index[member]}
-                marks.append({"x": at, "shape": mark.shape, "fill": mark.ink, "said": held, "turn": turn, **whose})
-                letters.append({"x": at + 7.5 / place, "text": mark.letter, **whose})
+            y = top + b.lane * lane
+            x, x2 = b.first - 0.5 + inset, b.last + 0.5 - inset
+            boxes.append({"x": x, "x2": x2, "y": y, "y2": y + lane - _LANE + _BLOCK})
+            for mark, letter in _members(campaign, row.title, b, y + _BLOCK / 2, most, place):
+                marks.append({**mark, "turn": turn})
+                letters.append(letter)
     layers = [
         *_legend(sheet, campaign),
         ink.text(
@@ -139,6 +132,24 @@ def drawing(campaign: Campaign, rows: Sequence[Ranked], alt: str) -> Drawing:
         ink.text(sheet, "titles", titles, -NAMES, size=ink.FIGURE),
     ]
     return draw(sheet, layers, "overview", alt)
+
+
+def _members(
+    campaign: Campaign, what: str, block: Block, middle: float, most: int, place: float
+) -> Iterator[tuple[Row, Row]]:
+    """The mark and the letter of each member, side by side from `middle` px down; a place is `place` px wide."""
+    index = {c.id: n for n, c in enumerate(campaign.contenders)}
+    held = rank_range((block.first, block.last))
+    across = _across(block, most)
+    for n, member in enumerate(block.members):
+        at = block.first - 0.5 + (8.5 + n % across * _MEMBER) / place
+        mark = mark_of(index[member])
+        whose: Row = {"y": middle + n // across * 15, "of": index[member]}
+        says = words("met.place", name=campaign.contender(member).title, what=what, place=held)
+        yield (
+            {"x": at, "shape": mark.shape, "fill": mark.ink, "said": says, **whose},
+            {"x": at + 7.5 / place, "text": mark.letter, **whose},
+        )
 
 
 def _across(block: Block, most: int) -> int:

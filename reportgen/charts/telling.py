@@ -4,18 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from reportgen.campaign.declared import Campaign
+from reportgen.campaign.declared import Campaign, Quantity
 from reportgen.charts.words import words
 from reportgen.evaluation.evaluated import Result
 from reportgen.prose.amounts import full
 from reportgen.wording.apart import POP
 from reportgen.wording.interval import rank_range
 from reportgen.wording.language import say
-from reportgen.wording.listing import semicolons
+from reportgen.wording.listing import commas, semicolons
 from reportgen.wording.reason import why_missing
-from reportgen.wording.sentence import ENDS, in_a_row
+from reportgen.wording.sentence import ENDS, capital, in_a_row
 
 NAMED_IN_ALT = 8  # lines that the text alternative says; the table holds all
+
+
+def title_of(quantity: Quantity, part: str) -> str:
+    """What a chart is of: "Fuel used", "Fuel used, second evening" where parts stand apart."""
+    return capital(commas((quantity.title, part)) if part else quantity.title)
 
 
 def headings() -> tuple[str, ...]:

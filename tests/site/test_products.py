@@ -31,7 +31,7 @@ def test_a_product_of_two_comparisons_has_one_page_that_leads_to_both_sheets(sit
 
 def test_its_results_stand_beside_all_that_was_measured_the_same_way(site: Path) -> None:
     table = product(site, "corvane").one("table", class_="across")
-    here = [row.one("th").one("a").text for row in table.all("tr", class_="here")]
+    here = [th.one("a").text for th in table.all("th", scope="row") if "this product" in th.text]
     assert here == ["Corvane", "Corvane"]
     everybody = [row.all("th")[0].all("a")[0].text for row in table.all("tr") if row.all("a", class_="figure")]
     assert everybody == ["Corvane", "Ostler", "Corvane", "Linnet"]
