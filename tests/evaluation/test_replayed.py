@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from reportgen.build.run import compile_site
+from reportgen.build.run import audit_path
 from reportgen.campaign.declared import Quantity
 from reportgen.evaluation import told
 from reportgen.evaluation.exact import COUNTED
@@ -16,14 +16,14 @@ from reportgen.evaluation.replayed import Replayed
 from reportgen.evaluation.workings import Workings
 from reportgen.metrology.formulas.engine import FIRST_ORDER
 from reportgen.metrology.uncertain import Uncertain
-from tests.campaigns import write_campaign
+from tests.campaigns import results_of
 
 Seen = list[tuple[str, Uncertain, Uncertain]]
 
 
 @pytest.fixture
 def seen(monkeypatch: pytest.MonkeyPatch) -> Seen:
-    """Every measured result of what is compiled meanwhile, as it was first found and as it is when replayed."""
+    """Every measured result of what is worked out meanwhile, as it was first found and as it is when replayed."""
     found: Seen = []
 
     def compared(
@@ -49,8 +49,8 @@ def check(found: Seen) -> None:
         assert dict(again.contributions) == pytest.approx(causes, rel=1e-9), name
 
 
-def test_all_of_the_demonstration(seen: Seen, tmp_path: Path) -> None:
-    compile_site(Path(__file__).parents[2] / "demo_campaign", out=tmp_path / "site")
+def test_all_of_the_demonstration(seen: Seen) -> None:
+    audit_path(Path(__file__).parents[2] / "demo_campaign")
     assert len(seen) > 40
     check(seen)
 
@@ -89,6 +89,6 @@ FILES = {
 def test_quantities_over_all_their_passes(seen: Seen, tmp_path: Path, passes: tuple[int, ...]) -> None:
     """One reading stood on by all passes of another test, and several with a scatter of their own."""
     fill = "contender,pass,full\n" + "".join(f"{c},{n},36{n}.4\n" for c in ("corvane", "ostler") for n in passes)
-    compile_site(write_campaign(tmp_path, TWO, **FILES, **{"fill.csv": fill}))
+    results_of(tmp_path, TWO, **FILES, **{"fill.csv": fill})
     assert {name.split()[0] for name, _, _ in seen} == {"canister", "square", "share", "beside", "heat"}
     check(seen)

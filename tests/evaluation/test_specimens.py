@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from reportgen.build.run import compile_site
+from reportgen.build.run import audit_path
 from tests.campaigns import comparison_of, compile_campaign, refusal, result_of, results_of, write_campaign
 
 
@@ -193,7 +193,7 @@ def test_a_text_may_speak_of_the_product_where_specimens_are_accounted_for(
     yaml = APART
     files = {"methods/by-hand.1.yaml": method.replace("SCATTER", "common"), "conclusions.md": prose}
     folder = write_campaign(tmp_path, yaml, readings=ONE_EACH, **files)
-    findings = compile_site(folder).findings
+    findings = audit_path(folder)
     assert len([f for f in findings if f.rule == "wide-prose"]) == told
 
 
