@@ -20,13 +20,20 @@ def numbers_that_disagree(case: Case) -> Iterable[Seen]:
 
 
 def dead_links(case: Case) -> Iterable[Seen]:
-    """Links to files that aren't there."""
+    """Links to files that aren't there, and pictures."""
     for file in case.declared.campaign.prose:
         folder = posixpath.dirname(file.path)
-        for place, target in link_places(file):
+
+        def lacking(target: str, folder: str = folder) -> bool:
             path = posixpath.normpath(posixpath.join(folder, target.partition("#")[0]))
-            if not OUTSIDE.match(target) and path not in case.files:
+            return not OUTSIDE.match(target) and path not in case.files
+
+        for place, target in link_places(file):
+            if lacking(target):
                 yield Seen(place, f"The link to `{target}` leads nowhere.")
+        for place, target, _ in picture_places(file):
+            if lacking(target):
+                yield Seen(place, f"The picture `{target}` isn't there.")
 
 
 def pictures_without_words(case: Case) -> Iterable[Seen]:

@@ -29,7 +29,12 @@ def render(theme: Theme, template: str, view: object, page_address: str) -> str:
         html = finished(theme.environment, html)
         html = _with_rules_below(html, theme.sheet_below(template), way_to_root(page_address))
     except Exception as problem:
-        if not isinstance(problem, TemplateError) and _line(theme, problem).file not in theme.own:
+        asked_otherwise = isinstance(problem, TypeError) and theme.own  # of a macro that an author's template replaced
+        if (
+            not isinstance(problem, TemplateError)
+            and _line(theme, problem).file not in theme.own
+            and not asked_otherwise
+        ):
             raise
         raise _broken(theme, template, problem) from problem
     return html.rstrip() + "\n"
@@ -59,12 +64,15 @@ def _broken(theme: Theme, template: str, problem: Exception) -> Refused:
         says = "this template comes back to itself without an end"
     else:
         says = f"this template can't be used: {problem}"
+    do = "mend that line, or take the file away if the theme is based on another: that one's then serves"
+    if place.file and theme.own and place.file not in theme.own:
+        do = "compare what the theme replaces with what it replaces: this line draws on it"
     return refuse(
         "broken-template",
         place if place.file else Place(theme.origins.get(template, f"themes/{theme.name}/templates/{template}")),
         says,
         "a page can't be set with it",
-        "mend that line, or take the file away if the theme is based on another: that one's then serves",
+        do,
     )
 
 

@@ -86,6 +86,15 @@ def test_a_wrong_reference_in_a_text_is_said(text: str, words: str, tmp_path: Pa
     assert words in f"{finding.says} {finding.do}"
 
 
+def test_a_picture_of_a_text_that_isn_t_there_is_said(tmp_path: Path) -> None:
+    yaml = HEAD + "readings: readings.csv\n"
+    files: dict[str, str | bytes] = {"conclusions.md": "# So\n\n![It reads 212.4 s.](attachments/none.png)\n"}
+    told = refusal(tmp_path, yaml, readings="contender,boil time\ncorvane,212.4\nostler,230.1\n", **files)
+    (finding,) = [f for f in told if f.severity == "error"]
+    assert (finding.place.file, finding.place.line) == ("conclusions.md", 3)
+    assert "attachments/none.png" in finding.says
+
+
 def test_an_undeclared_picture_that_can_t_be_cleaned_is_left_out_and_told(tmp_path: Path) -> None:
     from reportgen.build.run import compile_site
     from tests.campaigns import write_campaign

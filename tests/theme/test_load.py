@@ -118,6 +118,18 @@ def test_what_a_template_can_t_reckon_with_is_refused_with_its_line(tmp_path: Pa
     assert (finding.rule, str(finding.place)) == ("broken-template", "themes/ours/templates/changes.html:2")
 
 
+def test_a_part_that_takes_something_else_than_the_one_it_replaces_is_refused(tmp_path: Path) -> None:
+    ws = _themes(tmp_path, ours="based on: reading-room\n")
+    (tmp_path / "themes/ours/templates/parts").mkdir(parents=True)
+    parts = "{% macro contents() %}x{% endmacro %}{% macro trail() %}x{% endmacro %}"
+    (tmp_path / "themes/ours/templates/parts/contents.html").write_text(parts)
+    with pytest.raises(Refused) as refused:
+        render(load_theme(ws, "ours"), "base.html", PAGE, "a/changes.html")
+    (finding,) = refused.value.findings
+    assert (finding.rule, finding.place.file) == ("broken-template", "themes/reading-room/templates/base.html")
+    assert "contents" in finding.says or "trail" in finding.says
+
+
 @pytest.mark.parametrize(
     ("call", "says"),
     [
