@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gzip
 import io
+import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import partial
@@ -44,12 +45,22 @@ class Packing(Quiet):
         return io.BytesIO(content)
 
 
+class Patient(ThreadingHTTPServer):
+    """Says nothing of a browser that goes before its answer has come."""
+
+    daemon_threads = True
+
+    def handle_error(self, request: object, client_address: object) -> None:
+        """Tells every error but that the other end is gone."""
+        if not isinstance(sys.exception(), ConnectionError):
+            super().handle_error(request, client_address)  # type: ignore[arg-type]
+
+
 @contextmanager
 def served(folder: Path, *, packed: bool = False) -> Iterator[str]:
     """The address of `folder` on a free port, without a slash at its end. `packed`: texts are sent compressed."""
     answering = Packing if packed else Quiet
-    with ThreadingHTTPServer((HERE, 0), partial(answering, directory=str(folder))) as server:
-        server.daemon_threads = True
+    with Patient((HERE, 0), partial(answering, directory=str(folder))) as server:
         thread = Thread(target=server.serve_forever, kwargs={"poll_interval": 0.05}, daemon=True)
         thread.start()
         try:
