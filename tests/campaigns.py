@@ -70,8 +70,13 @@ def compile_campaign(place: Path, yaml_text: str = SMALLEST, **files: str | byte
 
 
 def results_of(place: Path, yaml_text: str = SMALLEST, **files: str | bytes) -> dict[str, Any]:
-    """`write_campaign`, then results.json as a compile would write it: through the same steps, without charts and
-    pages. Raises `Refused` where a compile does."""
+    """`write_campaign`, then `results_in`."""
+    return results_in(write_campaign(place, yaml_text, **files))
+
+
+def results_in(folder: Path) -> dict[str, Any]:
+    """results.json of the one campaign in `folder` as a compile would write it: through the same steps, without charts
+    and pages. Raises `Refused` where a compile does."""
     from reportgen.build import campaign_steps
     from reportgen.build.in_reach import InReach
     from reportgen.build.memory import Memory
@@ -81,7 +86,7 @@ def results_of(place: Path, yaml_text: str = SMALLEST, **files: str | bytes) -> 
     from reportgen.sources import find_workspace
     from reportgen.store.kept import Kept
 
-    workspace = find_workspace(write_campaign(place, yaml_text, **files))
+    workspace = find_workspace(folder)
     publication, _ = load_publication(workspace)
     begin = {
         "workspace": workspace,

@@ -12,7 +12,7 @@ import pytest
 
 from reportgen.build.run import audit_path
 from reportgen.finding import Finding
-from tests.campaigns import comparison_of, compile_folder, write_campaign
+from tests.campaigns import comparison_of, compile_folder, results_in, write_campaign
 
 YAML = """\
 title: T
@@ -35,28 +35,34 @@ def rows_of(passes: Passes, rounds: bool = False) -> str:
     return "\n".join(["contender,pass,gas", *(re.sub(r",(\d+),\1,", r",\1,", row) for row in found)]) + "\n"
 
 
+def folder_of(place: Path, passes: Passes, method: str = "", more: str = "", rounds: bool = False) -> Path:
+    named = ", method: weigh-it" if method else ""
+    files = {"methods/weigh-it.1.yaml": method} if method else {}
+    yaml = YAML.format(more=named) + more
+    return write_campaign(place, yaml, readings=rows_of(passes, rounds), **{"instruments.yaml": SCALE, **files})
+
+
+def audited(folder: Path) -> dict[str, Finding]:
+    """The audit by rule."""
+    return {f.rule: f for f in audit_path(folder)}
+
+
 def told(
     place: Path, passes: Passes, method: str = "", more: str = "", rounds: bool = False
 ) -> tuple[dict[str, Any], dict[str, Finding], str]:
     """results.json, the audit by rule, and the words of the test's page."""
-    named = ", method: weigh-it" if method else ""
-    files = {"methods/weigh-it.1.yaml": method} if method else {}
-    folder = write_campaign(
-        place, YAML.format(more=named), readings=rows_of(passes, rounds), **{"instruments.yaml": SCALE, **files}
-    )
-    if more:
-        (folder / "campaign.yaml").write_text((folder / "campaign.yaml").read_text() + more)
+    folder = folder_of(place, passes, method, more, rounds)
     record = compile_folder(folder)
     page = next((folder / ".site").glob("*/tests/gas.html")).read_text(encoding="utf-8")
-    text = re.sub(r"\s+", " ", unescape(re.sub(r"<[^>]+>", "", page)))
-    return record, {f.rule: f for f in audit_path(folder)}, text
+    return record, audited(folder), re.sub(r"\s+", " ", unescape(re.sub(r"<[^>]+>", "", page)))
 
 
 STEADY = {"corvane": (10.0, 10.4, 10.1), "ostler": (12.3, 12.0, 12.5), "brindle": (14.2, 14.0, 14.5)}
 
 
 def test_steady_passes_leave_nothing_to_say(tmp_path: Path) -> None:
-    record, audit, _ = told(tmp_path, STEADY)
+    folder = folder_of(tmp_path, STEADY)
+    record, audit = results_in(folder), audited(folder)
     seen = record["scatters"][0]["seen"]
     assert (seen["uneven"], seen["apart"], seen["trend"], seen["at_odds"]) == (None, None, None, None)
     assert not {"scatter-uneven", "passes-drift", "pass-apart", "repeatability-contradicted", "past-campaigns"} & set(
@@ -73,7 +79,7 @@ def test_passes_that_all_rise_are_told_as_trend_and_count_as_scatter_still(tmp_p
     assert "the values of all rise, by about 1.0" in text
     assert audit["passes-drift"].severity == "warning"
     turned = {name: tuple(values[n] for n in (2, 0, 3, 1)) for name, values in rising.items()}
-    other, _, _ = told(tmp_path / "turned", turned)
+    other = results_in(folder_of(tmp_path / "turned", turned))
     assert other["scatters"][0]["seen"]["trend"] is None
     pair, same = (comparison_of(r, "gas", "corvane", "ostler") for r in (record, other))
     assert (pair["u"], pair["low"], pair["high"]) == pytest.approx((same["u"], same["low"], same["high"]))
@@ -111,7 +117,8 @@ def test_one_that_scatters_further_is_a_warning_with_what_it_does_to_first_place
 
 
 def test_where_scatter_is_its_own_nothing_was_assumed_that_passes_contradict(tmp_path: Path) -> None:
-    record, audit, _ = told(tmp_path, NOISY, "title: Weigh it\nscatter: own\n")
+    folder = folder_of(tmp_path, NOISY, "title: Weigh it\nscatter: own\n")
+    record, audit = results_in(folder), audited(folder)
     assert record["scatters"][0]["seen"]["uneven"] is None
     assert "scatter-uneven" not in audit
 
@@ -139,7 +146,7 @@ def test_a_stated_repeatability_that_passes_contradict_is_a_warning(tmp_path: Pa
     assert "further than the 0.020" in text
     assert "Both count" in text
     agrees = "title: Weigh it\nrepeatability: {gas: 0.22 g, passes: 30, products: 5}\n"
-    assert "repeatability-contradicted" not in told(tmp_path / "agrees", STEADY, agrees)[1]
+    assert "repeatability-contradicted" not in audited(folder_of(tmp_path / "agrees", STEADY, agrees))
 
 
 def test_two_passes_by_their_own_scatter_say_next_to_nothing_and_how_many_would(tmp_path: Path) -> None:
