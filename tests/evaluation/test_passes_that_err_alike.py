@@ -17,7 +17,7 @@ from uncertainties import ufloat
 from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Measured, Rules
 from reportgen.metrology.uncertain import Source
-from tests.campaigns import comparison_of, compile_campaign, result_of, results_of
+from tests.campaigns import comparison_of, result_of, results_of
 from tests.lab_reports import report
 
 POURED = """\
@@ -65,7 +65,7 @@ def test_three_samples_of_one_laboratory_don_t_support_what_one_leaves_open(tmp_
     """9.5 with U = 1, k = 2: P(at most 10) = Φ(1) = 0.841 for one sample, and as long as all may err alike for three.
     Taken as errors of their own it would be Φ(√3) = 0.958, and "supported"."""
     rows = "contender,pass,lead,page\n" + "".join(f"corvane,{n},9.5,2\n" for n in (1, 2, 3)) + "ostler,1,12,2\n"
-    told = compile_campaign(tmp_path, LEAD, **{"readings": rows, "attachments/lab-report.pdf": report("Cover", "Lead")})
+    told = results_of(tmp_path, LEAD, **{"readings": rows, "attachments/lab-report.pdf": report("Cover", "Lead")})
     (claim,) = told["claims"]
     assert claim["outcome"] == "undecided"
     assert claim["probability"] == pytest.approx(0.8413, abs=1e-3)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from html import unescape
 from pathlib import Path
 from typing import Any
@@ -107,14 +108,15 @@ ONE_EACH = "contender,pass,gas\nharl,1,9.9\nharl,2,10.1\ntolk,1,20.0\ntolk,2,20.
 S2 = 0.02  # of one pass: each contender's two differ by 0.2, and (0.2)²/2 is the variance
 
 
-def declared(tmp_path: Path, amount: str = "3 g", scatter: str = "common", table: str = ONE_EACH) -> dict[str, Any]:
+def declared(
+    tmp_path: Path, amount: str = "3 g", scatter: str = "common", table: str = ONE_EACH,
+    made: Callable[..., dict[str, Any]] = results_of,
+) -> dict[str, Any]:  # fmt: skip
     method = METHOD.replace("AMOUNT", amount).replace("SCATTER", scatter)
     yaml = APART.replace(
         "harl: Harl, tolk: Tolk", "harl: {title: Harl, specimens: [A, B]}, tolk: {title: Tolk, specimens: [A, B]}"
     )
-    return compile_campaign(
-        tmp_path, yaml if "specimen" in table else APART, readings=table, **{"methods/by-hand.1.yaml": method}
-    )
+    return made(tmp_path, yaml if "specimen" in table else APART, readings=table, **{"methods/by-hand.1.yaml": method})
 
 
 def test_a_declared_scatter_between_specimens_counts_once_a_result_and_twice_a_difference(tmp_path: Path) -> None:
@@ -173,7 +175,7 @@ def test_a_formula_that_bends_is_drawn_with_it(tmp_path: Path) -> None:
 
 
 def test_the_pages_say_so(tmp_path: Path) -> None:
-    declared(tmp_path)
+    declared(tmp_path, made=compile_campaign)
     site = tmp_path / "stoves" / ".site"
     method = (site / "methods" / "by-hand.1.html").read_text(encoding="utf-8")
     assert "One unit of a product differs from another by about 3 g" in text_of(method)

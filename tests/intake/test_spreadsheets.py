@@ -20,7 +20,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 from reportgen.intake.sheets.number_format import format_of, held, shown
 from reportgen.intake.sheets.ods import read_ods
 from reportgen.intake.sheets.xlsx import read_xlsx
-from tests.campaigns import compile_campaign, result_of
+from tests.campaigns import result_of, results_of
 from tests.handbook.made import made
 from tests.intake.books import (
     TWO_STOVES,
@@ -337,7 +337,7 @@ def test_one_line_names_a_file_and_its_sheet(tmp_path: Path) -> None:
     text = "[Bench]\ncontender,boil time\ncorvane,1.5\nostler,2.5\n[Sound]\ncontender,noise\ncorvane,3\n"
     sources = ("raw/day.xlsx, sheet Bench\n", "\n  file: raw/day.xlsx\n  sheet: Bench\n")
     for n, written in enumerate(sources):
-        told_of = compile_campaign(tmp_path / str(n), yaml + written, **{"raw/day.xlsx": made("day.xlsx", text)})
+        told_of = results_of(tmp_path / str(n), yaml + written, **{"raw/day.xlsx": made("day.xlsx", text)})
         assert result_of(told_of, "boil-time", "ostler")["trace"] == [
             {"file": "raw/day.xlsx", "sheet": "Bench", "lines": [3], "cells": [[3, 2]]}
         ]

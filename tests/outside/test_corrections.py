@@ -16,7 +16,7 @@ from ambiance import Atmosphere
 from iapws import IAPWS97
 from uncertainties import ufloat, umath
 
-from tests.campaigns import compile_campaign, result_of, results_of
+from tests.campaigns import result_of, results_of
 from tests.outside.test_water import pressure
 
 HANDBOOK = Path(__file__).parents[2] / "content/handbook/kinds-and-formulas.md"
@@ -54,7 +54,7 @@ def test_the_handbook_s_boiling_point_is_that_of_the_steam_tables_within_its_unc
     yaml = re.sub(r"contenders:\n(  .*\n)+", f"contenders:\n{contenders}", files["campaign.yaml"])
     for n, (place, height) in enumerate(PLACES.items()):
         rows += f"{place},{pressure(height) / 100:.1f},15.0,{230.1 + n},{215.2 + n}\n"
-    told = compile_campaign(
+    told = results_of(
         tmp_path,
         yaml,
         **{"readings": rows, **{n: t for n, t in files.items() if n not in ("campaign.yaml", "readings.csv")}},
@@ -68,9 +68,7 @@ def test_the_handbook_s_boiling_point_is_that_of_the_steam_tables_within_its_unc
 def test_the_handbook_s_correction_is_the_ratio_of_the_rises(tmp_path: Path) -> None:
     """Gas for the rise to the boil where it was burned, put on the rise to the boil at the sea: with u by uncertainties."""
     files = example()
-    told = compile_campaign(
-        tmp_path, files["campaign.yaml"], **{k: v for k, v in files.items() if k != "campaign.yaml"}
-    )
+    told = results_of(tmp_path, files["campaign.yaml"], **{k: v for k, v in files.items() if k != "campaign.yaml"})
     air = {"corvane": 948.3, "ostler": 948.1}
     sea, fold = ufloat(99.97, 0.01 / math.sqrt(3)), ufloat(27.7, 0.3 / math.sqrt(3))
     standard = 1013.25

@@ -14,7 +14,7 @@ from scipy.integrate import quad
 from scipy.interpolate import make_interp_spline
 from scipy.optimize import brentq
 
-from tests.campaigns import compile_campaign, result_of, results_of
+from tests.campaigns import result_of, results_of
 
 FRAME = pd.DataFrame(
     {
@@ -64,7 +64,7 @@ def by_openpyxl(place: Path) -> tuple[str, bytes]:
 @pytest.mark.parametrize("write", [by_pandas, by_arrow, by_duckdb, by_openpyxl])
 def test_a_table_means_the_same_whoever_wrote_it(write: Callable[[Path], tuple[str, bytes]], tmp_path: Path) -> None:
     name, data = write(tmp_path)
-    told = compile_campaign(tmp_path, YAML.replace("NAME", name), **{name: data})
+    told = results_of(tmp_path, YAML.replace("NAME", name), **{name: data})
     means = FRAME.groupby("contender")["gas burned"].mean()
     for id, wrote in (("a", "Zoë, the first"), ("b", "b")):
         assert result_of(told, "gas-burned", id)["value"] == pytest.approx(means[wrote])

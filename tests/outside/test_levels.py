@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -53,13 +54,13 @@ def test_an_energy_sum_over_parts_is_of_all_of_them(tmp_path: Path) -> None:
 NOISE = TWO + "measure: {noise: 'level over background, dB, lower, meter'}\nreadings: readings.csv\n"
 
 
-def background_campaign(place: Path, rows: str) -> dict[str, Any]:
-    return compile_campaign(place, NOISE, readings="contender,noise,noise background\n" + rows, **METER)
+def over_background(place: Path, rows: str, made: Callable[..., dict[str, Any]] = results_of) -> dict[str, Any]:
+    return made(place, NOISE, readings="contender,noise,noise background\n" + rows, **METER)
 
 
 def test_a_background_ten_decibels_down_takes_half_a_decibel_off(tmp_path: Path) -> None:
     """K₁ = −10·lg(1 − 10^(−0.1·ΔL)): 0.46 dB at 10 dB, 1.26 dB at 6 dB (ISO 3744:2010, 8.2.3, from memory)."""
-    told = background_campaign(tmp_path, "corvane,70.1,60.1\nostler,66.3,60.3\n")
+    told = over_background(tmp_path, "corvane,70.1,60.1\nostler,66.3,60.3\n")
     one, other = result_of(told, "noise", "corvane"), result_of(told, "noise", "ostler")
     assert (f"{70.1 - one['value']:.2f}", one["limit"]) == ("0.46", None)
     assert (f"{66.3 - other['value']:.2f}", other["limit"]) == ("1.26", None)
@@ -67,7 +68,7 @@ def test_a_background_ten_decibels_down_takes_half_a_decibel_off(tmp_path: Path)
 
 def test_a_background_over_fifteen_decibels_down_takes_nothing_off(tmp_path: Path) -> None:
     """ISO 3744:2010, 8.2.3 (from memory): no correction above 15 dB."""
-    told = background_campaign(tmp_path, "corvane,70.1,55.0\nostler,70.1,under 30\n")
+    told = over_background(tmp_path, "corvane,70.1,55.0\nostler,70.1,under 30\n")
     for who in ("corvane", "ostler"):
         found = result_of(told, "noise", who)
         assert (found["value"], found["limit"]) == (70.1, None)
@@ -75,7 +76,7 @@ def test_a_background_over_fifteen_decibels_down_takes_nothing_off(tmp_path: Pat
 
 def test_a_background_within_six_decibels_leaves_an_upper_bound_and_says_so(tmp_path: Path) -> None:
     """ISO 3744:2010, 8.2.3 (from memory): at most 1.3 dB are taken off, and the result is an upper bound."""
-    told = background_campaign(tmp_path, "corvane,70.1,66.0\nostler,75.3,60.3\n")
+    told = over_background(tmp_path, "corvane,70.1,66.0\nostler,75.3,60.3\n", compile_campaign)
     found = result_of(told, "noise", "corvane")
     assert (found["value"], found["limit"]) == (pytest.approx(68.8), "below")
     assert " ".join(found["printed"].split()) == "less than 68.8 dB"
@@ -88,14 +89,14 @@ def test_a_background_within_six_decibels_leaves_an_upper_bound_and_says_so(tmp_
 
 def test_a_background_louder_than_what_it_is_a_part_of_is_told_as_such(tmp_path: Path) -> None:
     # ISO 3744:2010, 8.2.3 (from memory): within 6 dB 1.3 dB is the most that is taken off, and the result an upper bound
-    told = background_campaign(tmp_path, "corvane,60.1,64.0\nostler,70.3,66.3\n")
+    told = over_background(tmp_path, "corvane,60.1,64.0\nostler,70.3,66.3\n")
     assert [result_of(told, "noise", who)["high"] for who in ("corvane", "ostler")] == pytest.approx([58.8, 69.0])
     says = {c["says"].split(" some")[0]: c["contender"] for c in told["caveat_list"] if "background" in c["id"]}
     assert says == {"The background was louder than": "corvane", "The background was less than 6 dB below": "ostler"}
 
 
 def test_a_bound_under_a_background_that_was_louder_wins_nothing_and_is_warned_of_at_its_cell(tmp_path: Path) -> None:
-    told = background_campaign(tmp_path, "corvane,41.1,41.5\nostler,70.3,50.3\n")
+    told = over_background(tmp_path, "corvane,41.1,41.5\nostler,70.3,50.3\n")
     assert result_of(told, "noise", "corvane")["rank"] is None
     assert [f["winner"] for f in told["first"]] == [None]
     (found,) = [f for f in told["findings"] if f["rule"] == "background-louder"]
@@ -104,7 +105,7 @@ def test_a_bound_under_a_background_that_was_louder_wins_nothing_and_is_warned_o
 
 def test_the_meter_s_offset_stays_whole_and_steps_grow_where_the_background_is_near(tmp_path: Path) -> None:
     """∂L′/∂L = 1/(1 − 10^(−0.1·ΔL)) = 10/9 and ∂L′/∂B = −1/9 at 10 dB: they add up to 1 (JCGM 100, 5.1.3)."""
-    told = background_campaign(tmp_path, "corvane,70.1,60.1\nostler,66.3,60.3\n")
+    told = over_background(tmp_path, "corvane,70.1,60.1\nostler,66.3,60.3\n")
     sizes = {line["sort"]: line["size"] for line in result_of(told, "noise", "corvane")["budget"]}
     assert sizes["offset"] == pytest.approx(1.5 / math.sqrt(3))
     assert sizes["step"] == pytest.approx(0.1 / math.sqrt(12) * math.hypot(10 / 9, 1 / 9))

@@ -17,7 +17,7 @@ import pytest
 
 from reportgen.judgement.judging import judge
 from reportgen.judgement.measured import Rules
-from tests.campaigns import compile_campaign, result_of
+from tests.campaigns import result_of, results_of
 from tests.judgement.bench import result
 
 # Digits certified are 15. What of them doubles can hold depends on how many leading digits the data have in common:
@@ -85,7 +85,7 @@ def test_a_compiled_campaign_has_the_certified_scatter(tmp_path: Path, name: str
         f"title: Certified\ncontenders:\n{contenders}measure:\n  it: {{kind: one reading, better: higher}}\n"
         "readings: readings.csv\n"
     )
-    told = compile_campaign(tmp_path, yaml, readings="contender,pass,it\n" + "\n".join(rows) + "\n")
+    told = results_of(tmp_path, yaml, readings="contender,pass,it\n" + "\n".join(rows) + "\n")
     results = [result_of(told, "it", group) for group in known.groups]
     sizes = [len(values) for values in known.groups.values()]
     # The record holds 12 significant digits.
