@@ -39,7 +39,7 @@ from reportgen.wording.sentence import inside
 
 @dataclass(frozen=True)
 class SheetRow:
-    """One result. `figure.whole` is value and unit; `tied` says whom it can't be told from; `said`: in many words.
+    """One result. `figure.whole` is value and unit; `tied` says whom it can't be told from.
 
     `ahead`: whom it is shown to be better and worse than; `reasons` leads to all pairs, "" where nothing was compared;
     `this_run` says that it read best in a run that wasn't repeated.
@@ -53,7 +53,6 @@ class SheetRow:
     tied: str
     unranked: str
     marks: tuple[CaveatMark, ...]
-    said: bool
     ahead: Ahead
     reasons: str
     this_run: str
@@ -156,7 +155,6 @@ def _row(told: Told, page: str, test: Test, r: Result) -> SheetRow:
         tied=tied,
         unranked=why_blocked(r.blocked) if r.blocked else "",
         marks=marks(told.evaluation.caveats_on(r.quantity, r.rests_on)),
-        said=r.kind == "order" or bool(r.missing),
         ahead=ahead_of(told, page, r),
         this_run=words(f"sheet.this-run.{quantity.better}") if led == (r.contender,) else "",
         reasons=way_to_all(campaign, page, r.test, r.quantity, r.part) if r.rank and compared else "",

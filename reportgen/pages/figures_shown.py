@@ -24,7 +24,7 @@ FIGURE_SPACE, POINT_SPACE = "\u2007", "\u2008"  # as wide as a digit, as wide as
 class Printed:
     """`value` without its unit (the heading has it), `pad` what keeps its decimal point under the others'.
 
-    `is_number` is False for words ("more than 999", "yes", "not tested"). `interval` is what holds the true value 95
+    `is_number` is False for words ("more than 999", "good", "not tested"). `interval` is what holds the true value 95
     times in 100; `why_none` says why there is none. `whole` is value and unit in one, for reading aloud.
     """
 
@@ -51,7 +51,7 @@ def _one(r: Result) -> Printed:
     e, whole = r.estimate, short(r)
     why = why_no_u(r.why_no_u) if r.why_no_u else ""
     if e is None or r.kind != "measured":
-        return Printed(whole, "", False, _between(r), why, whole)
+        return Printed(whole, "", r.kind in ("count", "yes/no"), _between(r), why, whole)
     value = short(replace(r, estimate=replace(e, unit="")))
     if found_between(r):
         return Printed(value, "", False, "", why, whole)

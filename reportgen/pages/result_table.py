@@ -51,7 +51,8 @@ class ResultRow:
 
 @dataclass(frozen=True)
 class ResultTable:
-    """`ranked` and `intervals` say whether those columns are there; `notes` stand under the table.
+    """`ranked`, `intervals` and `passes` (not where each has one at most) say whether those columns are there; `notes`
+    stand under the table.
 
     `marks` are of the caveats that bear on every row; `limits` are those about one row each, in full, in the order of
     the rows, and `limits_from` is how many rows stand above the first of them (at most `MOST_ROWS_DOWN`).
@@ -62,6 +63,7 @@ class ResultTable:
     direction: str
     ranked: bool
     intervals: bool
+    passes: bool
     lanes: int
     limits: tuple[CaveatShown, ...]
     limits_from: int
@@ -108,6 +110,7 @@ def result_table(told: Told, page: str, quantity: Quantity, part: str, in_full: 
         direction=direction(quantity.better) if quantity.better != "neither" else "",
         ranked=any(r.rank or r.unranked for r in rows),
         intervals=any(r.figure.interval for r in rows),
+        passes=any(r.passes not in ("", whole(1)) for r in rows),
         lanes=max((len(r.lanes) for r in rows), default=0),
         limits=tuple(caveat for of in limits for caveat in of),
         limits_from=min(next((n for n, of in enumerate(limits) if of), 0), MOST_ROWS_DOWN),

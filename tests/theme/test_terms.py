@@ -70,6 +70,16 @@ def test_a_template_may_say_where_contents_stand() -> None:
     assert (page.opening, page.rest) == ("<h1>Stoves</h1><p>Answer.</p>", "<p>More.</p>")
 
 
+def test_a_part_that_has_the_title_of_the_page_for_its_heading_may_name_itself() -> None:
+    part = '<div class="quantity" id="of-gas" data-section="Gas &amp; time"><p>One leads.</p></div>'
+    page = sections_of(f"<h1>Stoves</h1>{part}{''.join(headings('How', 'Workings'))}")
+    assert [(link.text, link.href) for link in page.sections] == [
+        ("Gas & time", "#of-gas"),
+        ("How", "#s0"),
+        ("Workings", "#s1"),
+    ]
+
+
 def test_few_sections_want_no_contents() -> None:
     assert sections_of("".join(headings("One", "Two"))).sections == ()
 

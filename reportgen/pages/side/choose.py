@@ -138,6 +138,5 @@ def _cell(told: Told, page: str, line: Line, contender: str) -> SideCell | None:
     value = line.values.get(contender)
     if value is None:
         return None
-    r = value.result
     there = from_to(page, test_page(told.campaign.id, line.test.id))
-    return SideCell(value.figure, value.href, marks(value.caveats, there), r.kind == "order" or bool(r.missing))
+    return SideCell(value.figure, value.href, marks(value.caveats, there))

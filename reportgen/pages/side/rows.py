@@ -29,12 +29,11 @@ _BY_DECISION = {
 
 @dataclass(frozen=True)
 class SideCell:
-    """One value; `said` tells that it is in words of any length, not a number."""
+    """One value, the way to its workings, and the caveats on it."""
 
     figure: Printed
     href: str
     marks: tuple[CaveatMark, ...]
-    said: bool
 
 
 @dataclass(frozen=True)
@@ -121,8 +120,7 @@ def _cell(line: Line, contender: str) -> SideCell | None:
     value = line.values.get(contender)
     if value is None:
         return None
-    r = value.result
-    return SideCell(value.figure, value.href, marks(value.caveats), r.kind == "order" or bool(r.missing))
+    return SideCell(value.figure, value.href, marks(value.caveats))
 
 
 def _group(comparison: Comparison | None, first: str) -> str:
