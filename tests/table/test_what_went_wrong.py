@@ -107,7 +107,9 @@ def test_a_biased_result_is_shown_without_a_rank_and_decides_nothing(tmp_path: P
         box = seen.page(address).one(id=told["anchor"]).text
         assert "So the true figure is likely higher." in box, address
     assert "14.40 g" in row_of_sheet(seen, "corvane", "Gas burned"), "it is still shown"
-    assert "topped up" in seen.page("contenders/corvane").one(id=seen.told["claims"][0]["anchor"]).text, "why the claim stays open"
+    assert "topped up" in seen.page("contenders/corvane").one(id=seen.told["claims"][0]["anchor"]).text, (
+        "why the claim stays open"
+    )
     for address in ("index", "tests/gas-burned"):
         assert "Corvane Sol isn’t ranked: Its canister was topped up between weighings." in seen.text(address)
 
