@@ -19,7 +19,7 @@ def phrases_in(file: LanguageFile, known: Known, told: list[Finding]) -> dict[st
     for entry in file.written.phrases:
         key = entry.name.value
         source = ENGLISH.phrases.get(key)
-        if source is not None and _blank(entry) and all(forms_of(source)):
+        if source is not None and _blank(entry) and all(words.strip() for words in forms_of(source)):
             continue
         wrong = [_unknown(entry)] if source is None else list(_wrong(entry, source, known))
         told.extend(wrong)
