@@ -50,6 +50,46 @@ def test_figures_and_tables_are_numbered_without_a_gap_and_each_number_leads_to_
     assert seen > 100
 
 
+def test_every_table_whose_title_is_seen_has_a_number(pages: dict[str, str]) -> None:
+    """But for what lies behind one number, what a file or an instrument has of its own, and texts."""
+    elsewhere = re.compile(r"(^|/)(data|report-items)\.html$|^(instruments|methods|handbook|about)/|^\w+\.html$")
+    seen = 0
+    for address, text in pages.items():
+        if not elsewhere.search(address):
+            tables = re.findall(r'<table(?: id="[^"]+")?(?: class="([^"]*)")?[^>]*>\s*<caption>(.*?)</caption>', text)
+            found = [title for kind, title in tables if kind not in {"budget", "raw"}]
+            assert [title for title in found if 'class="number"' not in title] == [], address
+            seen += len(found)
+    assert seen > 50
+
+
+def test_the_contents_of_a_test_name_its_result(pages: dict[str, str]) -> None:
+    seen = 0
+    for address, text in pages.items():
+        if 'data-kind="test"' in text:
+            contents = re.search(r'<nav class="here".*?</nav>', text, re.DOTALL)
+            places = re.findall(r'<(?:div|section) class="quantity" id="([^"]+)"', text)
+            assert contents, address
+            assert places, address
+            assert all(f'href="#{place}"' in contents[0] or f'href="#of-{place}"' in contents[0] for place in places)
+            seen += 1
+    assert seen > 20
+
+
+def test_a_count_has_its_range_and_no_passes(demo_site: Path, demo_told: dict[str, Any]) -> None:
+    """The range is that of results.json; a count is one number, however many runs it was counted over."""
+    page = read((demo_site / "demo-campaign/tests/relights.html").read_text(encoding="utf-8"))
+    rows = page.one(id="table-relights").one("tbody").all("tr")
+    held = {r["contender"]: r for r in demo_told["results"] if r["quantity"] == "relights"}
+    found = {row.one(class_="who").one("a").attrs["href"].rpartition("/")[2].removesuffix(".html"): row for row in rows}
+    assert found.keys() == held.keys()
+    for contender, row in found.items():
+        assert "words" not in row.one(class_="value").attrs["class"].split()
+        low, _, high = row.one(class_="interval").text.partition(" to ")
+        assert (float(low), float(high)) == pytest.approx((held[contender]["low"], held[contender]["high"]), abs=0.05)
+    assert page.one(id="table-relights").all(class_="passes") == []
+
+
 def test_every_caveat_leads_back_to_every_place_that_raises_it(pages: dict[str, str]) -> None:
     seen = 0
     for address, text in pages.items():
