@@ -19,6 +19,7 @@ from urllib.parse import quote, urlsplit
 FEED = "feed.xml"
 SITEMAP = "sitemap.xml"
 SEARCH = "search.html"
+LISTS = "about/lists.html"
 SITE_PAGES = frozenset(
     {
         "methods",

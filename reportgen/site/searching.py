@@ -15,9 +15,8 @@ from importlib.util import find_spec
 from threading import Timer
 from typing import Any
 
-from reportgen.addresses import SEARCH
+from reportgen.addresses import LISTS, SEARCH
 from reportgen.pages.told import Page
-from reportgen.site.wide.lists import LISTS
 
 FOLDER = "search"
 NEEDED = ("pagefind.js", "pagefind-worker.js", "pagefind-entry.json")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from reportgen.addresses import from_to
+from reportgen.addresses import LISTS, from_to
 from reportgen.finding import Finding
 from reportgen.pages.told import Page
 from reportgen.site.framing import Wide, frame_of
@@ -13,8 +13,6 @@ from reportgen.site.wide.newest import newest_first
 from reportgen.site.wide.uses import Use, uses
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, render
-
-LISTS = "about/lists.html"
 
 
 @dataclass(frozen=True)
