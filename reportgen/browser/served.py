@@ -4,19 +4,17 @@ from __future__ import annotations
 
 import gzip
 import io
-import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import partial
 from http import HTTPStatus
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from http.server import SimpleHTTPRequestHandler
 from pathlib import Path
 from threading import Thread
 from typing import BinaryIO
 
 from reportgen.browser.weight import PACKED
-
-HERE = "127.0.0.1"
+from reportgen.loopback import HERE, Patient
 
 
 class Quiet(SimpleHTTPRequestHandler):
@@ -43,17 +41,6 @@ class Packing(Quiet):
         self.send_header("Content-Length", str(len(content)))
         self.end_headers()
         return io.BytesIO(content)
-
-
-class Patient(ThreadingHTTPServer):
-    """Says nothing of a browser that goes before its answer has come."""
-
-    daemon_threads = True
-
-    def handle_error(self, request: object, client_address: object) -> None:
-        """Tells every error but that the other end is gone."""
-        if not isinstance(sys.exception(), ConnectionError):
-            super().handle_error(request, client_address)  # type: ignore[arg-type]
 
 
 @contextmanager

@@ -84,7 +84,7 @@ def _service() -> Iterator[Any]:
             running.stdin.flush()
             answer = bytearray()
             while not answer.endswith(b","):
-                piece = running.stdout.read1(1 << 16)  # type: ignore[attr-defined]
+                piece = running.stdout.read1(1 << 16)  # type: ignore[attr-defined]  # a pipe is buffered here
                 if not piece:
                     raise NoAnswerError("the program that makes the index ended before it answered")
                 answer += piece

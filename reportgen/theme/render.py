@@ -28,7 +28,7 @@ def render(theme: Theme, template: str, view: object, page_address: str) -> str:
         )
         html = finished(theme.environment, html)
         html = _with_rules_below(html, theme.sheet_below(template), way_to_root(page_address))
-    except Exception as problem:
+    except Exception as problem:  # a template's own code raises whatever it meets; not an author's goes on up
         asked_otherwise = isinstance(problem, TypeError) and theme.own  # of a macro that an author's template replaced
         if (
             not isinstance(problem, TemplateError)

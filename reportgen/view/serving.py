@@ -9,12 +9,13 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import partial
 from http import HTTPStatus
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from http.server import SimpleHTTPRequestHandler
 from pathlib import Path
 from typing import TYPE_CHECKING
 from urllib.parse import parse_qs, unquote, urlsplit
 
 from reportgen.finding import Place, Refused
+from reportgen.loopback import HERE, Patient
 from reportgen.view.beside import LineOf, Note, notes_on
 from reportgen.view.shown import Shown
 
@@ -23,7 +24,6 @@ if TYPE_CHECKING:
     from reportgen.pages.whereabouts import Whereabouts
     from reportgen.theme import Theme
 
-HERE = "127.0.0.1"
 NAMES = frozenset({"127.0.0.1", "localhost"})  # a page from elsewhere that was led here bears another name
 PORT = 8017
 OURS = "-/"  # addresses of the server's own; no campaign can bear this name
@@ -76,15 +76,14 @@ def serving(out: Path, shown: Shown, port: int | None = None, root: Path | None 
             server.shutdown()
 
 
-def _server(answers: Callable[..., SimpleHTTPRequestHandler], port: int | None) -> ThreadingHTTPServer:
+def _server(answers: Callable[..., SimpleHTTPRequestHandler], port: int | None) -> Patient:
     for wanted in (port,) if port is not None else (*range(PORT, PORT + 20), 0):
         try:
-            server = ThreadingHTTPServer((HERE, wanted), answers)
+            server = Patient((HERE, wanted), answers)
         except OSError as error:
             if port is not None or error.errno != errno.EADDRINUSE:
                 raise
             continue
-        server.daemon_threads = True
         return server
     raise OSError(errno.EADDRINUSE, "no free port")
 
