@@ -26,7 +26,7 @@ nav a { display: inline-block; font-size: 10px; margin: 1px }
 STYLED = '<link rel="stylesheet" href="rules.css">'
 LATE = """new PerformanceObserver((painted, once) => {
   once.disconnect();
-  document.querySelector("h1").before(document.createTextNode("later ".repeat(300)));
+  setTimeout(() => document.querySelector("h1").before(document.createTextNode("later ".repeat(300))), 200);
 }).observe({ type: "paint", buffered: true });"""
 
 # name, kind, what stands in it, what more is in its head
