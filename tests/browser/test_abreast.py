@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from reportgen.pages import Told, build_pages
+from tests.browser.moving import moved_by_scripts
 from tests.pages.stoves import told_of
 
 if TYPE_CHECKING:
@@ -71,13 +72,7 @@ def test_a_line_that_says_nothing_of_those_chosen_goes(page: Page, site: Path) -
 
 
 def test_nothing_moves_when_the_script_comes(page: Page, site: Path) -> None:
-    page.add_init_script(
-        "window.moved = 0; new PerformanceObserver((l) => { for (const e of l.getEntries()) window.moved += e.value; })"
-        ".observe({ type: 'layout-shift', buffered: true });"
-    )
-    page.goto(site.as_uri())
-    page.wait_for_function("document.querySelector('.chooser.ready')")
-    assert page.evaluate("window.moved") == 0
+    assert moved_by_scripts(page, site.as_uri(), ".chooser.ready") == 0
 
 
 def test_without_scripts_there_is_no_dead_control(browser: Browser, site: Path) -> None:

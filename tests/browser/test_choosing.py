@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from tests.browser.moving import moved_by_scripts
 from tests.site.archives import site_of
 
 if TYPE_CHECKING:
@@ -68,13 +69,7 @@ def test_an_address_that_names_nothing_known_shows_all_and_a_place_on_the_page_c
 
 
 def test_nothing_moves_when_the_script_comes(page: Page, archive: Path) -> None:
-    page.add_init_script(
-        "window.moved = 0; new PerformanceObserver((l) => { for (const e of l.getEntries()) window.moved += e.value; })"
-        ".observe({type: 'layout-shift', buffered: true});"
-    )
-    page.goto(archive.as_uri())
-    page.wait_for_timeout(300)
-    assert page.evaluate("window.moved") == 0
+    assert moved_by_scripts(page, archive.as_uri(), ".choosing.ready") == 0
 
 
 def test_without_scripts_the_lists_remain_and_the_choice_is_away(browser: Browser, archive: Path) -> None:
