@@ -6,7 +6,7 @@ Which places a page has, only the page itself says; so these lines come after it
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import combinations, product
 from typing import Literal
@@ -21,7 +21,7 @@ from reportgen.addresses import (
     result_anchor,
     table_anchor,
 )
-from reportgen.campaign.declared import Campaign, Contender, Quantity
+from reportgen.campaign.declared import Campaign, Contender, Quantity, Test
 from reportgen.pages.limits import about_whom
 from reportgen.pages.told import Page, Told
 from reportgen.pages.words import words
@@ -35,17 +35,18 @@ _ID = re.compile(r'\sid="([^"]+)"')
 
 @dataclass(frozen=True)
 class Was:
-    """One place: its id before and now, and what is there: what `sort` says, or `text` where it is named."""
+    """One place: its id before and now, and what is there: what `sort` says, or `text` where it is named. "itself" is
+    the thing that a line is about."""
 
     old: str
     new: str
-    sort: Literal["quantity", "table", "figure", "pairs", "claim", "named"]
+    sort: Literal["itself", "table", "figure", "pairs", "claim", "named"]
     text: str
 
 
 @dataclass(frozen=True)
 class FormerView:
-    """What `parts/formerly.html` is told: for each quantity its name before and now, and its places."""
+    """What `parts/formerly.html` is told: for each test and quantity its name before and now, and its places."""
 
     script: str
     lines: tuple[tuple[str, str, tuple[Was, ...]], ...]
@@ -61,19 +62,38 @@ def with_former_places(told: Told, page: Page) -> Page:
     if PLACE not in page.html:
         return page
     ids = frozenset(_ID.findall(page.html))
+    taken = set(ids)
     lines = []
-    for test in told.campaign.tests:
-        for quantity in test.quantities:
-            all_of_it = (*_places(told, quantity), *_claims(told, quantity))
-            found = dict.fromkeys(w for w in all_of_it if w.new in ids and w.old not in ids)
-            if found:
-                before = quantity.formerly[0].replace("-", " ") if quantity.formerly else ""
-                lines.append((capital(before), capital(quantity.title), tuple(found)))
-    if of_caveats := tuple(dict.fromkeys(w for w in _caveats(told) if w.new in ids and w.old not in ids)):
-        lines.append(("", words("formerly.caveats"), of_caveats))
+    for before, now, places in _by_line(told):
+        found = []
+        for was in places:
+            if was.new in ids and was.old not in taken:
+                taken.add(was.old)
+                found.append(was)
+        if found:
+            lines.append((before, now, tuple(found)))
     script = f"{way_to_root(page.address)}static/formerly.js"
     shown = render(told.theme, "parts/formerly.html", FormerView(script, tuple(lines)), page.address) if lines else ""
     return Page(page.address, page.html.replace(PLACE, shown.strip(), 1))
+
+
+def _by_line(told: Told) -> Iterator[tuple[str, str, Iterable[Was]]]:
+    """What each line is about, by its name before ("" where that is the same) and now, and its places."""
+    for test in told.campaign.tests:
+        for quantity in test.quantities:
+            yield _before(quantity), capital(quantity.title), (*_places(told, quantity), *_claims(told, quantity))
+        yield _before(test), capital(test.title), _of_test(test)
+    yield "", words("formerly.caveats"), _caveats(told)
+
+
+def _before(of: Test | Quantity) -> str:
+    return capital(of.formerly[0].replace("-", " ")) if of.formerly else ""
+
+
+def _of_test(test: Test) -> Iterator[Was]:
+    """Where the page of the method tells how the test was run."""
+    for old in test.formerly:
+        yield Was(old, test.id, "itself", "")
 
 
 def _places(told: Told, q: Quantity) -> Iterator[Was]:
@@ -82,7 +102,7 @@ def _places(told: Told, q: Quantity) -> Iterator[Was]:
     parts = dict.fromkeys(("", *(r.part for r in told.evaluation.results if r.quantity == q.id)))
     for name, part in product((q.id, *q.formerly), parts):
         if name != q.id:
-            yield Was(quantity_anchor(name, part), quantity_anchor(q.id, part), "quantity", "")
+            yield Was(quantity_anchor(name, part), quantity_anchor(q.id, part), "itself", "")
             yield Was(table_anchor(name, part), table_anchor(q.id, part), "table", "")
             yield Was(figure_anchor(name, part), figure_anchor(q.id, part), "figure", "")
             yield Was(pairs_anchor(name, part), pairs_anchor(q.id, part), "pairs", "")
@@ -108,21 +128,35 @@ def _claims(told: Told, q: Quantity) -> Iterator[Was]:
 def _caveats(told: Told) -> Iterator[Was]:
     """Caveats are called by what they are about: each by every name that had."""
     campaign = told.campaign
+    renamed = _renamed(campaign)
     for caveat in told.evaluation.caveats:
         about = about_whom(campaign, caveat)
         text = words("formerly.caveat", sort=words(f"sort.{caveat.sort}"), about=about) if about else ""
-        for id, old in _renamed(campaign):
-            was = re.sub(rf"(?<![a-z0-9]){re.escape(id)}(?![a-z0-9])", old, caveat.name)
-            if was != caveat.name:
-                new = caveat_anchor(caveat.name)
-                yield Was(caveat_anchor(was), new, "named", text or words(f"sort.{caveat.sort}"))
+        for was in _other_names(caveat.name, renamed):
+            new = caveat_anchor(caveat.name)
+            yield Was(caveat_anchor(was), new, "named", text or words(f"sort.{caveat.sort}"))
 
 
-def _renamed(campaign: Campaign) -> list[tuple[str, str]]:
-    """Each id of a contender, test or quantity with each name it had."""
-    now = [(c.id, old) for c in campaign.contenders for old in c.formerly]
-    now += [(t.id, old) for t in campaign.tests for old in t.formerly]
-    return [*now, *((q.id, old) for t in campaign.tests for q in t.quantities for old in q.formerly)]
+def _other_names(name: str, renamed: Mapping[str, tuple[str, ...]]) -> Iterator[str]:
+    """The name by what each id in it was before, one of them or several at once."""
+    if not renamed:
+        return
+    ids = "|".join(re.escape(id) for id in sorted(renamed, key=lambda id: (-len(id), id)))
+    pieces = re.split(rf"(?<![a-z0-9])({ids})(?![a-z0-9])", name)
+    for said in product(*((piece, *renamed.get(piece, ())) for piece in pieces)):
+        if "".join(said) != name:
+            yield "".join(said)
+
+
+def _renamed(campaign: Campaign) -> Mapping[str, tuple[str, ...]]:
+    """Each id of a contender, test or quantity that had other names, with these."""
+    of: list[Contender | Test | Quantity] = [*campaign.contenders, *campaign.tests]
+    of += [q for t in campaign.tests for q in t.quantities]
+    found: dict[str, dict[str, None]] = {}
+    for one in of:
+        if one.formerly:
+            found.setdefault(one.id, {}).update(dict.fromkeys(one.formerly))
+    return {id: tuple(names) for id, names in found.items()}
 
 
 def _names(c: Contender) -> tuple[str, ...]:

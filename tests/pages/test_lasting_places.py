@@ -125,11 +125,28 @@ def test_what_is_renamed_can_still_be_reached_by_its_old_name(before: frozenset[
         .replace("ostler, pass 2", "okto, pass 2")
         .replace("  boil time: timed, s, lower", "  time to the boil: {kind: timed, unit: s, better: lower, formerly: boil time}")
         .replace("about: boil time", "about: time to the boil")
+        .replace("caveats:\n", "caveats:\n  - {about: time to the boil, contender: okto, says: Its pot was wet.}\n")
     )  # fmt: skip
     readings = READINGS.replace("ostler", "okto").replace("boil time", "time to the boil")
     found = places(tmp_path, text, readings)
     assert {"stoves/index.html#caveat-time-to-the-boil", "stoves/index.html#caveat-incident-okto-pass-2"} <= found
     assert {"stoves/index.html#caveat-boil-time", "stoves/index.html#caveat-incident-ostler-pass-2"} <= found
+    assert {f"stoves/index.html#caveat-{name}" for name in NAMES_OF_BOTH} <= found
+    assert "stoves/method.html#boil-time" in found
+
+
+NAMES_OF_BOTH = ("time-to-the-boil-okto", "time-to-the-boil-ostler", "boil-time-okto", "boil-time-ostler")
+
+
+def test_how_a_test_was_run_can_still_be_reached_by_its_old_name(tmp_path: Path) -> None:
+    text = CAMPAIGN.replace("  boil time: timed, s, lower\n", "").replace("about: boil time", "about: boiling")
+    boiling = "title: Boiling\nformerly: [cooking, simmering]\n"
+    boiling += "quantities:\n  boil time: {kind: timed, unit: s, better: lower}\n"
+    compile_campaign(tmp_path, text, readings=READINGS, **{"tests/boiling.yaml": boiling})
+    page = (tmp_path / "stoves/.site/stoves/method.html").read_text(encoding="utf-8")
+    assert re.findall(r'<a id="([^"]+)" href="#boiling">', page) == ["cooking", "simmering"]
+    ids = re.findall(r'\sid="([^"]+)"', page)
+    assert len(ids) == len(set(ids))
 
 
 def test_the_handbook_says_what_caveats_are_called(tmp_path: Path) -> None:
