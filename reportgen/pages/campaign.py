@@ -25,7 +25,7 @@ from reportgen.pages.words import words
 from reportgen.prose.missed import missed
 from reportgen.prose.not_in_grid import things_elsewhere
 from reportgen.prose.sentences import campaign_answer, campaign_answer_led, first_place_led, how_firm
-from reportgen.prose.specimens import day_of
+from reportgen.prose.specimens import day_of, noted
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.sentence import in_a_row
 
@@ -120,7 +120,7 @@ def campaign_view(told: Told) -> CampaignView:
         tested=day_of(campaign.tested),
         published=day_of(campaign.published),
         issue=str(told.issue),
-        place=campaign.place,
+        place=noted(campaign.place),
         grid=grid_of(told, page),
         matrix=matrix_of(told, page),
         things_elsewhere=led_on(page, things_elsewhere(campaign, evaluation)),

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from reportgen.campaign.declared import Contender
 from reportgen.pages.words import words
 from reportgen.prose.box import found_in
-from reportgen.prose.specimens import day_of
-from reportgen.wording.listing import commas, or_list, with_aside
+from reportgen.prose.specimens import as_noted, where_and_when
+from reportgen.wording.listing import or_list, with_aside
 
 
 @dataclass(frozen=True)
@@ -21,7 +21,7 @@ class Fact:
 
 def identity_of(c: Contender) -> tuple[Fact, ...]:
     """Its facts in a fixed order, without those nobody noted; a price a line."""
-    bought = commas([*filter(None, (c.bought_where, day_of(c.bought_on)))])
+    bought = where_and_when(c.bought_where, c.bought_on)
     told = [
         (words("fact.maker"), c.maker),
         (words("fact.model"), c.model),
@@ -34,7 +34,7 @@ def identity_of(c: Contender) -> tuple[Fact, ...]:
         (words("fact.settings"), c.settings),
     ]
     for price in c.prices:
-        when = commas([*filter(None, (price.where, day_of(price.date)))])
+        when = where_and_when(price.where, price.date)
         aside = when if when != bought else ""  # what stands a line above isn't said again
         told.append((words(f"fact.{price.sort}"), with_aside(price.text, aside)))
-    return tuple(Fact(name, says) for name, says in told if says)
+    return tuple(Fact(name, as_noted(says)) for name, says in told if says)

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from reportgen.addresses import from_to, raw_file
+from reportgen.addresses import raw_file
 from reportgen.campaign.declared import Amount, Laboratory, Test
 from reportgen.pages.disclosed import Disclosed
 from reportgen.pages.told import Told
+from reportgen.pages.traces import file_link
 from reportgen.pages.words import words
 from reportgen.prose.amounts import typed
 from reportgen.theme import Link
@@ -75,8 +76,7 @@ def _of_each(told: Told, said: Mapping[str, str]) -> str:
 
 def report_address(told: Told, page: str, report: str, at: int | None = None) -> str:
     """The way from a page to a report, at one of its pages where that is given (RFC 8118: `#page=3`)."""
-    address = from_to(page, raw_file(told.campaign.id, report))
-    return f"{address}#page={at}" if at else address
+    return file_link(page, raw_file(told.campaign.id, report), f"page={at}" if at else "")
 
 
 def _limit(amount: Amount | None) -> str:

@@ -16,7 +16,7 @@ from reportgen.pages.report_items import NAME as REPORT_ITEMS
 from reportgen.pages.titles import formula_of, heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.words import words
-from reportgen.prose.specimens import day_of
+from reportgen.prose.specimens import as_noted, day_of
 from reportgen.prose.steps import reads_in
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import counted
@@ -99,7 +99,7 @@ def method_view(told: Told) -> MethodView:
         title=words("method.title"),
         in_one_minute=in_one_minute(told, page),
         tested=day_of(campaign.tested),
-        place=campaign.place,
+        place=as_noted(campaign.place),
         held_the_same=campaign.held_the_same,
         who_pays=campaign.who_pays or told.publication.who_pays,
         disclosed=disclosed(campaign),

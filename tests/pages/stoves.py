@@ -104,7 +104,7 @@ INSTRUMENTS = {
 
 
 def told_of(
-    place: Path, yaml_text: str = STOVES, readings: str = READINGS, files: Mapping[str, str] = INSTRUMENTS
+    place: Path, yaml_text: str = STOVES, readings: str = READINGS, files: Mapping[str, str | bytes] = INSTRUMENTS
 ) -> Told:
     """Everything the pages of such a campaign are told, charts left out: they are drawn elsewhere."""
     folder = write_campaign(place, yaml_text, **{"readings": readings, **files})

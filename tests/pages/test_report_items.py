@@ -180,6 +180,28 @@ def test_who_lacks_a_number_or_a_state_is_named(tmp_path: Path) -> None:
     assert "How it came is not told of Corvane Sol." in says(page, "g")
 
 
+def test_what_nobody_noted_is_not_taken_for_stated(tmp_path: Path) -> None:
+    page = page_of(
+        tmp_path,
+        EVERYTHING.replace("model: S2", "model: not noted")
+        .replace("place: A yard", "place: not noted")
+        .replace("where: a shop in town, date: 2026-04-18", "where: not noted, date: not noted"),
+        **{"methods/weighing.1.yaml": "title: Weighing\nsteps: [Weigh.]\n"},
+    )
+    assert state(page, "c") == "Not stated"
+    assert "No model, bar code or serial number is stated of Corvane Sol." in says(page, "g")
+    assert "Where it came from is not stated of Corvane Sol and Ostler Mk II." in says(page, "k")
+    assert state(page, "h") == "Not stated"
+
+
+def test_the_way_to_a_laboratorys_report_holds_whatever_its_file_is_called(tmp_path: Path) -> None:
+    text = LAB.replace("lab-report.pdf", "report no. 2.pdf")
+    place = told_of(tmp_path, text, ROWS, {"attachments/report no. 2.pdf": report("Lead")})
+    page = read(by_address(build_pages(place, ("report items",)))["report-items.html"])
+    (way,) = [a.attrs["href"] for a in page.one(id="item-p").all("a") if "attachments" in a.attrs["href"]]
+    assert way == "files/attachments/report%20no.%202.pdf"  # RFC 3986, 2.1
+
+
 def test_values_of_a_laboratory_are_told_to_be_its_own(tmp_path: Path) -> None:
     compile_campaign(tmp_path, LAB, **{"readings": ROWS, "attachments/lab-report.pdf": report("Lead")})
     page = read((tmp_path / "stoves/.site/stoves/report-items.html").read_text(encoding="utf-8"))

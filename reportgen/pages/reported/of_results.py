@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 
-from reportgen.addresses import from_to, raw_file
 from reportgen.evaluation.evaluated import CaveatSort
+from reportgen.pages.laboratory import report_address
 from reportgen.pages.reported.item import Found, few, of_tests, to, to_tests
 from reportgen.pages.told import Told
 from reportgen.pages.words import words, words_of
@@ -59,5 +59,5 @@ def from_others(told: Told, page: str) -> Found:
         for number in dict.fromkeys(of.number for _, of in mine if of.number):
             sentences.append(words("items.p.number", number=number))
         for report in dict.fromkeys(of.report for _, of in mine if of.report):
-            ways.append(Link(report, from_to(page, raw_file(campaign.id, report))))
+            ways.append(Link(report, report_address(told, page, report)))
     return Found("here", tuple(sentences), (*to_tests(told, page, [t for t, _ in analysed]), *ways))

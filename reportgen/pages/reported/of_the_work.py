@@ -9,14 +9,14 @@ from reportgen.campaign.declared import Contender
 from reportgen.pages.reported.item import Found, few, of_contenders, of_tests, to, to_sheets
 from reportgen.pages.told import Told
 from reportgen.pages.words import words, words_of
-from reportgen.prose.specimens import NOT_NOTED, day_of
+from reportgen.prose.specimens import day_of, noted
 from reportgen.theme import Link
 from reportgen.wording.count import in_words
 
 
 def place(told: Told, page: str) -> Found:
     """c) Where the work was done."""
-    where = told.campaign.place
+    where = noted(told.campaign.place)
     said = words("items.c.place", place=where) if where else words("items.c.nowhere")
     elsewhere = (words("items.c.laboratory", laboratory=name) for name in laboratories(told))
     return Found("here" if where else "missing", (said, *elsewhere), (to(told, page, "method"),))
@@ -56,8 +56,7 @@ def things_tested(told: Told, page: str) -> Found:
 
 
 def _identified(contender: Contender) -> bool:
-    serials = [s.serial for s in contender.specimens if s.serial and s.serial != NOT_NOTED]
-    return bool(contender.model or contender.gtin or serials)
+    return any(map(noted, (contender.model, contender.gtin, *(s.serial for s in contender.specimens))))
 
 
 def _condition_told(contender: Contender) -> bool:
@@ -73,14 +72,11 @@ def arrived(told: Told, page: str) -> Found:
     """h) The date of receipt, and of sampling."""
     contenders = told.campaign.contenders
     undated = [c for c in contenders if not _dated(c)]
-    sampled = tuple(_sampled(told))
+    sampled, ways = tuple(_sampled(told)), _sheets(told, page)
     if len(undated) == len(contenders):
-        state, said = "missing", words("items.h.none")
-    elif undated:
-        state, said = "part", words("items.h.some", names=of_contenders(undated))
-    else:
-        state, said = "part", words("items.h.bought")
-    return Found("part" if state == "part" else "missing", (said, *sampled), _sheets(told, page))
+        return Found("missing", (words("items.h.none"), *sampled), ways)
+    said = words("items.h.some", names=of_contenders(undated)) if undated else words("items.h.bought")
+    return Found("part", (said, *sampled), ways)
 
 
 def _dated(contender: Contender) -> bool:
@@ -127,4 +123,4 @@ def _where(contender: Contender) -> bool:
         *(s.bought_where for s in contender.specimens),
         *(p.where for p in contender.prices),
     )
-    return any(shops)
+    return any(map(noted, shops))
