@@ -73,14 +73,18 @@ def _bold(block: Token) -> Iterator[str]:
         if child.type == "strong_open":
             words = []
         elif child.type == "strong_close" and words is not None:
-            yield "".join(words).strip()
+            yield " ".join("".join(words).split())
             words = None
         elif words is not None:
-            words.append(child.content)
+            words.append(_word(child))
 
 
 def _plain(block: Token) -> str:
     """A block's words without markup, on one line."""
-    spaces = ("softbreak", "hardbreak")
-    words = (" " if c.type in spaces else "" if c.type == "image" else c.content for c in block.children or [])
-    return capital(" ".join("".join(words).split()))
+    return capital(" ".join("".join(map(_word, block.children or [])).split()))
+
+
+def _word(piece: Token) -> str:
+    if piece.type in ("softbreak", "hardbreak"):
+        return " "
+    return "" if piece.type == "image" else piece.content

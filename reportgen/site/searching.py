@@ -27,6 +27,7 @@ LEFT_OUT = (
     "nav", "svg", "math", "details", "form", "thead", ".unseen", ".letter", ".raised", ".terms", "script", "template",
 )  # fmt: skip
 CONFIG = {"root_selector": "main", "exclude_selectors": LEFT_OUT, "keep_index_url": True}
+UNREADABLE = "the program that makes the index answered what can’t be read"
 LONGEST_WAIT = 600  # seconds for all of it; a site of ten thousand pages takes a tenth of that
 
 
@@ -51,12 +52,15 @@ def searched(pages: Sequence[Page]) -> tuple[Page, ...]:
 
 def index_of(pages: Sequence[Page]) -> Mapping[str, bytes]:
     """Address → bytes of what a browser takes to search these pages. Raises `NoAnswerError` and OSError."""
-    with _service() as ask:
-        index = ask(type="NewIndex", config=CONFIG)["index_id"]
-        for page in pages:
-            ask(type="AddFile", index_id=index, url=page.address, file_path=None, file_contents=page.html)
-        files = ask(type="GetFiles", index_id=index)["files"]
-    made = {file["path"]: base64.b64decode(file["content"]) for file in files}
+    try:
+        with _service() as ask:
+            index = ask(type="NewIndex", config=CONFIG)["index_id"]
+            for page in pages:
+                ask(type="AddFile", index_id=index, url=page.address, file_path=None, file_contents=page.html)
+            files = ask(type="GetFiles", index_id=index)["files"]
+        made = {file["path"]: base64.b64decode(file["content"]) for file in files}
+    except (ValueError, KeyError, TypeError):
+        raise NoAnswerError(UNREADABLE) from None
     return {f"{FOLDER}/{path}": made[path] for path in sorted(made) if "/" in path or _is_needed(path)}
 
 
@@ -100,10 +104,8 @@ def _service() -> Iterator[Any]:
 
 
 def _payload(answer: bytes) -> dict[str, Any]:
-    try:
-        told = json.loads(base64.b64decode(answer))["payload"]
-        if told["type"] != "Error":
-            return dict(told)
+    """Raises `NoAnswerError` for an error that the program tells, ValueError, KeyError or TypeError for nonsense."""
+    told = json.loads(base64.b64decode(answer))["payload"]
+    if told["type"] == "Error":
         raise NoAnswerError(told["message"])
-    except (ValueError, KeyError, TypeError):
-        raise NoAnswerError("the program that makes the index answered what can’t be read") from None
+    return dict(told)

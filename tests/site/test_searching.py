@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import base64
 import json
+import sys
 from pathlib import Path
 
 import pytest
@@ -64,17 +66,20 @@ def test_where_the_program_is_missing_the_site_is_made_and_says_so(
     assert "made without its search" in page.text
 
 
+def said(answer: bytes) -> str:
+    """A program's line that gives this answer: JSON in base64, ended by a comma."""
+    return f"sys.stdout.write({base64.b64encode(answer).decode() + ','!r}); sys.stdout.flush(); sys.stdin.read()"
+
+
 @needed
-@pytest.mark.parametrize("answer", ["import sys; sys.exit(3)", "print('e30=,', end='')"])
-def test_a_program_that_ends_or_answers_nonsense_stops_no_compile(
+@pytest.mark.parametrize("answer", ["sys.exit(3)", said(b"{}"), said(b"none"), said(b'{"payload":{"type":"New"}}')])
+def test_a_program_that_ends_or_answers_nonsense_gives_no_index(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, answer: str
 ) -> None:
-    import sys
-
     import pagefind_bin
 
     fake = tmp_path / "fake"
-    fake.write_text(f"#!{sys.executable}\n{answer}\n", encoding="utf-8")
+    fake.write_text(f"#!{sys.executable}\nimport sys\n{answer}\n", encoding="utf-8")
     fake.chmod(0o755)
     monkeypatch.setattr(pagefind_bin, "get_executable", lambda: fake)
     with pytest.raises((searching.NoAnswerError, OSError)):
