@@ -9,6 +9,7 @@ import pytest
 from reportgen.addresses import product_id, product_page
 from reportgen.build.run import compile_site
 from tests.pages.reading import Element, read
+from tests.site.archives import site_of
 from tests.site.test_across import NEW, OLD, workspace
 
 SAME = ("burners", "2025-05-02", {"corvane": ["14.9", "15.2", "15.1"], "linnet": ["18.0", "18.3", "18.5"]})
@@ -55,6 +56,11 @@ def test_each_sheet_leads_to_its_product_and_the_list_to_all(site: Path) -> None
     assert sorted(listed) == ["corvane.html", "linnet.html", "ostler.html"]
     archive = read((site / "index.html").read_text("utf-8"))
     assert "about/products/index.html" in {a.attrs.get("href") for a in archive.all("a")}
+
+
+def test_a_maker_is_one_whatever_its_capitals(tmp_path: Path) -> None:
+    makers = [dt.text for dt in product(site_of(tmp_path), "index").one("dl").all("dt")]
+    assert makers == ["Corvane", "Hestrik", "Ostler & Daughters", "Maker not noted"]
 
 
 def test_what_nobody_else_measured_so_is_said_plainly(tmp_path: Path) -> None:

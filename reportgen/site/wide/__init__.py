@@ -28,7 +28,13 @@ from reportgen.theme import Theme
 Made = tuple[tuple[Page, ...], tuple[Finding, ...]]
 
 KINDS: tuple[Callable[[Wide], Made], ...] = (
-    *(archive_page, lists_page, search_page, method_pages, instrument_pages, product_pages, text_pages),
+    archive_page,
+    lists_page,
+    search_page,
+    method_pages,
+    instrument_pages,
+    product_pages,
+    text_pages,
 )
 
 

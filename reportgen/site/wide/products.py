@@ -14,6 +14,7 @@ from reportgen.site.card import Card
 from reportgen.site.card_things import CardProduct
 from reportgen.site.framing import Wide, frame_of
 from reportgen.site.wide.across import AcrossShown, Found, anchor_of, by_quantity, without_picture
+from reportgen.site.wide.facets import key_of
 from reportgen.site.wide.newest import newest_first
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, render
@@ -51,10 +52,10 @@ class ProductView:
 
 @dataclass(frozen=True)
 class OfMaker:
-    """A maker's products; "" where none is noted."""
+    """A maker by its name, or that none is noted; each product with the titles of the campaigns it took part in."""
 
     maker: str
-    products: tuple[tuple[Link, str], ...]  # with how many campaigns each took part in, in words
+    products: tuple[tuple[Link, str], ...]
 
 
 @dataclass(frozen=True)
@@ -139,15 +140,16 @@ def _way(page: str, method: Method, of: Found) -> Link:
 
 
 def _list(wide: Wide, found: dict[str, Has]) -> ProductsView:
-    makers: dict[str, list[tuple[Link, str]]] = {}
+    makers: dict[str, tuple[str, list[tuple[Link, str]]]] = {}
     for id, has in found.items():
         newest = has[0][1]
         cards = commas([card.title for card, _ in has])
-        makers.setdefault(newest.maker, []).append((Link(newest.title, from_to(PRODUCTS, product_page(id))), cards))
+        of = makers.setdefault(key_of(newest.maker), (newest.maker, []))[1]
+        of.append((Link(newest.title, from_to(PRODUCTS, product_page(id))), cards))
     title = words("products")
     return ProductsView(
         frame=frame_of(wide, PRODUCTS, title, words("products.says")),
         title=title,
         says=words("products.says"),
-        makers=tuple(OfMaker(maker or words("products.no-maker"), tuple(of)) for maker, of in makers.items()),
+        makers=tuple(OfMaker(maker or words("products.no-maker"), tuple(of)) for maker, of in makers.values()),
     )
