@@ -31,11 +31,10 @@ class Beside:
 
 @dataclass(frozen=True)
 class Decided:
-    """A pair's decision on one quantity, with the way to its row; `ahead` is None where nobody is resolved better."""
+    """A pair's decision on one quantity, with the way to its row on the test's page."""
 
     first: Named
     second: Named
-    ahead: Named | None
     decision: str
     href: str
 
@@ -122,11 +121,10 @@ def _row(told: Told, page: str, line: Line, of: dict[str, Named], tells: bool) -
             Decided(
                 of[first],
                 of[second],
-                of[comparison.favours] if comparison.favours else None,
                 pair.decision,
                 f"{line.href.partition('#')[0]}#{pair.anchor}",
             )
-            for (first, second), (comparison, pair) in line.pairs.items()
+            for (first, second), (_, pair) in line.pairs.items()
         )
         if tells and line.has_direction
         else (),

@@ -32,7 +32,7 @@ class SideClaims:
 
 
 def facts_of(contenders: Sequence[Contender]) -> tuple[SideFact, ...]:
-    """Each fact that is noted of any of them, in the order of a spec sheet."""
+    """Each fact that is noted of any of them: those of `_ORDER` first, then further ones as they come."""
     by_name = [_by_name(c) for c in contenders]
     usual = [words(f"fact.{name}") for name in _ORDER]
     seen = dict.fromkeys(name for facts in by_name for name in facts)
@@ -40,7 +40,7 @@ def facts_of(contenders: Sequence[Contender]) -> tuple[SideFact, ...]:
     return tuple(SideFact(name, tuple(facts.get(name, ()) for facts in by_name)) for name in ordered)
 
 
-_ORDER = ("maker", "model", "called", "paid", "listed", "bought", "supplied", "box", "firmware", "settings")
+_ORDER = ("maker", "model", "gtin", "called", "paid", "listed", "bought", "supplied", "box", "firmware", "settings")
 
 
 def _by_name(c: Contender) -> dict[str, tuple[str, ...]]:
