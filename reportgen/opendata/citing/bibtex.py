@@ -13,7 +13,8 @@ ACCENTS = {
     "\u0308": '"', "\u030a": "r", "\u030b": "H", "\u030c": "v", "\u0327": "c", "\u0328": "k",
 }  # fmt: skip
 SIGNS = {
-    "\\": r"\textbackslash{}", "{": r"\{", "}": r"\}", "&": r"\&", "%": r"\%", "$": r"\$", "#": r"\#", "_": r"\_",
+    "\\": r"\textbackslash{}", "{": r"\textbraceleft{}", "}": r"\textbraceright{}",
+    "&": r"\&", "%": r"\%", "$": r"\$", "#": r"\#", "_": r"\_",
     "~": r"\textasciitilde{}", "^": r"\textasciicircum{}", "\u00a0": "~", "\u202f": r"\,", "\u2013": "--",
     "\u2014": "---", "\u2018": "`", "\u2019": "'", "\u201c": "``", "\u201d": "''", "ß": r"{\ss}", "æ": r"{\ae}",
     "Æ": r"{\AE}", "ø": r"{\o}", "Ø": r"{\O}", "å": r"{\aa}", "Å": r"{\AA}", "ł": r"{\l}", "Ł": r"{\L}", "ı": r"{\i}",
@@ -22,8 +23,9 @@ SIGNS = {
 
 
 def as_bibtex(cited: Citation) -> str:
-    """The entry. What LaTeX would take for its own signs is escaped, accents are written out; double braces keep the
-    capitals of title and author. What LaTeX has no plain sign for (Arabic, emoji) stays as it is, in UTF-8."""
+    """The entry. What LaTeX would take for its own signs is escaped, a brace by its name, since BibTeX counts those
+    with a backslash too; accents are written out; double braces keep the capitals of title and author. What LaTeX has
+    no plain sign for (Arabic, emoji) stays as it is, in UTF-8."""
     fields = {
         "author": f"{{{{{in_latex(cited.author)}}}}}",
         "title": f"{{{{{in_latex(cited.title)}}}}}",
@@ -41,8 +43,7 @@ def as_bibtex(cited: Citation) -> str:
 
 def in_latex(text: str) -> str:
     """Text as LaTeX takes it; line breaks become spaces."""
-    return "".join(_sign(letter) for letter in " ".join(unicodedata.normalize("NFC", text).split(" "))
-                   .replace("\n", " "))  # fmt: skip
+    return "".join(map(_sign, unicodedata.normalize("NFC", text).replace("\n", " ")))
 
 
 def _sign(letter: str) -> str:
