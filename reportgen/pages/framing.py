@@ -64,8 +64,7 @@ def _foot(publication: Publication) -> tuple[str, ...]:
 
 def _feed(told: Told, page: str) -> Link | None:
     """The way to the site's feed, where this campaign is in it."""
-    date = told.campaign.published or told.campaign.tested
-    if not told.publication.address or date is None or not date.last:
+    if not told.publication.address or told.campaign.dated is None:
         return None
     return Link(words("feed"), from_to(page, FEED))
 

@@ -87,7 +87,7 @@ def card_of(declared: Declared, evaluation: Evaluation) -> Card:
         answer_led=campaign_answer_led(campaign, evaluation),
         missed=missed(campaign, evaluation),
         address=campaign_page(campaign.id),
-        date=campaign.published or campaign.tested,
+        date=campaign.dated,
         contenders=tuple(c.title for c in campaign.contenders),
         tests=tuple(tests.values()),
         methods=_methods(campaign, tests),

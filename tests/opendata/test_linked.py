@@ -135,6 +135,20 @@ def test_nothing_in_a_block_can_end_it() -> None:
     assert json.loads(text) == hostile
 
 
+def test_a_day_of_publication_that_was_not_noted_is_no_date(tmp_path: Path) -> None:
+    """What is cited then is the day of testing, and nothing says that it was published on it."""
+    from tests.campaigns import SMALLEST, SMALLEST_READINGS, compile_campaign
+
+    days = "tested: 2026-05-30\npublished: not noted\n"
+    compile_campaign(tmp_path, days + SMALLEST, readings=SMALLEST_READINGS)
+    folder = tmp_path / "stoves" / ".site" / "stoves"
+    told = block(folder, "index.html")
+    assert "datePublished" not in told
+    assert told["temporalCoverage"] == "2026-05-30"
+    assert "created" not in json.loads((folder / "datapackage.json").read_text(encoding="utf-8"))
+    assert "30 May 2026" in (folder.parent / "index.html").read_text(encoding="utf-8")
+
+
 def test_without_an_address_the_ways_lead_from_the_page(tmp_path: Path) -> None:
     from tests.campaigns import compile_campaign
 

@@ -66,6 +66,11 @@ class Campaign:
     kind_of_product: str = ""
     formerly: tuple[str, ...] = ()  # ids it had before
 
+    @property
+    def dated(self) -> Day | None:
+        """When it was published, else tested; None where neither day is known."""
+        return next((day for day in (self.published, self.tested) if day and day.last), None)
+
     def contender(self, id: str) -> Contender:
         return next(c for c in self.contenders if c.id == id)
 

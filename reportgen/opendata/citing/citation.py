@@ -38,7 +38,7 @@ class Citation:
 
 def citation_of(campaign: Campaign, publication: Publication, issue: int) -> Citation:
     """The citation of an issue of a campaign."""
-    shown = written_last(campaign.published) or written_last(campaign.tested)
+    shown = written_last(campaign.dated)
     return Citation(
         key=f"{campaign.id}-issue-{issue}",
         title=campaign.title,

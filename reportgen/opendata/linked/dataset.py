@@ -6,6 +6,7 @@ from typing import Any
 
 from reportgen.addresses import campaign_page, from_to, method_page, on_the_web
 from reportgen.campaign.declared import Campaign, Day, Publication
+from reportgen.opendata.citing.citation import written_last
 from reportgen.opendata.files import OpenData, media_type
 from reportgen.opendata.linked.as_text import as_text, filled
 
@@ -32,7 +33,7 @@ def dataset(campaign: Campaign, publication: Publication, data: OpenData, page: 
         "identifier": f"https://doi.org/{cited.doi}" if cited.doi else "",
         "inLanguage": publication.language,
         "version": cited.issue,
-        "datePublished": cited.shown if campaign.published else "",
+        "datePublished": written_last(campaign.published),
         "temporalCoverage": interval(campaign.tested),
         "license": data.licence.address if data.licence else "",
         "isAccessibleForFree": True,
