@@ -103,12 +103,11 @@ def _placed(of: Across) -> Iterator[tuple[str | AcrossLine, float]]:
 
 
 def _axis(lines: Sequence[AcrossLine]) -> Axis:
-    """Holds every value, range and bound, with room for an arrow beyond a bound."""
+    """Holds every value, range and bound, with room for an arrow beyond a bound; below a bound no more than to zero."""
     shown = [v for line in lines for v in (line.value, line.low, line.high) if known(v)]
     room = 0.2 * (max(shown) - min(shown)) if shown else 0.0
-    shown += [
-        line.value + (room if line.limit == "above" else -room) for line in lines if line.limit and known(line.value)
-    ]
+    bounds = [(line.limit, line.value) for line in lines if line.limit and known(line.value)]
+    shown += [v + room if limit == "above" else max(v - room, min(v, 0.0)) for limit, v in bounds]
     return axis(shown)
 
 

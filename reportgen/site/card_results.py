@@ -29,9 +29,10 @@ class CardContender:
 class CardResult:
     """One result. `value`, `low` and `high` are in `unit`, None where there is none; `limit`: `value` is but a bound.
 
-    `of_scatter`: the range holds how passes scatter, not what the instrument leaves open alone. `bare` is the value as
-    printed without its unit, `whole` with it or in words, `range` what holds the true value 95 times in 100. `caution`
-    says why it isn't ranked. `working` is the address of its working.
+    `step`: the unit counts steps on a scale, as of a rise in temperature. `of_scatter`: the range holds how passes
+    scatter, not what the instrument leaves open alone. `bare` is the value as printed without its unit, `whole` with it
+    or in words, `range` what holds the true value 95 times in 100. `caution` says why it isn't ranked. `working` is the
+    address of its working.
     """
 
     test: str
@@ -48,6 +49,7 @@ class CardResult:
     low: float | None
     high: float | None
     limit: Limit | None
+    step: bool
     of_scatter: bool
     bare: str
     whole: str
@@ -90,6 +92,7 @@ def _result(campaign: Campaign, test: Test, quantity: Quantity, r: Result, who: 
         low=r.low,
         high=r.high,
         limit=e.limit if e else None,
+        step=e.step if e else False,
         of_scatter=r.covers == "instrument and scatter",
         bare=value_text(r),
         whole=figure.whole,

@@ -7,6 +7,7 @@ scatters; from memory).
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -14,6 +15,7 @@ import pytest
 from reportgen.build.run import compile_site
 from reportgen.charts.across import Across, AcrossGroup, AcrossLine, figure
 from reportgen.site.wide.across import most_by_days
+from tests.charts.pictures import layer, ticks
 from tests.pages.reading import Element, read
 
 METHOD = """\
@@ -155,6 +157,28 @@ def test_another_unit_keeps_its_own_digits_and_takes_its_place_on_the_one_axis(t
     assert any(t.text.startswith(".") and t.text.endswith("g") for t in drawing.all("text"))  # its own unit, beside it
 
 
+def test_a_rise_in_another_unit_is_scaled_and_not_shifted(tmp_path: Path) -> None:
+    """A step of 1 °C is one of 1.8 °F (SI brochure, 2.3.1: the intervals are those of the kelvin): 20 °C is 36 °F, not 68."""
+    new = {"corvane": ["34", "38", "36"], "ostler": ["44", "45", "46"]}
+    old = {"hobbin": ["19", "20", "21"], "linnet": ["24", "25", "26"]}
+    place = workspace(tmp_path, ("stoves", NEW[1], new), ("burners", OLD[1], old))
+    for id, unit in (("stoves", "°F"), ("burners", "°C")):
+        folder = place / "content/archive" / id
+        text = (folder / "campaign.yaml").read_text("utf-8").replace("kind: one reading", "kind: rise")
+        text = text.replace("unit: g", f"unit: {unit}").replace("    instrument: bench-scale\n", "")
+        (folder / "campaign.yaml").write_text(text, "utf-8")
+        head, *rows = (folder / "readings.csv").read_text("utf-8").splitlines()
+        head = head.replace("gas burned", "gas burned start,gas burned end")
+        read_twice = [f"{who},{n},0,{value}" for who, n, value in (row.split(",") for row in rows)]
+        (folder / "readings.csv").write_text("\n".join([head, *read_twice]) + "\n", "utf-8")
+    page = (compile_site(place).out / "methods" / "weigh-it.1.html").read_text("utf-8")
+    drawing = re.search(r'<svg[^>]*class="drawing across".*?</svg>', page, re.S)
+    assert drawing
+    corvane, _, hobbin, linnet = (mark.x for mark in layer(drawing[0], "values"))
+    assert hobbin == pytest.approx(corvane, abs=0.1)
+    assert linnet > hobbin
+
+
 def test_one_comparison_needs_no_note_and_no_second_picture(tmp_path: Path) -> None:
     page = method_page(workspace(tmp_path, NEW))
     assert len(rows(page)) == 2
@@ -182,6 +206,24 @@ def test_instruments_that_differ_are_named_and_said(tmp_path: Path) -> None:
     assert "read with: Letter scale" in groups[1]
 
 
+def test_where_no_instrument_is_named_nothing_is_said_of_them(tmp_path: Path) -> None:
+    place = workspace(tmp_path, NEW, OLD)
+    for id in ("stoves", "burners"):
+        file = place / f"content/archive/{id}/campaign.yaml"
+        file.write_text(file.read_text("utf-8").replace("    instrument: bench-scale\n", ""), "utf-8")
+    notes = method_page(place).one("div", class_="apart").text
+    assert "Nobody is ranked across comparisons" in notes
+    assert "instruments" not in notes
+
+
+def test_two_instruments_of_one_title_are_two(tmp_path: Path) -> None:
+    place = workspace(tmp_path, NEW, OLD)
+    (place / "shared/instruments/other-scale.yaml").write_text(SCALE, "utf-8")
+    file = place / "content/archive/burners/campaign.yaml"
+    file.write_text(file.read_text("utf-8").replace("bench-scale", "other-scale"), "utf-8")
+    assert "Not all were read with the same instruments" in method_page(place).one("div", class_="apart").text
+
+
 def line(name: str, value: float | None, **more: object) -> AcrossLine:
     told = {"low": None, "high": None, "limit": None, "of_scatter": False, "bare": "", "whole": str(value)}
     return AcrossLine(name, value, **{**told, **more})  # type: ignore[arg-type]
@@ -194,8 +236,14 @@ def test_a_bound_is_an_arrow_with_its_words_and_never_a_value() -> None:
     assert "more than 999 ppm" in drawn.svg
     assert "an arrow begins at a bound" in drawn.key
     svg = read(drawn.svg)
-    assert len(svg.one(class_="d-values").all("line")) in (0, 1)
+    assert len(svg.one(class_="d-values").all("line")) == 1  # the one value there is
     assert svg.all(class_="d-limits-above")
+
+
+def test_an_arrow_below_a_bound_ends_at_zero_where_nothing_can_be_less() -> None:
+    of = Across("x", "CO", "ppm", "lower", (AcrossGroup("One", (line("A", 10.0),)),
+                AcrossGroup("Two", (line("B", 0.5, limit="below", whole="less than 0.5 ppm"),))))  # fmt: skip
+    assert min(value for value, _ in ticks(figure(of).svg)) == 0.0
 
 
 def test_long_names_and_forty_contenders_hold() -> None:

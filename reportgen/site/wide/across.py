@@ -115,7 +115,7 @@ def _campaign(page: str, card: Card, results: Sequence[CardResult], product: str
     return AcrossCampaign(
         campaign=Link(card.title, from_to(page, card.address)),
         tested=_day(card),
-        read_with=and_list(_instruments(card, results)),
+        read_with=and_list([title for _, title in _instruments(card, results)]),
         rows=tuple(
             AcrossRow(
                 Link(r.contender.title, from_to(page, r.contender.sheet)),
@@ -133,9 +133,11 @@ def _day(card: Card) -> str:
     return day_of(card.tested) or words("across.no-day")
 
 
-def _instruments(card: Card, results: Sequence[CardResult]) -> tuple[str, ...]:
+def _instruments(card: Card, results: Sequence[CardResult]) -> tuple[tuple[str, str], ...]:
+    """Id and title of each instrument that a campaign names for these results."""
     tests = {r.test for r in results}
-    return tuple(use.instrument.title for use in card.instruments if tests & {t.id for t in use.tests})
+    used = (use.instrument for use in card.instruments if tests & {t.id for t in use.tests})
+    return tuple((instrument.id, instrument.title) for instrument in used)
 
 
 def _figure(wide: Wide, of: Found) -> Figure | None:
@@ -163,9 +165,9 @@ def _line(r: CardResult, unit: str) -> AcrossLine | None:
         here, there = parse_unit(r.unit), parse_unit(unit)
     except UnitError:
         return None
-    if not alike(here, there):
+    if not alike(here, there, r.step):
         return None
-    value, low, high = (None if v is None else convert(v, here, there) for v in (r.value, r.low, r.high))
+    value, low, high = (None if v is None else convert(v, here, there, r.step) for v in (r.value, r.low, r.high))
     return replace(line, value=value, low=low, high=high, bare=line.whole)  # its own digits, with its own unit
 
 
@@ -174,13 +176,20 @@ def _notes(method: Method, of: Found) -> tuple[str, ...]:
     cards = [card for card, _ in of]
     days = {card.tested for card in cards}
     one_day = len(days) == 1 and None not in days and all(d and d.first == d.last != "" for d in days)
-    with_what = {_instruments(card, results) for card, results in of}
     return (
         _of_days(method.between_sessions, one_day, of),
-        words("across.instruments.differ" if len(with_what) > 1 else "across.instruments.same"),
+        *_of_instruments(of),
         *([words("across.method.differs")] if _told_differently(method, cards) else []),
         words("across.not-ranked"),
     )
+
+
+def _of_instruments(of: Found) -> tuple[str, ...]:
+    """Whether all were read with the same instruments; nothing where no campaign names any."""
+    with_what = {_instruments(card, results) for card, results in of}
+    if not any(with_what):
+        return ()
+    return (words("across.instruments.differ" if len(with_what) > 1 else "across.instruments.same"),)
 
 
 def _of_days(between: Amount | None, one_day: bool, of: Found) -> str:
