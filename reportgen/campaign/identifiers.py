@@ -9,7 +9,7 @@ from reportgen.campaign.given import Given
 from reportgen.campaign.shape import NotThat, Scalar
 
 _GTIN = r"(?:[0-9]{8}|[0-9]{12,14})"
-_DOI = r"10\.[0-9]{4,9}/[^\s\"<>\\^`{|}]+"
+_DOI = r"10\.[0-9]{4,9}(?:\.[0-9]+)*/[^\s\"<>\\^`{|}]+"
 _BEFORE_DOI = r"(?:https?://(?:dx\.)?doi\.org/|doi:\s*)?"
 
 

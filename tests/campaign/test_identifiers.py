@@ -43,7 +43,14 @@ def test_a_doi_is_taken_with_or_without_its_resolver(text: str) -> None:
     assert doi(text) == "10.1234/abc"
 
 
-@pytest.mark.parametrize("text", ["10.1234", "abc/10.1234", "https://example.org/10.1234/abc", "10.1234/a b"])
+def test_the_prefix_of_a_doi_may_be_divided() -> None:
+    """ISO 26324: the code of a registrant may have parts of its own, with full stops between (from memory)."""
+    assert doi("10.1000.10/123456") == "10.1000.10/123456"
+
+
+@pytest.mark.parametrize(
+    "text", ["10.1234", "10.1234./abc", "abc/10.1234", "https://example.org/10.1234/abc", "10.1234/a b"]
+)
 def test_what_is_no_doi_is_refused(text: str) -> None:
     with pytest.raises(NotThat):
         doi(text)
