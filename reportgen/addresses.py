@@ -171,7 +171,7 @@ def figure_anchor(quantity: str, part: str = "") -> str:
 
 
 def claim_anchor(name: str) -> str:
-    """`name` is the claim's own, made by `claim_name`."""
+    """`name` is the claim's own (`Claim.name`)."""
     return f"claim-{name}"
 
 

@@ -1,4 +1,7 @@
-"""What the address of a claim ends with: something that neither its place in the list nor another claim changes."""
+"""What the address of a claim ends with: what it is about, and not its place in the list.
+
+Of several about the same thing the order counts: the second ends with -2.
+"""
 
 from __future__ import annotations
 

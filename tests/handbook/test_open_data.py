@@ -83,7 +83,7 @@ FIRST = {
     "without_exclusions yes of grade rank_from rank_to not_ranked_because no_u_because missing running caveats",
     "comparisons": "comparison test quantity part first second difference unit u low high percent percent_low percent_high "
     "decision favours resolved differed differed_low differed_high reason caveats",
-    "claims": "claim contender says sources quantity part under accept_from accept_to outcome probability scope reason caveats",
+    "claims": "claim contender says sources quantity part under accept_from accept_to unit outcome probability scope reason caveats",
     "passes": "pass_of result quantity contender specimen pass part value unit limit word excluded absent_because",
     "readings": "reading test contender specimen pass part name typed value unit limit word absent_because half_width corrected "
     "instrument shared beside session round time conditions note left_out_of left_out_because amended_from channel samples "

@@ -94,6 +94,18 @@ def test_claims_passes_and_caveats_are_all_there(folder: Path, demo_told: dict[s
     assert [r["excluded"] for r in rows_of(folder, "passes")] == [p["excluded"] or "" for p in passes]
 
 
+def test_a_claim_is_named_as_the_place_where_it_stands_and_its_bounds_have_their_unit(folder: Path) -> None:
+    rows = rows_of(folder, "claims")
+    units = {r["quantity"]: r["unit"] for r in rows_of(folder, "quantities")}
+    for row in rows:
+        contender, _, name = row["claim"].partition("/")
+        assert contender == row["contender"]
+        page = (folder / "contenders" / f"{contender}.html").read_text(encoding="utf-8")
+        assert f'id="claim-{name}"' in page
+        assert row["unit"] == (units[row["quantity"]] if row["accept_from"] or row["accept_to"] else "")
+    assert sum(bool(row["unit"]) for row in rows) > 1
+
+
 def test_every_reading_stands_where_its_row_says(folder: Path) -> None:
     """Raw files lie beside the tables, byte for byte: what was typed is on the line that is named."""
     found = 0
