@@ -54,13 +54,13 @@
       if (control.selectedIndex === -1) control.selectedIndex = 0;
     }
     const now = asked();
-    if (now.size) form.querySelector("details").open = true;
+    if (String(now)) form.querySelector("details").open = true;
     show(now);
   }
 
   function choose(remember) {
     const now = asked();
-    const address = now.size ? `#${now}` : location.pathname + location.search;
+    const address = String(now) ? `#${now}` : location.pathname + location.search;
     history[remember](null, "", address);
     show(now);
   }
