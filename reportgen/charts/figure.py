@@ -21,7 +21,7 @@ class Figure:
     `viewBox` and no size of its own, for light and dark alike. `title` says what was measured, `found` what came
     of it, `key` how the marks read, `alt` all of it for who can't see the picture. `rows` are the values drawn as
     printed text, under `headings`, one tuple a row. `explored` is what a script needs to lead a reader from value to
-    value (`charts/explored.py` says how it reads), "" where a chart is explored in a way of its own. `wide` is the
+    value (`charts/explored.py` says how it reads), "" where a chart isn't, or is in a way of its own. `wide` is the
     width in CSS pixels past which it should not grow.
     """
 

@@ -13,5 +13,5 @@ def words(key: str, **gaps: str) -> str:
 
 
 def sentence(parts: list[str]) -> str:
-    """Phrases joined into one sentence: a capital in front, commas between, a full stop."""
+    """Phrases joined into one sentence: a capital in front, semicolons between, a full stop."""
     return whole(semicolons([p for p in parts if p]))

@@ -34,7 +34,7 @@ def tells(text: str, n: int) -> bool:
 
 def degrees(n: float) -> str:
     """Degrees of freedom: "1 degree of freedom", "8 degrees of freedom", "6.2 degrees of freedom"."""
-    return say_of(Decimal(repr(n)).normalize() if math.isfinite(n) else 2, "count.degree", count=plain(n))
+    return say_of(Decimal(str(n)).normalize() if math.isfinite(n) else 2, "count.degree", count=plain(n))
 
 
 def roughly(n: int) -> str:

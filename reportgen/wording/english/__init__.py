@@ -36,7 +36,6 @@ from reportgen.wording.english.scatter import SCATTER
 from reportgen.wording.english.sentences import SENTENCES
 from reportgen.wording.english.side_by_side import SIDE_BY_SIDE
 from reportgen.wording.english.site import SITE
-from reportgen.wording.english.templates import TEMPLATES
 from reportgen.wording.english.templates_money import TEMPLATES_MONEY
 from reportgen.wording.english.templates_wide import TEMPLATES_WIDE
 from reportgen.wording.english.templates_workings import TEMPLATES_WORKINGS
@@ -66,6 +65,6 @@ def inside(title: str) -> str:
 PHRASES: Mapping[str, str | Forms] = {
     **WORDS, **ABSENT, **SENTENCES, **ANSWERS, **PRODUCTS, **MET, **FAIRNESS, **ORDERS, **QUANTITIES, **INSTRUMENTS,
     **BUDGETS, **COUNTED, **DRAWS, **MONEY, **VERDICT, **SCATTER, **REACH, **CHARTS, **EXPLORING, **PAGES,
-    **OPEN_DATA, **PAPER, **SIDE_BY_SIDE, **ACROSS, **FINDING, **PREVIEW, **SITE, **TEMPLATES, **READING, **VIEW,
+    **OPEN_DATA, **PAPER, **SIDE_BY_SIDE, **ACROSS, **FINDING, **PREVIEW, **SITE, **READING, **VIEW,
     **TEMPLATES_MONEY, **TEMPLATES_WIDE, **TEMPLATES_WORKINGS, **REPORT_ITEMS, **TERMS,
 }  # fmt: skip

@@ -35,7 +35,7 @@ CHARTS: Mapping[str, str | Forms] = {
     "chart.key.thin": "the thin line is what the instrument alone leaves open",
     "chart.key.arrow": "an arrow begins at a bound, and the value lies somewhere along it",
     "chart.key.break": "behind a double stroke it begins further off than the axis reaches",
-    "chart.key.count.range": "the thin line is its 95 % range",
+    "chart.key.count.range": "the thin line is its 95\u00a0% range",
     "chart.key.tie": "a bracket joins those that can’t be told apart",
     "chart.key.tie.once": "a bracket joins those whose order a repeat may change",
     "chart.key.band": "the grey band is as wide as a difference that would matter",

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from reportgen.wording.phrase import Forms
 
 READING: Mapping[str, str | Forms] = {
+    "on.skip": "Skip to the text",
     "on.trail.title": "Where this page stands",
     "on.figure.number": "Figure {n}",
     "on.figure.title": "{number}. {title}",
