@@ -86,7 +86,7 @@ def _tests(told: Told, page: str) -> MinuteLine:
     return MinuteLine(
         paragraph(
             words_of(n, "minute.tests", count=in_words(n)),
-            _passes(n, least, most),
+            _passes(n, least, most, all(_everybody(told, t) for t in told.campaign.tests if t.id in runs)),
             words_of(once, "minute.once", count=in_words(once)) if once and least != most else "",
             to_come,
         ),
@@ -94,12 +94,20 @@ def _tests(told: Told, page: str) -> MinuteLine:
     )
 
 
-def _passes(tests: int, least: int, most: int) -> str:
+def _passes(tests: int, least: int, most: int, everybody: bool) -> str:
+    if least == most and not everybody:
+        return words_of(most, "minute.passes.some", count=in_words(most))
     if least == most:
         return words_of(most, "minute.passes.one-test" if tests == 1 else "minute.passes", count=in_words(most))
     if least == 1:
         return words_of(most, "minute.passes.from-one", most=in_words(most))
     return words_of(most, "minute.passes.range", least=in_words(least), most=in_words(most))
+
+
+def _everybody(told: Told, test: Test) -> bool:
+    """Whether every contender has a result in the test."""
+    having = {r.contender for r in told.evaluation.results if r.quantity == test.headline and not r.missing}
+    return len(having) == len(told.campaign.contenders)
 
 
 def _runs(told: Told, test: Test) -> tuple[int, ...]:

@@ -50,3 +50,11 @@ def test_a_reading_tells_its_day_and_time_in_words(tmp_path: Path) -> None:
         files = {"stoves/readings.csv": "\n".join([timed.splitlines()[0], *rows]) + "\n"}
         said = pages(tmp_path, language, ("stoves/tests/gas-burned.html",), **files)
         assert told in said["stoves/tests/gas-burned.html"]
+
+
+def test_what_nobody_noted_is_said_in_the_language_of_the_site(tmp_path: Path) -> None:
+    sol = "corvane: {title: Corvane Sol, firmware: not noted, bought: {where: not noted, date: not noted}}"
+    files = {"stoves/campaign.yaml": SMALLEST.replace("corvane: Corvane Sol", sol)}
+    said = pages(tmp_path, "de", ("stoves/contenders/corvane.html",), **files)["stoves/contenders/corvane.html"]
+    assert "not noted" not in said
+    assert said.count("nicht notiert") == 2  # of the purchase and of the firmware, once each

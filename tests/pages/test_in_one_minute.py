@@ -85,6 +85,14 @@ def test_the_same_number_of_passes_everywhere_is_said_plainly(tmp_path: Path) ->
     assert said[1].startswith("Two tests were run. Every contender ran two times in each.")
 
 
+def test_who_has_no_result_is_not_said_to_have_run(tmp_path: Path) -> None:
+    text = SMALLEST.replace("  ostler: Ostler Mk II\n", "  ostler: Ostler Mk II\n  brindle: Brindle\n")
+    rows = "brindle,1,,,240.2\nbrindle,2,,,241.8\n"
+    said = minute_of(tmp_path, text, SMALLEST_READINGS + rows)
+    assert said[1].startswith("Two tests were run. Whoever has a result in a test ran two times in it.")
+    assert "Every contender" not in said[1]
+
+
 def test_instruments_of_which_nobody_states_an_accuracy_are_counted(of_stoves: list[str]) -> None:
     assert "two instruments: bench scale and gas meter. Of one of them nobody states an accuracy." in of_stoves[2]
 

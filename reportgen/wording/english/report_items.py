@@ -31,6 +31,10 @@ REPORT_ITEMS: Mapping[str, str | Forms] = {
         "one": "Every contender ran once.",
         "other": "Every contender ran {count} times.",
     },
+    "page.minute.passes.some": {
+        "one": "Whoever has a result in a test ran once in it.",
+        "other": "Whoever has a result in a test ran {count} times in it.",
+    },
     "page.minute.passes.range": {
         "one": "In a test, a contender ran {least} to {most} time.",
         "other": "In a test, a contender ran {least} to {most} times.",
