@@ -3,9 +3,10 @@
 A name as an author types it (`gas burned`) has one id (`gas-burned`), one spelling in formulas
 (`gas_burned`) and one address. Addresses are lower-case ASCII.
 
-An address lasts: it is made of ids alone, never of titles, sentences, places in a list, numbers or issues. What has
-no id (a caveat, a claim) is called by what it is about, or by the id its author gives it. A renamed thing says
-`formerly:`, and forwarding pages and places lead on. The handbook's *Addresses that last* tells authors.
+An address lasts: it is made of ids, never of titles, sentences, places in a list, numbers or issues. What has no id (a
+caveat, a claim) is called by the id its author gives it, else by what it is about: a claim about nothing measured by
+the maker's first words, a product across campaigns by maker and title. A renamed thing says `formerly:`, and forwarding
+pages and places lead on. The handbook's *Addresses that last* tells authors.
 """
 
 from __future__ import annotations
