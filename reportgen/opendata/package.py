@@ -8,7 +8,7 @@ from typing import Any
 
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Campaign, Publication
-from reportgen.opendata.citing.citation import Citation, written_last
+from reportgen.opendata.citing.citation import Citation
 from reportgen.opendata.files import DataFile, PassedOn, media_type
 from reportgen.opendata.table import Column, Shape
 from reportgen.wording.language import say
@@ -36,7 +36,7 @@ def data_package(
         "description": campaign.question,
         "homepage": cited.address,
         "version": cited.issue,
-        "created": f"{cited.day}T00:00:00Z" if cited.day and written_last(campaign.published) else "",
+        "created": f"{cited.released}T00:00:00Z" if cited.released else "",
         "keywords": list(dict.fromkeys([*(q.title for t in campaign.tests for q in t.quantities)])),
         "contributors": [
             _filled({"title": cited.author, "roles": ["creator"]}),

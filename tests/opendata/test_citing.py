@@ -39,6 +39,7 @@ CITED = Citation(
     licence=licence_of("CC BY 4.0"),
     doi="10.1234/abc_d",
     about="Which?",
+    released="2026-05-24",
 )
 
 

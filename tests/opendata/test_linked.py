@@ -145,6 +145,7 @@ def test_a_day_of_publication_that_was_not_noted_is_no_date(tmp_path: Path) -> N
     told = block(folder, "index.html")
     assert "datePublished" not in told
     assert told["temporalCoverage"] == "2026-05-30"
+    assert "date-released" not in (folder / "CITATION.cff").read_text(encoding="utf-8")
     assert "created" not in json.loads((folder / "datapackage.json").read_text(encoding="utf-8"))
     assert "30 May 2026" in (folder.parent / "index.html").read_text(encoding="utf-8")
 

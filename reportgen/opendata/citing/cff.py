@@ -21,7 +21,7 @@ def as_cff(cited: Citation) -> bytes:
         "abstract": cited.about,
         "authors": [{"name": cited.author}],
         "version": cited.issue,
-        "date-released": cited.day,
+        "date-released": cited.released,
         "doi": cited.doi,
         "url": cited.address,
         "license": licence.id if licence else "",

@@ -14,8 +14,9 @@ from reportgen.wording.language import say
 @dataclass(frozen=True)
 class Citation:
     """`author` is the publication's, or its title where it names none. `date` is when the campaign was published, else
-    tested: year, month, day as far as they were written, () for none; `shown` the same in words.
-    `address` is "" where the publication has none, `doi` without its resolver."""
+    tested: year, month, day as far as they were written, () for none; `shown` the same in ISO 8601, `released` the day
+    of publication where it is known to the day. `address` is "" where the publication has none, `doi` without its
+    resolver."""
 
     key: str
     title: str
@@ -29,16 +30,12 @@ class Citation:
     licence: Licence | None
     doi: str = ""
     about: str = ""
-
-    @property
-    def day(self) -> str:
-        """The date in ISO 8601 where it is known to the day, else ""."""
-        return self.shown if len(self.date) == 3 else ""
+    released: str = ""
 
 
 def citation_of(campaign: Campaign, publication: Publication, issue: int) -> Citation:
     """The citation of an issue of a campaign."""
-    shown = written_last(campaign.dated)
+    shown, published = written_last(campaign.dated), written_last(campaign.published)
     return Citation(
         key=f"{campaign.id}-issue-{issue}",
         title=campaign.title,
@@ -52,6 +49,7 @@ def citation_of(campaign: Campaign, publication: Publication, issue: int) -> Cit
         licence=licence_of(publication.licence),
         doi=campaign.doi,
         about=campaign.question,
+        released=published if len(published) == len("2026-05-24") else "",
     )
 
 
