@@ -40,8 +40,28 @@ def short_handbook(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
         yield folder
 
 
+@pytest.fixture(scope="session", autouse=True)
+def index() -> Iterator[str]:
+    """Where the index for searching is made: nowhere, for a campaign that a test compiles, as it would take a third of
+    the time. The demonstration has it, and so has what runs outside this process; who else looks at it asks `searched`."""
+    place = "reportgen.build.finish.search_index"
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(place, lambda pages, program, kept: {})
+        yield place
+
+
+@pytest.fixture(scope="module")
+def searched(index: str) -> Iterator[None]:
+    """Sites have an index for searching."""
+    from reportgen.build.search_kept import search_index
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(index, search_index)
+        yield
+
+
 @pytest.fixture(scope="session")
-def demo_built(of_the_run: Path) -> Built:
+def demo_built(of_the_run: Path, index: str) -> Built:
     """The demonstration and its archive, compiled from a copy of the repository's own folders.
 
     Whichever process asks first compiles it; the others wait for it and read what came out. Nobody changes it.
@@ -49,19 +69,22 @@ def demo_built(of_the_run: Path) -> Built:
     kept = of_the_run / "demonstration.pickle"
     with FileLock(of_the_run / "demonstration.lock"):
         if not kept.exists():
-            kept.write_bytes(pickle.dumps(_compiled(of_the_run / "demonstration")))
+            kept.write_bytes(pickle.dumps(_compiled(of_the_run / "demonstration", index)))
     built = pickle.loads(kept.read_bytes())
     assert isinstance(built, Built)
     return built
 
 
-def _compiled(workspace: Path) -> Built:
+def _compiled(workspace: Path, index: str) -> Built:
     from reportgen.build.memory import Standing
     from reportgen.build.run import compile_site
+    from reportgen.build.search_kept import search_index
 
     for folder in ("content", "shared", "demo_campaign"):
         copytree(ROOT / folder, workspace / folder)
-    return compile_site(workspace, standing=Standing())
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(index, search_index)
+        return compile_site(workspace, standing=Standing())
 
 
 @pytest.fixture(scope="session")

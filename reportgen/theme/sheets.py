@@ -16,6 +16,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping
 from fnmatch import fnmatchcase
+from functools import cache
 
 from reportgen.theme.tight import tight
 
@@ -24,6 +25,7 @@ _FOR = re.compile(r"\s*/\*\s*for:(.*?)\*/", re.DOTALL)
 _DRAWS_ON = re.compile(r"""\{%[-+]?\s*(?:extends|include|import|from)\s+["']([^"']+)["']""")
 
 
+@cache
 def served(style: str) -> tuple[str, ...]:
     """The templates that a file of styles names as those it is for; none where it serves every page."""
     found = _FOR.match(style)
@@ -52,6 +54,7 @@ def drawn_on(templates: Mapping[str, str], template: str) -> frozenset[str]:
     return frozenset(seen)
 
 
+@cache
 def names_in(template: str) -> tuple[str, ...]:
     """The templates that this one names: what it extends, includes or imports from."""
     return tuple(_DRAWS_ON.findall(template))

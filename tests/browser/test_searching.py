@@ -22,7 +22,7 @@ pytestmark = [
 
 
 @pytest.fixture(scope="module")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def site(tmp_path_factory: pytest.TempPathFactory, searched: None) -> Path:
     return site_of(tmp_path_factory.mktemp("archive"))
 
 

@@ -28,6 +28,7 @@ PAGES = tuple(
         ("search.html", "Search", "Search"),
     )
 )
+pytestmark = pytest.mark.usefixtures("searched")
 needed = pytest.mark.skipif(not searching.available(), reason="the program isn't made for this system")
 
 
