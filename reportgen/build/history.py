@@ -74,12 +74,13 @@ def _tell(
 def _used(other: Campaign, evaluation: Evaluation, asked: Asked) -> Iterable[PastScatter]:
     """What passes of the quantity showed there, part by part; nothing where there were no repeats, or where those that
     scatter are specimens."""
+    quantity = asked[2]
+    if any(result.by_specimens for result in evaluation.results if result.quantity == quantity):
+        return
     tests = [t for t in other.tests if (t.method, t.method_version) == asked[:2]]
-    for test in tests:
-        unit = next((q.unit for q in test.quantities if q.id == asked[2]), "")
+    for test, unit in ((t, q.unit) for t in tests for q in t.quantities if q.id == quantity):
         for scatter in evaluation.scatters:
-            several = any(r.by_specimens for r in evaluation.results if r.quantity == asked[2])
-            if scatter.quantity == asked[2] and scatter.seen and scatter.seen.within_degrees > 0 and not several:
+            if scatter.quantity == quantity and scatter.seen and scatter.seen.within_degrees > 0:
                 yield _past(other, test, scatter, unit)
 
 

@@ -122,6 +122,20 @@ def test_campaigns_are_pooled_by_their_degrees_of_freedom_and_units_converted(tm
     assert [p["campaign"] for p in scatter["past"]] == ["newer", "older"]
 
 
+@pytest.mark.parametrize("rule", ["", "scatter: relative\n"])
+def test_passes_count_once_however_many_tests_went_by_the_method(tmp_path: Path, rule: str) -> None:
+    """By hand: three passes and four leave 2 and 3 degrees of freedom, whatever else was measured in the same way."""
+    older = old("one", "2025-09-06", scatter=rule)
+    hum = "  hum: {kind: one reading, unit: N, better: lower, instrument: meter, method: noise-at-a-metre}\n"
+    heading, *rows = older["readings.csv"].splitlines()
+    older["campaign.yaml"] = older["campaign.yaml"].replace("readings:", f"{hum}readings:")
+    older["readings.csv"] = "\n".join([f"{heading},hum", *(f"{row},{n}.0" for n, row in enumerate(rows, 20)), ""])
+    place = workspace(tmp_path, {"older": older, "this-years": new(ONCE, scatter=rule)})
+    (scatter,) = told(place)["scatters"]
+    assert (scatter["degrees"], [p["campaign"] for p in scatter["past"]]) == (5, ["older"])
+    assert "is left out" not in (tmp_path / ".site/this-years/tests/noise.html").read_text(encoding="utf-8")
+
+
 def test_relative_scatter_is_pooled_in_logarithms(tmp_path: Path) -> None:
     """By hand: of three passes 9, 10, 11 the logarithms' standard deviation, here of values a hundred times as large."""
     logs = [log(x) for x in (9.0, 10.0, 11.0)]
