@@ -1,8 +1,8 @@
 """The way of one campaign from its folder to its pages, in one table.
 
 A step gets exactly what `reads` names and gives one thing under `gives`. The table is in order; running it is
-`follow`. What is there before the first step: workspace, folder, in_reach, publication, site_texts, program, kept;
-before the second table also others, what campaigns tested earlier came to; before the third also theme.
+`follow`. What is there before the first step: workspace, folder, in_reach, publication, language, site_texts, program,
+kept; before the second table also others, what campaigns tested earlier came to; before the third also theme.
 
 In a process that compiles again a step is run anew only where something it reads has changed, and one that looks at the
 disk only where a file has; so the author's texts, which change most often, go a way of their own.
@@ -72,7 +72,7 @@ SHOWN: tuple[Step, ...] = (
     ),
     Step("named", ("declared",), do.named, "looking up what texts name"),
     Step("copied", ("workspace", "measured", "named", "readings", "files"), do.copied, "copying files", "data"),
-    Step("passed_on", ("workspace", "measured", "copied", "readings"), do.pass_on, "taking checksums", "data"),
+    Step("passed_on", ("workspace", "measured", "copied", "readings"), do.pass_on, "taking checksums", "everything"),
     Step(
         "open_data",
         ("measured", "publication", "readings", "record", "passed_on", "program", "kept"),

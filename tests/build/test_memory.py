@@ -41,6 +41,7 @@ def workspace(tmp_path: Path) -> Path:
 def add(path: str, text: str) -> Callable[[Path], object]:
     def change(root: Path) -> object:
         file = root / path
+        file.parent.mkdir(exist_ok=True)
         return file.write_text((file.read_text(encoding="utf-8") if file.exists() else "") + text, encoding="utf-8")
 
     return change
@@ -63,6 +64,8 @@ EDITS = {
     "a caveat": add("stove/campaign.yaml", "caveats:\n  - about: boil time\n    says: Indoors only.\n"),
     "a text of the site": add("content/about.md", "\nFor years.\n"),
     "a setting": add("content/publication.yaml", "contact: letters at example.org\n"),
+    "a text that is passed on": add("stove/attachments/notes.md", "Kept dry.\n"),
+    "a word in it": add("stove/attachments/notes.md", "Kept cool as well.\n"),
     "a new text": add("kettle/method.md", "# How\n\nWith care.\n"),
     "a whole campaign less": lambda root: shutil.rmtree(root / "kettle"),
 }
