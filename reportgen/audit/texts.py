@@ -5,6 +5,7 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Iterable
+from urllib.parse import unquote
 
 from reportgen.audit.case import Case, Seen
 from reportgen.prose.written import link_places, picture_places, typed_numbers
@@ -25,7 +26,7 @@ def dead_links(case: Case) -> Iterable[Seen]:
         folder = posixpath.dirname(file.path)
 
         def lacking(target: str, folder: str = folder) -> bool:
-            path = posixpath.normpath(posixpath.join(folder, target.partition("#")[0]))
+            path = posixpath.normpath(posixpath.join(folder, unquote(target.partition("#")[0])))
             return not OUTSIDE.match(target) and path not in case.files
 
         for place, target in link_places(file):

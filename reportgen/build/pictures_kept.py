@@ -8,6 +8,7 @@ import posixpath
 from collections.abc import Callable, Mapping
 from functools import partial
 from typing import TYPE_CHECKING
+from urllib.parse import unquote
 
 from reportgen.store.kept import Kept, get, key_of, put
 
@@ -32,12 +33,13 @@ def pictures(
 
     found: dict[str, bytes] = {}
     for photo in campaign.photos:
-        data = read_bytes(workspace, posixpath.normpath(posixpath.join(campaign.folder, photo.file)))
+        path = posixpath.normpath(posixpath.join(campaign.folder, photo.file))
+        data = read_bytes(workspace, path)
         sizes = sizes_of(photo.width, photo.height)
         try:
             made = _kept(kept, key_of("photo", program, data), partial(draw, data, sizes))
         except NotAPicture as wrong:  # what looked whole and isn't
-            raise refuse(wrong.rule, Place(photo.file), wrong.says, "No page could show it.", wrong.do) from None
+            raise refuse(wrong.rule, Place(path), wrong.says, "No page could show it.", wrong.do) from None
         found |= {photo_file(campaign.id, photo.id, name): picture for name, picture in made.items()}
     declared = {posixpath.normpath(posixpath.join(campaign.folder, photo.file)) for photo in campaign.photos}
     for path in passed_on(campaign, named, files) & are_pictures(workspace, campaign, named, files):
@@ -80,12 +82,12 @@ def passed_on(campaign: Campaign, named: frozenset[str], files: tuple[str, ...])
 
 
 def named_in_texts(campaign: Campaign) -> frozenset[str]:
-    """Paths, from the workspace, that links and pictures of the campaign's texts lead to."""
+    """Paths, from the workspace, that links and pictures of the campaign's texts lead to (in a link a space is %20)."""
     from reportgen.prose.written import link_places, picture_places
 
     named = {target for text in campaign.prose for _, target in link_places(text)}
     named |= {target for text in campaign.prose for _, target, _ in picture_places(text)}
-    return frozenset(posixpath.normpath(posixpath.join(campaign.folder, t.partition("#")[0])) for t in named)
+    return frozenset(posixpath.normpath(posixpath.join(campaign.folder, unquote(t.partition("#")[0]))) for t in named)
 
 
 def _kept(kept: Kept, key: str, make: Callable[[], dict[str, bytes]]) -> dict[str, bytes]:

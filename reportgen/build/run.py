@@ -110,9 +110,13 @@ def _check(workspace: Workspace, tell: Tell, program: str, kept: Kept, standing:
     read, refusals = _all_through(READ, begin, tell, standing)
     made, further = _in_order_of_testing(read, tell, standing)
     refusals = (*refusals, *further, *unreadable)
-    across, last = (
-        ((), ()) if refusals else pages_across(publication, made, site_texts, theme, standing.site, program, kept)
-    )
+    across: tuple[Page, ...] = ()
+    last: tuple[Finding, ...] = ()
+    if not refusals:
+        try:
+            across, last = pages_across(publication, made, site_texts, theme, standing.site, program, kept)
+        except Refused as refused:
+            last = refused.findings
     told = (finding for campaign in made for finding in campaign["findings"])
     return _Checked(made, across, publication, theme, worst_first((*first, *refusals, *told, *last)))
 
@@ -132,7 +136,10 @@ def _place(
     workspace: Workspace, checked: _Checked, shown: Sequence[Made], target: Path, program: str, kept: Kept
 ) -> tuple[int, bool]:
     """The site put at `target`: how many pages it has, and whether anything on it is new. Raises `Refused`, OSError."""
-    besides = files_across(checked.publication, shown, checked.across, checked.theme, program, kept)
+    try:
+        besides = files_across(checked.publication, shown, checked.across, checked.theme, program, kept)
+    except Refused as refused:
+        raise Refused(worst_first((*refused.findings, *checked.findings))) from None
     return put_in_place(workspace, shown, checked.across, besides, checked.theme, target)
 
 

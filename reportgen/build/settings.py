@@ -24,16 +24,19 @@ def settings(workspace: Workspace) -> tuple[Publication, tuple[Finding, ...], Th
     from reportgen.campaign.publication import load_publication
     from reportgen.theme import load_theme
 
-    publication, theme = Publication(), None
-    findings: tuple[Finding, ...] = ()
     try:
         publication, findings = load_publication(workspace)
-        publication, told = _in_its_language(workspace, publication)
-        findings = (*findings, *told)
-        theme = load_theme(workspace, publication.theme)
     except Refused as refused:
-        findings = (*findings, *refused.findings)
-    return publication, findings, theme or load_theme(None)
+        return Publication(), refused.findings, load_theme(None)
+    try:
+        publication, told = _in_its_language(workspace, publication)
+    except Refused as refused:
+        told = refused.findings
+    findings = (*findings, *told)
+    try:
+        return publication, findings, load_theme(workspace, publication.theme)
+    except Refused as refused:
+        return publication, (*findings, *refused.findings), load_theme(None)
 
 
 def _in_its_language(workspace: Workspace, publication: Publication) -> tuple[Publication, tuple[Finding, ...]]:

@@ -19,7 +19,7 @@ _WIDE = re.compile(
 
 
 def link_places(file: ProseFile) -> tuple[tuple[Place, str], ...]:
-    """Every link of a text: where it stands and its address as typed."""
+    """Every link of a text: where it stands, and its address, in which a space is `%20` however it was typed."""
     return tuple((m.place, m.address) for m in marks(file.path, file.text) if not m.picture)
 
 

@@ -8,6 +8,8 @@ from pathlib import Path
 
 import pytest
 
+from reportgen.browser.links import links
+from reportgen.browser.standing import read_site
 from reportgen.build.progress import Progress
 from reportgen.build.run import audit_path, compile_site
 from reportgen.finding import Refused
@@ -149,6 +151,16 @@ def test_a_picture_that_a_text_shows_stands_on_the_site(tmp_path: Path) -> None:
     assert look((built.out / "stoves/files/photo.png").read_bytes()) == look(photograph(kind="PNG"))
 
 
+@pytest.mark.parametrize("name", ["notes.pdf", "two words.pdf", "50 % more.pdf"])
+def test_a_file_that_a_text_leads_to_stands_on_the_site_whatever_its_name(tmp_path: Path, name: str) -> None:
+    folder = write_campaign(tmp_path)
+    (folder / name).write_bytes(b"%PDF-1.4 of no pages")
+    (folder / "conclusions.md").write_text(f"See [our notes](<{name}>).\n")
+    site = compile_site(folder).out
+    assert (site / "stoves/files" / name).is_file()
+    assert list(links(read_site(site))) == []
+
+
 def test_mistakes_in_settings_texts_and_campaigns_are_told_together(tmp_path: Path) -> None:
     folder = workspace(tmp_path, **{"content/publication.yaml": "titel: x\n"})
     (tmp_path / "content/about.md").write_bytes(b"# About \xff\n")
@@ -157,3 +169,26 @@ def test_mistakes_in_settings_texts_and_campaigns_are_told_together(tmp_path: Pa
         compile_site(tmp_path)
     places = {f.place.file for f in refused.value.findings if f.severity == "error"}
     assert places >= {"content/publication.yaml", "content/about.md", "stoves/campaign.yaml"}
+
+
+def test_mistakes_in_language_theme_and_texts_are_told_together(tmp_path: Path) -> None:
+    folder = workspace(tmp_path, **{"content/publication.yaml": "title: x\nlanguage: fr\ntheme: nowhere\n"})
+    (tmp_path / "content/languages").mkdir()
+    (tmp_path / "content/languages/fr.yaml").write_text("language: fr\nname: français\nphrases:\n  limit.abve: x\n")
+    (folder / "conclusions.md").write_text("See [how](page:how-we-tset).\n")
+    with pytest.raises(Refused) as refused:
+        compile_site(tmp_path)
+    rules = {f.rule for f in refused.value.findings if f.severity == "error"}
+    assert rules == {"unknown-phrase", "no-theme", "unknown-reference"}
+
+
+def test_a_broken_template_of_the_sites_pages_hides_no_other_mistake(tmp_path: Path) -> None:
+    folder = workspace(tmp_path, **{"content/publication.yaml": "title: x\ntheme: ours\n"})
+    (tmp_path / "themes/ours/templates/wide").mkdir(parents=True)
+    (tmp_path / "themes/ours/theme.yaml").write_text("based on: reading-room\n")
+    (tmp_path / "themes/ours/templates/wide/archive.html").write_text("{{ view.nothing }}\n")
+    (folder / "conclusions.md").write_text("See [how](page:how-we-tset).\n")
+    with pytest.raises(Refused) as refused:
+        compile_site(tmp_path)
+    rules = {f.rule for f in refused.value.findings if f.severity == "error"}
+    assert rules == {"broken-template", "unknown-reference"}
