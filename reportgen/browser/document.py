@@ -125,6 +125,8 @@ class _Reader(HTMLParser):
 
     def _links(self, tag: str, given: dict[str, str], line: int) -> None:
         relation = given.get("rel", "").lower().split()
+        sizes = [one.split()[0] for one in given.get("srcset", "").split(",") if one.strip()]
+        self.document.links += [(line, size) for size in sizes]
         target = given.get("href") if tag in ("a", "area") else given.get(FETCHED.get(tag, ""))
         if tag == "link" and "canonical" in relation:
             self.document.canonical = given.get("href", "")

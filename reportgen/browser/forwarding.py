@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from urllib.parse import urlsplit
 
 from reportgen.browser.fault import Check, Fault
 from reportgen.browser.links import wrong_with
-from reportgen.browser.standing import Standing, reached
+from reportgen.browser.standing import Standing, parted, reached
 
 FORWARDING = Check(
     "forwarding",
@@ -27,7 +26,7 @@ def forwarding(site: Standing) -> Iterator[Fault]:
 
 
 def _wrong(site: Standing, address: str, target: str) -> Iterator[str]:
-    if urlsplit(target).netloc or not target:
+    if parted(target).netloc or not target:
         yield f"forwards off this site: “{target}”"
         return
     if wrong := wrong_with(address, target, site.pages, site.files):

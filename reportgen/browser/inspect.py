@@ -9,7 +9,7 @@ from reportgen.browser.checks import CHECKS, OF_FILES
 from reportgen.browser.fault import Fault, Inspected, Measured
 from reportgen.browser.looks import COMMONEST, CROSSED, PHONE, VARIANTS
 from reportgen.browser.once_a_kind import measured, walked, without_scripts
-from reportgen.browser.opened import HEIGHT, LARGEST_WAIT, Tab, look
+from reportgen.browser.opened import HEIGHT, LARGEST_WAIT, Tab, look, unchecked
 from reportgen.browser.standing import read_site
 from reportgen.browser.watch import Watch
 
@@ -34,6 +34,8 @@ def inspect_site(
     the same. `tell` hears of each thing before it is done, with how many of how many are done. Pages that forward are
     read, not opened: a browser would be elsewhere at once. Raises `NoBrowserError` where no browser starts.
     """
+    from playwright.sync_api import Error
+
     from reportgen.browser.chromium import started
     from reportgen.browser.served import served
 
@@ -56,8 +58,12 @@ def inspect_site(
             faults += look(tab, address, often if all_variants or address in samples else (COMMONEST,))
         for done, (address, kind) in enumerate(further.items(), len(opened)):
             tell(f"{address}, by keys, without scripts, on a slow phone", done, of)
-            faults += [*walked(tab, address), *without_scripts(browser, root, address)]
-            measures, more = measured(browser, root, standing, kind, address)
+            try:
+                faults += [*walked(tab, address), *without_scripts(browser, root, address)]
+                measures, more = measured(browser, root, standing, kind, address)
+            except Error as error:
+                faults.append(unchecked(address, error))
+                continue
             told.append(measures)
             faults += more
     return Inspected(len(opened), tuple(sorted(set(faults))), tuple(told))

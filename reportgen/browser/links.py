@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from urllib.parse import urlsplit
 
 from reportgen.browser.document import Document
 from reportgen.browser.fault import Check, Fault
-from reportgen.browser.standing import Standing, reached
+from reportgen.browser.standing import Standing, parted, reached
 
 DEAD = Check(
     "dead link",
@@ -46,7 +45,7 @@ def dead_links(pages: Mapping[str, Document], files: Iterable[str]) -> list[tupl
 
 def wrong_with(address: str, target: str, pages: Mapping[str, Document], files: frozenset[str]) -> str:
     """What is wrong with a link on the page at `address`, "" where it leads somewhere or to the web."""
-    parts = urlsplit(target)
+    parts = parted(target)
     if parts.scheme or parts.netloc:
         return ""
     if parts.path.startswith("/"):

@@ -11,7 +11,7 @@ from reportgen.browser.looks import BARRIERS, COMMONEST, LOOKS, PAPER, PHONE, Lo
 from reportgen.browser.watch import ERROR, Watch
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Page
+    from playwright.sync_api import Error, Page
 
 HEIGHT = 844  # CSS pixels: a phone's
 A4 = 210 / 25.4 * 96  # CSS pixels across (ISO 216; CSS Values 4, 6.2)
@@ -50,13 +50,18 @@ def look(tab: Tab, address: str, variants: tuple[tuple[str, int], ...]) -> Itera
         tab.page.evaluate(axe())
         found = [*_every_width(tab), *_variants(tab, variants), *_on_paper(tab)]
     except Error as error:
-        yield Fault(address, 0, ERROR.sort, f"the page can't be checked: {str(error).splitlines()[0]}")
+        yield unchecked(address, error)
         tab.watch.taken()
         return
     for check, says in tab.watch.taken():
         yield Fault(address, 0, check.sort, says)
     for one, where, says in found:
         yield Fault(address, 0, one.check.sort, f"{where}: {says}")
+
+
+def unchecked(address: str, error: Error) -> Fault:
+    """That the browser gave up on a page: it never finished loading, or left for another while it was looked at."""
+    return Fault(address, 0, ERROR.sort, f"the page can't be checked: {str(error).splitlines()[0]}")
 
 
 Seen = tuple[Look, str, str]  # which look, where it looked, what it saw

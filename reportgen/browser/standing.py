@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
-from urllib.parse import unquote, urlsplit
+from urllib.parse import SplitResult, unquote, urlsplit
 
 from reportgen.browser.document import Document, read_page
 
@@ -58,9 +58,17 @@ def read_site(root: Path) -> Standing:
     return Standing(root, read, files)
 
 
+def parted(target: str) -> SplitResult:
+    """The parts of a link (RFC 3986, 3); one that can't be parted, such as `http://[a`, is all path."""
+    try:
+        return urlsplit(target)
+    except ValueError:
+        return SplitResult("", "", target, "", "")
+
+
 def reached(page: str, target: str) -> tuple[str, str]:
     """The address on the site and the anchor that a relative link on `page` names (RFC 3986, 5.2)."""
-    parts = urlsplit(target)
+    parts = parted(target)
     path = unquote(parts.path)
     wanted = posixpath.normpath(posixpath.join(posixpath.dirname(page), path)) if path else page
     return wanted, unquote(parts.fragment)

@@ -5,10 +5,15 @@ What each check holds pages to stands with it in `reportgen/browser/` (success c
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from pathlib import Path
+
 import pytest
 
-from reportgen.browser.inspect import CHECKS, Inspected, inspect_site
-from tests.browser.faulty import FORWARDS, PAGES, SAYS, write
+from reportgen.browser.inspect import CHECKS, Fault, Inspected, inspect_site
+from reportgen.browser.once_a_kind import walked
+from reportgen.browser.opened import Tab
+from tests.browser.faulty import FORWARDS, PAGES, SAYS, SOUND, write
 
 pytestmark = pytest.mark.browser
 
@@ -70,3 +75,22 @@ def test_one_page_of_each_kind_is_measured(inspected: Inspected) -> None:
     assert (sound.shift, sound.requests, sound.sheets) == (0, 1, 1)
     heavy = next(m for m in inspected.measured if m.kind == "campaign")
     assert heavy.bytes_loaded > 151_000
+
+
+def test_a_page_that_never_finishes_loading_is_told_and_stops_no_other(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for name in ("a.html", "b.html"):
+        page = SOUND.format(name=name, kind=name, head="", body='<a href="#m">Here</a>').replace("index.html#m", "#m")
+        (tmp_path / name).write_text(page, encoding="utf-8")
+
+    def late(tab: Tab, address: str) -> Iterator[Fault]:
+        if address == "a.html":
+            tab.page.wait_for_selector("blink", timeout=1)
+        yield from walked(tab, address)
+
+    monkeypatch.setattr("reportgen.browser.inspect.walked", late)
+    found = inspect_site(tmp_path)
+    assert [(f.page, f.sort) for f in found.faults] == [("a.html", "script error")]
+    assert "can't be checked" in found.faults[0].says
+    assert [m.page for m in found.measured] == ["b.html"]

@@ -45,6 +45,7 @@ def test_links_that_lead_somewhere(link: str) -> None:
         ("#there", "anchor that isn't there"),
         ("/index.html", "server's root"),
         ("files/Two%20words.csv", "leads nowhere"),
+        ("http://[gone", "leads nowhere"),
     ],
 )
 def test_links_that_lead_nowhere(link: str, wrong: str) -> None:
@@ -53,7 +54,14 @@ def test_links_that_lead_nowhere(link: str, wrong: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "tag", ['<img src="{}" alt="x">', '<link rel="stylesheet" href="{}">', '<script src="{}"></script>']
+    "tag",
+    [
+        '<img src="{}" alt="x">',
+        '<img srcset="static/a.css 480w, {} 960w" alt="x">',
+        '<source srcset="{}">',
+        '<link rel="stylesheet" href="{}">',
+        '<script src="{}"></script>',
+    ],
 )
 def test_what_a_page_fetches_must_be_there(tag: str) -> None:
     assert dead("a.html", tag.format("static/a.css")) == []
