@@ -66,6 +66,15 @@ def test_other_files_are_sent_as_they_are(ask: Asking) -> None:
     assert ask("/readings.csv") == (200, "a,b\n")
 
 
+def test_a_file_of_the_authors_in_another_encoding_is_sent_as_it_is(ask: Asking, tmp_path: Path) -> None:
+    written = "<p>Größe".encode("latin-1")
+    (tmp_path / ".site/report.html").write_bytes(written)
+    with closing(http.client.HTTPConnection(ask.host, timeout=10)) as connection:
+        connection.request("GET", "/report.html")
+        answer = connection.getresponse()
+        assert (answer.status, answer.read()) == (200, written)
+
+
 def test_a_mistake_shows_on_the_page_and_the_last_good_site_stays(ask: Asking, shown: Shown, tmp_path: Path) -> None:
     shown.show(built(tmp_path))
     assert "campaign.yaml" not in ask("/index.html")[1]
@@ -106,11 +115,10 @@ def test_no_path_leads_out_of_the_site(ask: Asking, tmp_path: Path) -> None:
         assert ask(path)[0] == 404
 
 
-def test_only_errors_keep_a_site_back() -> None:
+def test_a_refusal_and_a_fault_of_the_program_both_say_what_is_wrong() -> None:
     from reportgen.view import findings_of
 
-    warning = Refused([*MISTAKE.findings])
-    assert [f.place.line for f in findings_of(warning)] == [4]
+    assert [f.place.line for f in findings_of(MISTAKE)] == [4]
     assert "ZeroDivisionError" in findings_of(ZeroDivisionError("x"))[0].says
 
 

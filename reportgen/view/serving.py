@@ -145,6 +145,9 @@ class _Answers(SimpleHTTPRequestHandler):
             says = "The page will come by itself once the files are mended." if broken else "There is no such page."
             way = _nearest(Path(self.directory), file)
             page = render(self.theme, "view/no-site.html", NoSite("Nothing to show yet", says, way), "index.html")
+        except UnicodeDecodeError:  # no page of ours: a file of the author's, passed on as it is
+            super().do_GET()
+            return
         on_site = unquote(address).lstrip("/") + ("index.html" if address.endswith("/") else "")
         tail = render(self.theme, "view/tail.html", self._tail(on_site, version, findings, where), "index.html")
         self._send(page + tail, "text/html", status)
