@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from reportgen.wording.phrase import Forms
 
 TRIED = (*range(201), 1000)  # whole numbers among which each category of those a language needs turns up
-GIVEN = ("day", "day.month", *(f"month.{n}" for n in range(1, 13)))  # phrases that a date from CLDR makes needless
+GIVEN = ("day", "day.month")  # phrases that a date from CLDR makes needless
 
 
 @dataclass(frozen=True)
@@ -56,8 +56,10 @@ class Known:
         return format_skeleton("yMMMM", of, locale=self.locale)
 
     def phrases(self) -> dict[str, str | Forms]:
-        """Phrases that no file needs to give: how a list reads, and what stands for dates."""
+        """Phrases that no file needs to give: how a list reads, what stands for dates, the months inside one."""
         found: dict[str, str | Forms] = dict.fromkeys(GIVEN, "")
+        months: Mapping[int, str] = self.locale.months["format"]["wide"]
+        found |= {f"month.{n}": name for n, name in months.items()}
         for kind, style in (("and", "standard"), ("or", "or")):
             patterns: Mapping[str, str] | None = self.locale.list_patterns.get(style)
             for place, name in (("two", "2"), ("start", "start"), ("middle", "middle"), ("end", "end")):

@@ -107,7 +107,7 @@ def _as_it_stands(title: str) -> str:
 
 
 def _digest(files: tuple[LanguageFile, ...]) -> str:
-    """One text for what the files say, wherever they stand in them."""
+    """A text that tells two states of the files apart."""
     return "\n".join(repr(file.written) for file in files)
 
 

@@ -124,6 +124,7 @@ def test_dates_are_written_as_the_language_writes_them(tmp_path: Path) -> None:
     assert language.day is None
     with speaking(language):
         assert day("2026-05-02", "2026-05-02", "") == "2 floréal 2026"
+        assert day("2026-06-02", "2026-06-02", "") == "2 juin 2026"  # CLDR 45, French, months, format, wide
 
 
 def test_english_never_loads_what_other_languages_need() -> None:
