@@ -56,7 +56,7 @@ def _environment(named: tuple[tuple[str, str, str], ...]) -> Environment:
 
 
 def typeset(value: object) -> object:
-    """Text with its apostrophes as a printer sets them; markup and everything else as it is."""
+    """Text with its apostrophes as a printer sets them; markup and what a template escapes itself (`| e`) as it is."""
     return _APOSTROPHE.sub("\u2019", value) if type(value) is str else value
 
 

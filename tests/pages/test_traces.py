@@ -15,6 +15,8 @@ from urllib.parse import unquote
 
 import pytest
 
+from reportgen.browser.links import links
+from reportgen.browser.standing import read_site
 from tests.campaigns import compile_campaign
 from tests.handbook.made import ods
 from tests.pages.reading import read
@@ -359,3 +361,20 @@ def test_the_data_page_lists_each_file_by_form_with_its_checksum(site: Site) -> 
     assert forms["raw/bench log.csv"] == "text table"
     (report,) = page.one("section", aria_labelledby="attachments").all("li")
     assert [a.text for a in report.all("a")] == ["attachments/report 7.pdf", "page 2", "page 3", "Lead"]
+
+
+def test_files_of_any_name_are_led_to_and_what_stands_in_them_is_shown_letter_by_letter(tmp_path: Path) -> None:
+    """RFC 3986, 2.1: what a link has no place for is percent-encoded. An apostrophe that was typed stays the one typed."""
+    name, report = "raw/it's 50 % #2.csv", "attachments/it's 50 % #7.pdf"
+    laboratory = (
+        "  lead:\n    kind: laboratory\n    unit: mg/kg\n"
+        f'    laboratory: {{name: A laboratory, report: "{report}", number: 7}}\n'
+        "    readings: {table: [[contender, lead], [corvane, 3.1], [ostler, 4.7]]}\n"
+    )
+    yaml = "title: T\ncontenders: {corvane: Corvane, ostler: Ostler}\nmeasure:\n  weight: one reading, g, lower\n"
+    rows = "contender,what,value,unit,note\ncorvane,weight,86.2,g,didn't spill\nostler,weight,91.0,g,\n"
+    compile_campaign(tmp_path, f'{yaml}{laboratory}readings: "{name}"\n', **{name: rows, report: pdf(1)})
+    site = tmp_path / "stoves/.site"
+    assert list(links(read_site(site))) == []
+    shown = (site / f"stoves/files/{name}.html").read_text(encoding="utf-8")
+    assert "corvane,weight,86.2,g,didn&#39;t spill" in shown
