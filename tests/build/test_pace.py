@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from reportgen.build.pace import Timing, keep, times
-from reportgen.build.progress import Progress, quiet
+from reportgen.build.progress import Progress
 from reportgen.build.run import compile_site
 from reportgen.cli.waiting import still, told
 from reportgen.store.kept import Kept
@@ -111,5 +111,4 @@ def test_what_is_kept_and_makes_no_sense_is_as_if_it_had_never_been_kept(tmp_pat
     kept = Kept(tmp_path)
     keep(kept, "site", {"read": 1.5, "work": float("inf"), "draw": -1.0})
     assert times(kept, "site") == {"read": 1.5}
-    quiet(Progress("read"))
     assert times(Kept(None), "site") == {}

@@ -1,7 +1,7 @@
 """A page asks for the rules it needs: a file of styles may say which templates it is for.
 
-Compression as hosts send it: RFC 1952 (gzip) at the highest level of RFC 1951's deflate. The budget is the issue's: 14 kB of
-HTML and style before the first picture leaves a sheet some 5 kB, as the longest text before one takes 8.2.
+Compression as hosts send it: RFC 1952 (gzip) at the highest level of RFC 1951's deflate. The budget of 14 kB of
+HTML and style before the first picture (`browser/weight.py`) leaves a sheet some 5 kB, as the longest text before one takes 8.2.
 """
 
 from __future__ import annotations
