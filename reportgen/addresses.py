@@ -15,6 +15,7 @@ import posixpath
 import re
 import unicodedata
 from collections.abc import Iterable
+from hashlib import sha256
 from urllib.parse import quote, urlsplit
 
 FEED = "feed.xml"
@@ -140,27 +141,40 @@ def preview_file(campaign: str = "") -> str:
     return f"{campaign}/preview.png" if campaign else "static/preview.png"
 
 
+def part_id(part: str) -> str:
+    """A part, as typed, in an address: `Second evening` is `second-evening`.
+
+    One with signs that fall away there (letters beyond ASCII, `%`) ends with eight digits of its digest, so that no two
+    parts share an address.
+    """
+    plain = as_id(part)
+    if re.fullmatch("[A-Za-z0-9 _-]*", part):
+        return plain
+    return "-".join(filter(None, (plain, sha256(part.encode()).hexdigest()[:8])))
+
+
 def result_anchor(quantity: str, contender: str, part: str = "") -> str:
-    return "-".join(filter(None, ("result", quantity, contender, part)))
+    return "-".join(filter(None, ("result", quantity, contender, part_id(part))))
 
 
 def quantity_anchor(quantity: str, part: str = "") -> str:
-    return "-".join(filter(None, (quantity, part)))
+    """Where a test's page holds a quantity; also what its chart is called."""
+    return "-".join(filter(None, (quantity, part_id(part))))
 
 
 def pairs_anchor(quantity: str, part: str = "") -> str:
     """Where a test's page holds each contender against each on a quantity: the reason for every place."""
-    return "-".join(filter(None, ("pairs", quantity, part)))
+    return "-".join(filter(None, ("pairs", quantity, part_id(part))))
 
 
 def pair_anchor(quantity: str, first: str, second: str, part: str = "") -> str:
     """One pair of these, `first` and `second` in the campaign's order."""
-    return "-".join(filter(None, ("pair", quantity, part, first, second)))
+    return "-".join(filter(None, ("pair", quantity, part_id(part), first, second)))
 
 
 def across_anchor(quantity: str, part: str = "") -> str:
     """Where the page of a method's version holds what any campaign measured of a quantity by it."""
-    return "-".join(filter(None, ("across", quantity, as_id(part))))
+    return "-".join(filter(None, ("across", quantity, part_id(part))))
 
 
 def table_anchor(quantity: str, part: str = "") -> str:
@@ -168,7 +182,7 @@ def table_anchor(quantity: str, part: str = "") -> str:
 
 
 def figure_anchor(quantity: str, part: str = "") -> str:
-    return "-".join(filter(None, ("figure", quantity, part)))
+    return "-".join(filter(None, ("figure", quantity, part_id(part))))
 
 
 def claim_anchor(name: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from reportgen.addresses import quantity_anchor
 from reportgen.campaign.declared import Campaign, Declared, Quantity, Test
 from reportgen.charts import (
     cost_told,
@@ -88,8 +89,9 @@ def _charts(evaluation: Evaluation, test: Test) -> Iterator[_Chart]:
         of = [r for r in evaluation.results if r.quantity == quantity.id]
         for part in dict.fromkeys(r.part for r in of):
             pairs = tuple(c for c in evaluation.comparisons if (c.quantity, c.part) == (quantity.id, part))
-            address = f"{quantity.id}-{part}" if part else quantity.id
-            yield _Chart(address, quantity, part, tuple(r for r in of if r.part == part), pairs)
+            yield _Chart(
+                quantity_anchor(quantity.id, part), quantity, part, tuple(r for r in of if r.part == part), pairs
+            )
 
 
 def _reaches(charts: Sequence[_Chart]) -> Iterator[tuple[str, Reach]]:

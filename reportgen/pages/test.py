@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from reportgen.addresses import across_anchor, campaign_page, from_to, method_page, pairs_anchor, test_page
+from reportgen.addresses import (
+    across_anchor,
+    campaign_page,
+    from_to,
+    method_page,
+    pairs_anchor,
+    quantity_anchor,
+    test_page,
+)
 from reportgen.campaign.channels import channels_of
 from reportgen.campaign.declared import Quantity, Test
 from reportgen.charts.figure import Figure
@@ -185,7 +193,7 @@ def _bearing(told: Told, quantity: Quantity, part: str) -> list[Caveat]:
 def _quantity(
     told: Told, page: str, quantity: Quantity, part: str, bearing: list[Caveat], fresh: list[Caveat]
 ) -> QuantityShown:
-    address = f"{quantity.id}-{part}" if part else quantity.id
+    address = quantity_anchor(quantity.id, part)
     results = [r for r in told.evaluation.results if (r.quantity, r.part) == (quantity.id, part)]
     table = result_table(told, page, quantity, part, fresh)
     in_rows = {limit.number for limit in table.limits}

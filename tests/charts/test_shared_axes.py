@@ -60,6 +60,6 @@ def test_the_parts_of_a_quantity_share_an_axis_where_another_quantity_lies_far_o
     declared, evaluation = campaign(TWO, [(noise, results), (far, away)])
     whole = replace(declared.campaign.tests[0], quantities=(noise, far))
     shown = figures(replace(declared, campaign=replace(declared.campaign, tests=(whole,))), evaluation)
-    low, high = shown["noise-low flame"], shown["noise-high flame"]
+    low, high = shown["noise-low-flame"], shown["noise-high-flame"]
     assert on_axis(low)[0] == on_axis(high)[0] != on_axis(shown["threshold"])[0]
     assert "“Noise, high flame”" in low.key

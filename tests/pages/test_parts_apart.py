@@ -1,0 +1,59 @@
+"""Parts that stand apart, whatever they are called: each has addresses of its own that any browser finds."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from reportgen.addresses import part_id, quantity_anchor
+from tests.campaigns import compile_campaign
+
+YAML = """\
+title: Which stove is quieter?
+contenders: {a: Corvane Sol, b: Ostler Mk II}
+measure:
+  noise: {kind: level, unit: dB, better: lower, over parts: each}
+readings: readings.csv
+"""
+PARTS = ("Low flame", "50 % full", "50", "../C#?", "شعلة هادئة", "شعلة قوية")
+
+
+def test_a_part_in_plain_letters_is_told_in_them() -> None:
+    """As the handbook has it: the second evening's place ends with `second-evening`."""
+    assert quantity_anchor("gas-burned", "Second evening") == "gas-burned-second-evening"
+    assert quantity_anchor("gas-burned") == "gas-burned"
+
+
+def test_no_two_parts_share_an_address() -> None:
+    ids = [part_id(part) for part in PARTS]
+    assert len(set(ids)) == len(PARTS)
+    assert all(re.fullmatch("[a-z0-9]+(-[a-z0-9]+)*", id) for id in ids)
+
+
+@pytest.fixture(scope="module")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    place = tmp_path_factory.mktemp("parts")
+    rows = [f"{who},1,{part},{60 + n}.{m}" for n, part in enumerate(PARTS) for m, who in enumerate("ab")]
+    compile_campaign(place, YAML, readings="\n".join(["contender,pass,part,noise", *rows]) + "\n")
+    return place / "stoves" / ".site" / "stoves"
+
+
+def test_every_place_has_a_name_that_html_allows_and_every_way_ends_at_one(site: Path) -> None:
+    """HTML Living Standard, 3.2.6.1: an id holds no white space, and no two elements share one."""
+    page = (site / "tests" / "noise.html").read_text(encoding="utf-8")
+    ids = re.findall(r'\bid="([^"]*)"', page)
+    assert len(ids) == len(set(ids))
+    assert not [id for id in ids if re.search(r"\s", id) or not id.isascii()]
+    assert set(re.findall(r'href="#([^"]+)"', page)) <= set(ids)
+
+
+def test_what_a_chart_is_explored_with_lies_where_its_page_asks_for_it(site: Path) -> None:
+    asked = set(re.findall(r'data-chart="([^"]*)"', (site / "tests" / "noise.html").read_text(encoding="utf-8")))
+    assert len(asked) == len(PARTS)
+    made = {
+        path.relative_to(site / "charts").as_posix().removesuffix(".js") for path in (site / "charts").rglob("*.js")
+    }
+    assert asked <= made
+    assert all(re.fullmatch("[a-z0-9-]+", name) for name in made)
