@@ -36,10 +36,11 @@ ACCESSIBILITY = Check(
     "it keeps some readers out (WCAG 2.2, A and AA, by axe-core)",
     "mend the template or the colour; the rule's name in brackets is axe-core's",
 )
-BARRIERS = Look(ACCESSIBILITY, "barriers")
+BARRIERS = Look(ACCESSIBILITY, "barriers")  # told the rules of axe-core to look by; all where it is told none
+OF_SCHEMES = ("color-contrast", "link-in-text-block")  # those of them that another scheme at the same width can break
 
 LOOKS: tuple[Look, ...] = (
-    Look(OVERFLOW, "reach", (PHONE, NARROWEST, DOUBLED, DESK)),
+    Look(OVERFLOW, "reach", (DESK, DOUBLED, NARROWEST, PHONE)),  # the commonest last: the page is looked at further so
     Look(
         Check(
             "region",

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 from reportgen.browser.fault import Fault
-from reportgen.browser.looks import BARRIERS, COMMONEST, LOOKS, PAPER, PHONE, Look, axe, script
+from reportgen.browser.looks import BARRIERS, COMMONEST, LOOKS, OF_SCHEMES, PAPER, PHONE, Look, axe, script
 from reportgen.browser.watch import ERROR, Watch
 
 if TYPE_CHECKING:
@@ -18,26 +18,30 @@ A4 = 210 / 25.4 * 96  # CSS pixels across (ISO 216; CSS Values 4, 6.2)
 LARGEST_WAIT = 15_000  # ms for one page
 
 
-@dataclass(frozen=True)
+@dataclass
 class Tab:
-    """The one tab that goes from page to page of the site served at `root`."""
+    """The one tab that goes from page to page of the site served at `root`, as it is shown at present."""
 
     page: Page
     watch: Watch
     root: str
+    medium: tuple[str, str] = ("", "")
+    width: int = 0
 
-    def run(self, name: str) -> Any:
-        """What a script of `scripts/` gives."""
-        return self.page.evaluate(script(name))
+    def run(self, name: str, given: Any = None) -> Any:
+        """What a script of `scripts/` gives, told `given`."""
+        return self.page.evaluate(script(name), given)
 
     def show(self, scheme: str = COMMONEST[0], width: int = PHONE, *, printed: bool = False) -> None:
-        """Another width, scheme or medium for the page that is open."""
-        self.page.emulate_media(
-            media="print" if printed else "screen",
-            color_scheme="dark" if scheme == "dark" else "light",
-            reduced_motion="reduce",
-        )
-        self.page.set_viewport_size({"width": width, "height": HEIGHT})
+        """Another width, scheme or medium, for the page that is open and those after it."""
+        medium: Literal["print", "screen"] = "print" if printed else "screen"
+        colours: Literal["dark", "light"] = "dark" if scheme == "dark" else "light"
+        if self.medium != (medium, colours):
+            self.page.emulate_media(media=medium, color_scheme=colours, reduced_motion="reduce")
+            self.medium = (medium, colours)
+        if self.width != width:
+            self.page.set_viewport_size({"width": width, "height": HEIGHT})
+            self.width = width
 
 
 def look(tab: Tab, address: str, variants: tuple[tuple[str, int], ...]) -> Iterator[Fault]:
@@ -76,9 +80,11 @@ def _every_width(tab: Tab) -> Iterator[Seen]:
 
 
 def _variants(tab: Tab, variants: tuple[tuple[str, int], ...]) -> Iterator[Seen]:
+    widths: set[int] = set()
     for scheme, width in variants:
         tab.show(scheme, width)
-        yield from _seen(tab, BARRIERS, f"{scheme}, at {width} px")
+        yield from _seen(tab, BARRIERS, f"{scheme}, at {width} px", OF_SCHEMES if width in widths else ())
+        widths.add(width)
 
 
 def _on_paper(tab: Tab) -> Iterator[Seen]:
@@ -87,6 +93,6 @@ def _on_paper(tab: Tab) -> Iterator[Seen]:
     yield from _seen(tab, PAPER, "on A4")
 
 
-def _seen(tab: Tab, one: Look, where: str) -> Iterator[Seen]:
-    for says in tab.run(one.script):
+def _seen(tab: Tab, one: Look, where: str, given: Any = None) -> Iterator[Seen]:
+    for says in tab.run(one.script, given):
         yield one, where, says
