@@ -153,6 +153,17 @@ def part_id(part: str) -> str:
     return "-".join(filter(None, (plain, sha256(part.encode()).hexdigest()[:8])))
 
 
+def part_called(said: str, parts: Iterable[str]) -> str | None:
+    """The one of `parts` that is meant: the same in an address, else the only one alike but for its signs (`5-c` for
+    `5 °C`); None where there is none, or several are."""
+    each = tuple(dict.fromkeys(parts))
+    for name in (part_id, as_id) if as_id(said) else (part_id,):
+        found = [part for part in each if name(part) == name(said)]
+        if len(found) == 1:
+            return found[0]
+    return None
+
+
 def result_anchor(quantity: str, contender: str, part: str = "") -> str:
     return "-".join(filter(None, ("result", quantity, contender, part_id(part))))
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from reportgen.addresses import apart, as_id
+from reportgen.addresses import apart, as_id, part_id
 from reportgen.campaign.declared import Claim
 
 FIRST_WORDS = 5  # of the maker's: enough to tell claims apart, few enough for an address
@@ -22,5 +22,5 @@ def with_names(claims: Sequence[Claim]) -> tuple[Claim, ...]:
 
 def _name(claim: Claim) -> str:
     words = as_id(next(iter(claim.says.values()), "")).split("-")
-    quantity = "-".join(filter(None, (claim.quantity, as_id(claim.part) if claim.quantity else "")))
+    quantity = "-".join(filter(None, (claim.quantity, part_id(claim.part) if claim.quantity else "")))
     return claim.name or quantity or as_id(claim.included) or "-".join(words[:FIRST_WORDS]) or "words"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from reportgen.addresses import as_id
+from reportgen.addresses import as_id, part_id
 from reportgen.campaign.declared import (
     Acceptance,
     Amendment,
@@ -106,7 +106,7 @@ def _name(scope: Scope, x: WrittenExclusion | WrittenIncident | WrittenCaveat, n
         return given
     named = [as_id(n.value) for n in (*x.about, *x.affects)]
     pass_ = f"pass-{narrowing.pass_}" if narrowing.pass_ else ""
-    about = (*(named or [scope.prefix]), narrowing.contender, narrowing.specimen, pass_, narrowing.part)
+    about = (*(named or [scope.prefix]), narrowing.contender, narrowing.specimen, pass_, part_id(narrowing.part))
     return "-".join(filter(None, (as_id(part) for part in about))) or "all"
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import get_args
 
-from reportgen.addresses import as_id
+from reportgen.addresses import part_called
 from reportgen.evaluation.evaluated import Keys, Result
 from reportgen.evaluation.told import QuantityTold
 from reportgen.judgement.claim import Conformance, conformance
@@ -58,11 +58,12 @@ def _not_tested(code: str) -> Conformance:
 
 
 def _of_part(mine: Sequence[QuantityTold], part: str) -> list[QuantityTold]:
-    known = {as_id(r.part): r.part for q in mine for r in q.results if r.part}
-    if as_id(part) not in known:
-        do = f"Name one of them: {', '.join(known.values())}." if known else "Take `part:` out."
+    known = dict.fromkeys(r.part for q in mine for r in q.results if r.part)
+    asked = part_called(part, known)
+    if asked is None:
+        do = f"Name one of them: {', '.join(known)}." if known else "Take `part:` out."
         raise NotThat("unknown-part", f"there is no result for a part “{part}”", do)
-    return [q for q in mine if any(as_id(r.part) == as_id(part) for r in q.results)]
+    return [q for q in mine if any(r.part == asked for r in q.results)]
 
 
 def _of_kind(result: Result, claimed: Bounds) -> Conformance:

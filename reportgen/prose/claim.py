@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import partial
 
-from reportgen.addresses import as_id
+from reportgen.addresses import part_called
 from reportgen.campaign.declared import Amount, Campaign, Claim, Contender
 from reportgen.evaluation.evaluated import ClaimOutcome, Evaluation, Result
 from reportgen.prose import amounts
@@ -219,5 +219,6 @@ def result_for(evaluation: Evaluation, outcome: ClaimOutcome, claim: Claim) -> R
     """The result that a claim is about: the whole, or the part that it names."""
     if not claim.part:
         return evaluation.of(outcome.quantity, outcome.contender)
-    of = (r for r in evaluation.results if (r.quantity, r.contender) == (outcome.quantity, outcome.contender))
-    return next((r for r in of if as_id(r.part) == as_id(claim.part)), None)
+    of = [r for r in evaluation.results if (r.quantity, r.contender) == (outcome.quantity, outcome.contender)]
+    asked = part_called(claim.part, (r.part for r in of))
+    return next((r for r in of if r.part == asked), None)

@@ -105,8 +105,9 @@ def _value(known: Known, reference: Reference) -> Target:
     quantity = as_id(quantity)
     contender = _contender(known, contender)
     results = [r for r in known.evaluation.results if (r.quantity, r.contender) == (quantity, contender)]
-    parts = {as_id(r.part): r for r in results}
-    result = parts.get(as_id(part)) if part or "" in parts else results[0] if len(results) == 1 else None
+    parts = {r.part: r for r in results}
+    asked = addresses.part_called(part, parts)
+    result = results[0] if not part and len(results) == 1 else parts[asked] if asked is not None else None
     if result is None:
         raise UnknownReferenceError(
             f"“{reference.target}” has no such result.", did_you_mean(part, [r.part for r in results if r.part])
@@ -269,10 +270,11 @@ def _contender(known: Known, contender: str) -> str:
 
 
 def _part(known: Known, quantity: str, part: str) -> str:
-    parts = {as_id(r.part): r.part for r in known.evaluation.results if r.quantity == quantity}
-    if as_id(part) not in parts:
+    parts = [r.part for r in known.evaluation.results if r.quantity == quantity]
+    asked = addresses.part_called(part, parts)
+    if asked is None:
         raise _unknown("part", part, {p: p for p in parts if p})
-    return parts[as_id(part)]
+    return asked
 
 
 def _section(known: Known, test: Test, quantity: str, part: str) -> str:

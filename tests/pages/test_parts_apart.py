@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from reportgen.addresses import part_id, quantity_anchor
+from reportgen.addresses import part_called, part_id, quantity_anchor
 from tests.campaigns import compile_campaign
 
 YAML = """\
@@ -32,11 +32,29 @@ def test_no_two_parts_share_an_address() -> None:
     assert all(re.fullmatch("[a-z0-9]+(-[a-z0-9]+)*", id) for id in ids)
 
 
+@pytest.mark.parametrize(
+    ("said", "part"),
+    [
+        ("low-flame", "Low flame"),
+        ("شعلة قوية", "شعلة قوية"),
+        ("50", "50"),
+        ("50 % full", "50 % full"),
+        ("50 full", "50 % full"),
+        ("شعلة", None),
+        ("", None),
+    ],
+)
+def test_a_part_is_meant_by_its_name_or_by_its_plain_letters(said: str, part: str | None) -> None:
+    assert part_called(said, PARTS) == part
+
+
 @pytest.fixture(scope="module")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     place = tmp_path_factory.mktemp("parts")
     rows = [f"{who},1,{part},{60 + n}.{m}" for n, part in enumerate(PARTS) for m, who in enumerate("ab")]
-    compile_campaign(place, YAML, readings="\n".join(["contender,pass,part,noise", *rows]) + "\n")
+    words = "It is [?](<value:noise/a/شعلة هادئة>) and [?](<value:noise/a/شعلة قوية>).\n"
+    files = {"readings": "\n".join(["contender,pass,part,noise", *rows]) + "\n", "conclusions.md": words}
+    compile_campaign(place, YAML, **files)
     return place / "stoves" / ".site" / "stoves"
 
 
@@ -47,6 +65,13 @@ def test_every_place_has_a_name_that_html_allows_and_every_way_ends_at_one(site:
     assert len(ids) == len(set(ids))
     assert not [id for id in ids if re.search(r"\s", id) or not id.isascii()]
     assert set(re.findall(r'href="#([^"]+)"', page)) <= set(ids)
+
+
+def test_a_text_speaks_of_the_part_that_it_names(site: Path) -> None:
+    page = (site / "index.html").read_text(encoding="utf-8")
+    said = re.search(r"It is <a [^>]*>([\d.]+)\s*dB</a> and <a [^>]*>([\d.]+)\s*dB</a>", page)
+    assert said
+    assert said.groups() == ("64.0", "65.0")
 
 
 def test_what_a_chart_is_explored_with_lies_where_its_page_asks_for_it(site: Path) -> None:

@@ -177,6 +177,14 @@ def test_a_claim_about_one_part_is_held_against_that_part(tmp_path: Path) -> Non
     assert (row["outcome"], row["reason"]["code"]) == ("not tested", "parts-apart")
 
 
+def test_a_part_in_another_script_is_told_from_the_others(tmp_path: Path) -> None:
+    readings = BY_PART.replace("first evening", "شعلة هادئة").replace("second evening", "شعلة قوية")
+    row = held(tmp_path / "a", "quantity: use, at most: 40 g, part: شعلة هادئة", PARTS, readings)
+    assert (row["outcome"], row["part"]) == ("supported", "شعلة هادئة")
+    row = held(tmp_path / "b", "quantity: use, at most: 40 g, part: شعلة قوية", PARTS, readings)
+    assert row["outcome"] == "contradicted"
+
+
 @pytest.mark.parametrize(
     ("claim", "rule", "says"),
     [

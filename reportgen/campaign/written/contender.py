@@ -50,7 +50,7 @@ class WrittenClaim:
     at_least: AmountOf | None = key("It claims no less than this")
     is_: AmountOf | None = key("It claims this value")
     within: SizeOf | None = key("The tolerance it gives with that value")
-    part: Name | None = key("The part it is about, where the quantity has a result for each")
+    part: Term | None = key("The part it is about, where the quantity has a result for each")
     under: Words | None = key("The condition it is claimed under")
     tested_so: Words | None = key("Whether the test was run under that very condition: begins with yes or no")
     looked: Words | None = key("What looking showed, where looking settles it: begins with yes or no")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from reportgen.addresses import as_id
+from reportgen.addresses import as_id, part_id
 from reportgen.campaign.declared import Declared, TwoRecords
 from reportgen.campaign.declared.remarks import NOT_KNOWN
 from reportgen.evaluation.evaluated import Caveat
@@ -29,7 +29,7 @@ def two_records(declared: Declared, readings: Mapping[ReadingKey, Reading]) -> I
 def _name(records: TwoRecords) -> str:
     about = records.about
     pass_ = f"pass {about.pass_}" if about.pass_ else ""
-    return as_id(f"records {records.reading} {about.contender} {about.specimen} {pass_} {about.part}")
+    return as_id(f"records {records.reading} {about.contender} {about.specimen} {pass_} {part_id(about.part)}")
 
 
 def _met(records: TwoRecords) -> Met:
