@@ -61,13 +61,14 @@ def products_of(campaign: Campaign) -> tuple[CardProduct, ...]:
 
 
 def measured_in(campaign: Campaign, evaluation: Evaluation) -> tuple[CardMeasured, ...]:
-    """Its quantities in their order."""
+    """Its quantities in their order; of one whose parts stand apart the address is that of the first."""
     read = {r.quantity for r in evaluation.results if not r.missing}
+    first = {r.quantity: r.part for r in reversed(evaluation.results)}
     return tuple(
         CardMeasured(
             q.id,
             capital(q.title),
-            f"{test_page(campaign.id, t.id)}#{quantity_anchor(q.id)}",
+            f"{test_page(campaign.id, t.id)}#{quantity_anchor(q.id, first.get(q.id, ''))}",
             t.id,
             q.id in read,
             q.formerly,

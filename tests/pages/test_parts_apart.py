@@ -67,6 +67,13 @@ def test_every_place_has_a_name_that_html_allows_and_every_way_ends_at_one(site:
     assert set(re.findall(r'href="#([^"]+)"', page)) <= set(ids)
 
 
+def test_lists_of_all_comparisons_lead_to_the_first_part(site: Path) -> None:
+    listed = (site.parent / "about" / "lists.html").read_text(encoding="utf-8")
+    (anchor,) = set(re.findall(r'href="\.\./stoves/tests/noise\.html#([^"]+)"', listed))
+    assert anchor == "noise-low-flame"
+    assert f'id="{anchor}"' in (site / "tests" / "noise.html").read_text(encoding="utf-8")
+
+
 def test_a_text_speaks_of_the_part_that_it_names(site: Path) -> None:
     page = (site / "index.html").read_text(encoding="utf-8")
     said = re.search(r"It is <a [^>]*>([\d.]+)\s*dB</a> and <a [^>]*>([\d.]+)\s*dB</a>", page)
