@@ -232,17 +232,18 @@ def from_to(page: str, target: str) -> str:
 def on_the_web(site: str, address: str) -> str:
     """An address of the site as whole URI; `site` is where it stands, "" gives "".
 
-    What a URI has no place for is percent-encoded (RFC 3986, 2.1 and 2.4; RFC 3987, 3.1), a host outside ASCII is
-    written as IDNA has it (RFC 3490, 4.1).
+    What a URI has no place for is percent-encoded (RFC 3986, 2.1 and 2.4; RFC 3987, 3.1), and so is an apostrophe,
+    which pages print as ’; a host outside ASCII is written as IDNA has it (RFC 3490, 4.1).
     """
     if not site:
         return ""
     told = urlsplit(site)
     host = told.netloc if told.netloc.isascii() else told.netloc.encode("idna").decode("ascii")
-    path, _, anchor = address.partition("#")
+    page, _, place = address.rpartition("#")
+    path, anchor = (page, place) if page.endswith(".html") else (address, "")  # only pages have anchors
     before = quote(told.path.rstrip("/"), safe=_IN_A_PATH + "%")
     whole = f"{told.scheme.lower()}://{host.lower()}{before}/{quote(path, safe=_IN_A_PATH)}"
     return f"{whole}#{quote(anchor, safe=_IN_A_PATH)}" if anchor else whole
 
 
-_IN_A_PATH = "/-._~!$&'()*+,;=:@"  # RFC 3986, 3.3
+_IN_A_PATH = "/-._~!$&()*+,;=:@"  # RFC 3986, 3.3, without '

@@ -123,6 +123,7 @@ def test_each_page_names_its_lasting_address_and_the_feed(site: Path) -> None:
         ("HTTPS://Example.ORG/Tests", "a.html", "https://example.org/Tests/a.html"),  # RFC 3986, 6.2.2.1
         ("https://example.org/é/", "two words.csv.html", "https://example.org/%C3%A9/two%20words.csv.html"),
         ("https://example.org/%C3%A9", "50 %.csv", "https://example.org/%C3%A9/50%20%25.csv"),
+        ("https://example.org/its'/", "it's #1.csv.html", "https://example.org/its%27/it%27s%20%231.csv.html"),
         ("https://bücher.example/", "a.html#b", "https://xn--bcher-kva.example/a.html#b"),  # RFC 3492, by IDNA
         ("", "a.html", ""),
     ],
