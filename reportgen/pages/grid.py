@@ -80,7 +80,7 @@ class GridRow:
 @dataclass(frozen=True)
 class Grid:
     """`signs` are those that occur, in a fixed order, for the key. `open-once` stands in it for `open` where all that
-    is open was run once.
+    is open was run once. `places`: whether any cell holds a place.
 
     `many`: too many columns for a small screen; `crowd`: too many for any.
     """
@@ -88,11 +88,12 @@ class Grid:
     contenders: tuple[Named, ...]
     rows: tuple[GridRow, ...]
     signs: tuple[str, ...]
+    places: bool
     many: bool
     crowd: bool
 
 
-SIGNS = ("first", "shared", "behind", "once", "open", "open-once", "unranked", "shown")
+SIGNS = ("first", "shared", "behind", "once", "open", "open-once", "unranked")
 COLUMNS_ON_A_PHONE, COLUMNS = 5, 8
 LONG = 24  # letters of a reason that a phone has no room for in a cell
 PLAIN = (
@@ -118,6 +119,7 @@ def grid_of(told: Told, page: str) -> Grid:
         contenders=columns,
         rows=tuple(rows),
         signs=tuple(s for s in SIGNS if s in used),
+        places=bool(used & {"first", "shared", "behind"}),
         many=len(columns) > COLUMNS_ON_A_PHONE,
         crowd=len(columns) > COLUMNS,
     )
@@ -201,7 +203,7 @@ def _cell(told: Told, page: str, who: Named, r: Result | None, place: Place | No
     if r.kind == "order":
         said = short(r)
         return GridCell(who, "shown", _stood(told, r), "", words("cell.value.aloud", value=said), href, at)
-    if r.rank is None or place is None:
+    if r.rank is None or place is None or place.ranked == 1:  # there is nobody to be ahead of
         return GridCell(who, "shown", short(r), "", words("cell.value.aloud", value=short(r)), href, at)
     ahead = ahead_of(told, page, r)
     if place.sort == "once" and not (ahead.beats or ahead.behind):

@@ -19,10 +19,11 @@ from reportgen.wording.sentence import capital, inside, paragraph
 
 def how_firm(campaign: Campaign, evaluation: Evaluation) -> str:
     """On what the answer rests: how much of it has repeats, how often a winner is false, and that it is about what was
-    bought."""
-    if not evaluation.firsts:
-        return paragraph(_running(campaign, evaluation))
-    standings = [(f, standing(campaign, evaluation, f.quantity, f.part)) for f in evaluation.firsts]
+    bought. Where only one contender could be ranked, nothing was compared."""
+    each = [(f, standing(campaign, evaluation, f.quantity, f.part)) for f in evaluation.firsts]
+    standings = [(f, s) for f, s in each if len(s.ranked) > 1]
+    if not standings:
+        return paragraph(_running(campaign, evaluation), _untested(campaign, evaluation) if each else "")
     repeated = [f for f, s in standings if has_repeats(f, s) and _of_every(s)]
     partly = [f for f, s in standings if has_repeats(f, s) and not _of_every(s)]
     stated = [f for f, s in standings if f not in (*repeated, *partly) and _origin(s) == "declared"]

@@ -22,10 +22,20 @@ from tests.pages.stoves import READINGS, by_address, told_of
 
 Pages = dict[str, Element]
 GAS = "tests/gas-burned.html"
+ALONE = (
+    "title: T\ncontenders: {corvane: Corvane Sol}\nmeasure: {boil time: 'timed, s, lower'}\nreadings: readings.csv\n"
+)
 
 
 def letters(of: tuple[Against, ...]) -> str:
     return "".join(against.other.letter for against in of)
+
+
+def test_the_grid_of_one_contender_shows_values_and_speaks_of_no_places(tmp_path: Path) -> None:
+    told = told_of(tmp_path, ALONE, "contender,pass,boil time\ncorvane,1,212.4\ncorvane,2,214.9\n")
+    grid = grid_of(told, "stoves/index.html")
+    assert [(c.sign, c.word) for row in grid.rows for c in row.cells] == [("shown", "213.6\u00a0s")]  # the mean, 213.65
+    assert "Numbers are places" not in by_address(build_pages(told))["index.html"]
 
 
 def test_the_grid_says_who_beat_whom(told: Told) -> None:

@@ -20,6 +20,7 @@ title: Which?
 contenders: {corvane: Corvane, ostler: Ostler, brindle: Brindle}
 instruments: {scale: "0.1 g, up to 2000 g, accuracy ±0.3 g"}
 """
+ALONE = HEAD.replace(", ostler: Ostler, brindle: Brindle", "")
 GAS = "  gas: {kind: one reading, unit: g, better: lower, instrument: scale}\n"
 WAIT = "  wait: {kind: one reading, unit: s, better: lower}\n"
 
@@ -54,6 +55,11 @@ def test_a_clear_winner_is_named_with_its_lead_over_the_nearest_that_we_bought(t
     assert "On any one thing where nobody is truly ahead, we would wrongly name a winner at most 1 time in 20" in firm
     assert firm.startswith("Every comparison rests on repeats.")
     assert "the ones we bought, one of each" in firm
+
+
+def test_of_one_contender_alone_nothing_is_said_of_comparisons(tmp_path: Path) -> None:
+    answer, firm = said(tmp_path, GAS, "what,pass,corvane\ngas,1,14.1\ngas,2,14.3\n", head=ALONE)
+    assert (answer, firm) == ("On gas only Corvane could be ranked, so there is nothing to hold it against.", "")
 
 
 def test_a_winner_on_everything_is_said_to_be(tmp_path: Path) -> None:
