@@ -271,7 +271,7 @@ CELLS = st.sampled_from(
 )  # fmt: skip
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(cells=st.lists(CELLS, min_size=6, max_size=6), everyone=CELLS)
 def test_no_mixture_of_cells_breaks_a_campaign(cells: list[str], everyone: str, tmp_path: Path) -> None:
     """Each is worked out or refused with a place; what stands on a rough reading is never more certain than it."""

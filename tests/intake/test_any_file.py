@@ -44,7 +44,7 @@ def read_or_refuse(content: bytes) -> None:
         assert [number, bool(reading.word), bool(reading.absent_because)].count(True) == 1
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(st.binary(max_size=60))
 def test_any_bytes(content: bytes) -> None:
     read_or_refuse(content)
@@ -53,7 +53,7 @@ def test_any_bytes(content: bytes) -> None:
 rows = st.lists(st.lists(st.sampled_from(WORDS), min_size=2, max_size=5), min_size=1, max_size=5)
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 @given(rows, st.sampled_from([",", ";", "\t"]))
 def test_any_table_made_of_words_a_bench_uses(table: list[list[str]], separator: str) -> None:
     read_or_refuse("\n".join(separator.join(row) for row in table).encode())
@@ -62,7 +62,7 @@ def test_any_table_made_of_words_a_bench_uses(table: list[list[str]], separator:
 HEADINGS = [["contender", "pass", "noise"], ["what", "corvane", "ostler"], ["contender", "what", "value"]]
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 @given(st.sampled_from(HEADINGS), st.lists(st.lists(st.sampled_from(WORDS), min_size=3, max_size=3), max_size=4))
 def test_any_rows_under_headings_that_fit(heading: list[str], table: list[list[str]]) -> None:
     out = io.StringIO()

@@ -44,7 +44,7 @@ def campaigns(draw):
     return found
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(campaigns(), every_rule())
 def test_ranks_are_what_the_resolved_pairs_make_of_them(measured, rule):
     """JUDGING 5: rank of i = [1 + resolved better than i, k − resolved worse than i]; section 4: a winner's is [1, 1]."""
@@ -64,7 +64,7 @@ def test_ranks_are_what_the_resolved_pairs_make_of_them(measured, rule):
     assert sole_winner(measured, rule) == found.first.winner
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(campaigns(), every_rule())
 def test_other_names_change_nothing_but_the_names(measured, rule):
     called = {m.name: f"z{9 - n}" for n, m in enumerate(measured)}  # they sort the other way round, too
@@ -85,7 +85,7 @@ def test_other_names_change_nothing_but_the_names(measured, rule):
         assert other_pairs[frozenset(called[n] for n in names)] == (decision, resolved, differed, called.get(favours))
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(campaigns(), every_rule(), st.sampled_from([0.25, 16.0]))
 def test_another_unit_changes_nothing(measured, rule, times):
     """Powers of two, so that binary fractions stay as they are."""
@@ -107,7 +107,7 @@ def test_another_unit_changes_nothing(measured, rule, times):
     assert decisions(judge(scaled, other)) == decisions(judge(measured, rule))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(campaigns(), every_rule())
 def test_the_numbers_of_a_reason_are_those_that_decided(measured, rule):
     found = judge(measured, rule)

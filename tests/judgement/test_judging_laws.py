@@ -46,7 +46,7 @@ def decisions(found):
     return pairs, dict(found.ranks), found.first.winner, set(found.first.may_be_first)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(results(), rules())
 def test_a_winner_is_ranked_first_alone_and_its_pairs_are_resolved(measured, rule):
     found = judge(measured, rule)
@@ -67,7 +67,7 @@ def test_a_winner_is_ranked_first_alone_and_its_pairs_are_resolved(measured, rul
             assert p.resolved == (p.low > 0 or p.high < 0) or min(abs(p.low), abs(p.high)) < 1e-6
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(results(plain=True), rules())
 def test_reversing_the_numbers_and_the_direction_changes_no_decision(measured, rule):
     turned = [
@@ -83,7 +83,7 @@ def test_reversing_the_numbers_and_the_direction_changes_no_decision(measured, r
     assert decisions(judge(turned, other)) == decisions(judge(measured, rule))
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(results(plain=True), rules())
 def test_reversing_the_direction_alone_turns_the_ranks_round(measured, rule):
     other = replace(rule, better="higher" if rule.better == "lower" else "lower")
@@ -95,14 +95,14 @@ def test_reversing_the_direction_alone_turns_the_ranks_round(measured, rule):
         assert p.favours is None or p.favours != q.favours
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(results(), rules(), st.sampled_from([64.0, -1024.0, 4096.25]))
 def test_adding_a_constant_to_everything_changes_no_decision(measured, rule, constant):
     moved = [replace(m, value=m.value + constant, values=tuple(x + constant for x in m.values)) for m in measured]
     assert decisions(judge(moved, rule)) == decisions(judge(measured, rule))
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(results(), rules(), st.randoms(use_true_random=False))
 def test_the_order_of_contenders_changes_nothing_but_the_order(measured, rule, random):
     mixed = measured.copy()
@@ -110,7 +110,7 @@ def test_the_order_of_contenders_changes_nothing_but_the_order(measured, rule, r
     assert decisions(judge(mixed, rule)) == decisions(judge(measured, rule))
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(results(positive=True, plain=True), st.sampled_from([0.5, 8.0, 1024.0]))
 def test_under_relative_scatter_another_unit_changes_no_decision(measured, factor):
     rule = Rules("lower", "relative")

@@ -30,7 +30,7 @@ def fieller(a: float, b: float, va: float, vb: float, q: float) -> tuple[float, 
 NUMBERS = st.floats(90, 110).map(lambda x: round(x, 1))
 
 
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=60, derandomize=True)
 @given(st.lists(NUMBERS, min_size=2, max_size=6), st.lists(NUMBERS, min_size=2, max_size=6))
 def test_scatter_alone_gives_fiellers_limits(one: list[float], other: list[float]) -> None:
     a, b = fsum(one) / len(one), fsum(other) / len(other)
@@ -46,7 +46,7 @@ def test_scatter_alone_gives_fiellers_limits(one: list[float], other: list[float
     assert (found.low, found.high) == pytest.approx((low, high), abs=1e-4 * (high - low))
 
 
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=60, derandomize=True)
 @given(st.lists(NUMBERS, min_size=3, max_size=3), st.lists(NUMBERS, min_size=3, max_size=3), st.floats(0, 3))
 def test_it_leaves_nothing_open_exactly_where_the_difference_does(
     one: list[float], other: list[float], step: float

@@ -59,7 +59,7 @@ def test_two_criteria_under_all_weightings_give_three_sevenths():
 
 
 @given(st.tuples(*[st.floats(0, 1)] * 4))
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=15)
 def test_two_criteria_have_a_closed_form(worths):
     a, b, c, d = (round(x, 2) for x in worths)
     found = weighed([certain("p", a=a, b=c), certain("q", a=b, b=d)])
@@ -109,7 +109,7 @@ WORTHS = st.lists(st.tuples(*[st.floats(-0.5, 1.5)] * 4), min_size=3, max_size=6
 
 
 @given(WORTHS, st.booleans(), st.integers(0, 3))
-@settings(max_examples=10, deadline=None)
+@settings(max_examples=10)
 def test_a_contender_that_joins_never_turns_two_others(worths, fixed, seed):
     names = [f"c{i}" for i in range(len(worths))]
     spread = np.random.default_rng(seed).normal(0.0, 0.2, (len(names), 4, DRAWS))

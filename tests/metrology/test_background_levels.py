@@ -33,7 +33,7 @@ def test_under_six_decibels_no_more_than_1_3_are_taken_off_and_it_is_a_bound() -
     assert (loud.value, loud.limit) == (pytest.approx(68.7), "below")
 
 
-@settings(max_examples=100, deadline=None, derandomize=True)
+@settings(max_examples=100, derandomize=True)
 @given(st.floats(20, 120), st.floats(6.01, 14.99))
 def test_source_and_background_together_are_what_was_read(level: float, above: float) -> None:
     background = value(level - above, "dB")
@@ -41,7 +41,7 @@ def test_source_and_background_together_are_what_was_read(level: float, above: f
     assert energy_sum([source, background]).value == pytest.approx(level, abs=1e-9)
 
 
-@settings(max_examples=100, deadline=None, derandomize=True)
+@settings(max_examples=100, derandomize=True)
 @given(st.floats(20, 120), st.floats(0.01, 5.99))
 def test_the_bound_is_never_quieter_than_the_source(level: float, above: float) -> None:
     """Whatever the source, its level is the energy left over: 10·lg(10^(0.1·L) − 10^(0.1·B))."""
@@ -52,7 +52,7 @@ def test_the_bound_is_never_quieter_than_the_source(level: float, above: float) 
     assert true <= found.value + 1e-9
 
 
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=60, derandomize=True)
 @given(st.floats(20, 120), st.floats(6.1, 14.9), st.floats(0.1, 3), st.floats(0.1, 3))
 def test_slopes_are_those_found_by_small_changes_and_a_shared_offset_stays_whole(
     level: float, above: float, own: float, rooms: float

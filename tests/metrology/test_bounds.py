@@ -62,7 +62,7 @@ LIMITS = st.sampled_from([None, "above", "below"])
 OPERATIONS = {"add": operator.add, "subtract": operator.sub, "multiply": operator.mul, "divide": operator.truediv}
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
+@settings(max_examples=200, derandomize=True)
 @given(st.sampled_from(sorted(OPERATIONS)), NUMBERS, NUMBERS, LIMITS, LIMITS, st.floats(0, 50), st.floats(0, 50))
 def test_no_truth_that_fits_the_readings_lies_outside_the_bound(
     name: str, x: float, y: float, x_limit: str | None, y_limit: str | None, x_off: float, y_off: float

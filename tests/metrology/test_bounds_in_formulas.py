@@ -57,7 +57,7 @@ def brute(formula: str, of: Mapping[str, NDArray[np.float64]]) -> NDArray[np.flo
     return found[np.isfinite(found) & (np.abs(found) < 1e60)]
 
 
-@settings(max_examples=600, deadline=None, derandomize=True)
+@settings(max_examples=600, derandomize=True)
 @given(FORMULAS, st.tuples(READINGS, READINGS, READINGS, READINGS), st.integers(0, 2**16))
 def test_no_truth_that_fits_the_readings_lies_outside_the_bound(
     formula: str, readings: tuple[tuple[float, str | None], ...], seed: int
@@ -82,7 +82,7 @@ def test_no_truth_that_fits_the_readings_lies_outside_the_bound(
         assert np.all(np.abs(true - found.value) <= slack)
 
 
-@settings(max_examples=300, deadline=None, derandomize=True)
+@settings(max_examples=300, derandomize=True)
 @given(FORMULAS.filter(lambda f: "a" in f), st.tuples(LIMITED, READINGS, READINGS, READINGS))
 def test_a_bound_of_unknown_size_is_at_least_as_careful_as_one_of_any_size(
     formula: str, readings: tuple[tuple[float, str | None], ...]

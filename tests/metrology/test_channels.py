@@ -71,7 +71,7 @@ def along(formula: str, **traces: Trace) -> Uncertain:
 samples = st.lists(st.tuples(st.floats(0.01, 50), st.floats(-1000, 1000)), min_size=2, max_size=60)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(samples, st.integers(1, 9))
 def test_peaks_means_and_areas_agree_with_numpy_and_scipy(steps: list[tuple[float, float]], piece: int) -> None:
     t = np.cumsum([a for a, _ in steps])
@@ -85,7 +85,7 @@ def test_peaks_means_and_areas_agree_with_numpy_and_scipy(steps: list[tuple[floa
     assert along("mean_level(x)", x=x).value == pytest.approx(area / t[-1], rel=1e-12, abs=1e-9)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(samples, st.floats(0, 1), st.floats(0, 1))
 def test_a_stretch_ends_on_the_line_between_samples(steps: list[tuple[float, float]], one: float, other: float) -> None:
     t = np.cumsum([a for a, _ in steps])

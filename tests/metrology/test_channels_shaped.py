@@ -20,7 +20,7 @@ LUX = parse_unit("lx")
 walks = st.lists(st.tuples(st.floats(0.05, 3), st.floats(-100, 100)), min_size=4, max_size=60)
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(walks, st.integers(1, 9), st.floats(0.3, 0.9))
 def test_a_smoothed_sample_is_the_mean_of_the_lines_around_it(
     steps: list[tuple[float, float]], piece: int, part: float

@@ -70,7 +70,7 @@ FORMULAS = (
 MASSES = ("g", "kg", "oz", "lb", "mg")
 
 
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=60, derandomize=True)
 @given(
     formula=st.sampled_from(FORMULAS),
     sizes=st.tuples(POSITIVE, POSITIVE, SMALL, SMALL, SMALL),
@@ -89,7 +89,7 @@ def test_it_makes_no_difference_in_which_unit_an_input_comes(
     assert same(output_estimate(formula, inputs), output_estimate(formula, elsewhere))
 
 
-@settings(max_examples=40, deadline=None, derandomize=True)
+@settings(max_examples=40, derandomize=True)
 @given(value=st.floats(-40, 200), u=SMALL)
 def test_a_temperature_is_as_well_known_in_fahrenheit_as_in_celsius(value: float, u: float) -> None:
     x = input_quantity(value, "°C", u=u, name="thermometer")
@@ -99,7 +99,7 @@ def test_a_temperature_is_as_well_known_in_fahrenheit_as_in_celsius(value: float
     assert (back.value, combined_standard_uncertainty(back)) == (pytest.approx(value, abs=1e-12), pytest.approx(u))
 
 
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=60, derandomize=True)
 @given(
     values=st.lists(st.tuples(POSITIVE, SMALL, st.floats(-0.2, 0.2)), min_size=2, max_size=6),
     order=st.randoms(use_true_random=False),
@@ -119,7 +119,7 @@ def test_the_order_of_what_is_joined_changes_nothing(
     assert (one.value, dict(one.contributions)) == (other.value, dict(other.contributions))  # to the last bit
 
 
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=60, derandomize=True)
 @given(x=POSITIVE, y=POSITIVE, own=SMALL, offset=SMALL)
 def test_an_error_that_two_readings_share_is_gone_from_their_difference_wholly(
     x: float, y: float, own: float, offset: float

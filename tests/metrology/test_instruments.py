@@ -46,7 +46,7 @@ def test_digits_count_steps_of_the_display() -> None:
 GRAMS = st.floats(-2000, 2000)
 
 
-@settings(max_examples=50, deadline=None, derandomize=True)
+@settings(max_examples=50, derandomize=True)
 @given(before=GRAMS, after=GRAMS)
 def test_an_offset_cancels_in_before_minus_after_and_a_gain_leaves_its_share_of_the_difference(
     before: float, after: float

@@ -30,7 +30,7 @@ def test_ten_equal_levels_together_are_ten_decibels_more() -> None:
 LEVELS = st.lists(st.floats(-20, 140), min_size=1, max_size=6)
 
 
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=60, derandomize=True)
 @given(LEVELS)
 def test_an_energy_mean_lies_between_the_plain_mean_and_the_loudest(found: list[float]) -> None:
     mean = levels.energy_mean(found)

@@ -98,7 +98,7 @@ def test_two_contenders_in_complete_rounds_are_a_paired_comparison() -> None:
 ROUND = st.lists(st.lists(st.floats(-50, 50), min_size=3, max_size=3), min_size=2, max_size=5)
 
 
-@settings(max_examples=30, deadline=None, derandomize=True)
+@settings(max_examples=30, derandomize=True)
 @given(ROUND, st.floats(-1000, 1000), st.floats(-1000, 1000))
 def test_what_a_round_does_to_all_and_what_a_contender_is_leave_no_scatter(
     table: list[list[float]], to_round: float, to_contender: float
@@ -145,7 +145,7 @@ def test_rounds_that_leave_nothing_to_compare_have_no_scatter() -> None:
     assert rounds_scatter({}) is None
 
 
-@settings(max_examples=40, deadline=None, derandomize=True)
+@settings(max_examples=40, derandomize=True)
 @given(st.lists(st.lists(st.floats(-100, 100), min_size=2, max_size=5), min_size=2, max_size=4))
 def test_pooled_scatter_agrees_with_an_analysis_of_variance(groups: list[list[float]]) -> None:
     scatter = pooled(groups)

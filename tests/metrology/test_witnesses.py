@@ -114,7 +114,7 @@ def slack(x: Uncertain) -> float:
     return AGREE * (1 + max((abs(size) for size in x.contributions.values()), default=0.0))
 
 
-@settings(max_examples=100, deadline=None, derandomize=True)
+@settings(max_examples=100, derandomize=True)
 @given(data=st.data(), of=inputs())
 def test_any_formula_of_correlated_inputs_agrees_with_two_other_libraries(
     data: st.DataObject, of: tuple[list[float], list[list[float]]]
@@ -135,7 +135,7 @@ def test_any_formula_of_correlated_inputs_agrees_with_two_other_libraries(
     assert u == pytest.approx(float(GTC.uncertainty(third)), rel=AGREE, abs=slack(found))
 
 
-@settings(max_examples=50, deadline=None, derandomize=True)
+@settings(max_examples=50, derandomize=True)
 @given(data=st.data(), of=inputs())
 def test_two_results_of_the_same_inputs_go_together_as_both_libraries_say(
     data: st.DataObject, of: tuple[list[float], list[list[float]]]
@@ -168,7 +168,7 @@ JOINED: dict[str, tuple[Callable[[Sequence[Uncertain]], Uncertain], Callable[[li
 
 
 @pytest.mark.parametrize("join", JOINED)
-@settings(max_examples=20, deadline=None, derandomize=True)
+@settings(max_examples=20, derandomize=True)
 @given(of=inputs())
 def test_means_and_sums_of_correlated_values_agree_with_two_other_libraries(
     join: str, of: tuple[list[float], list[list[float]]]
@@ -185,7 +185,7 @@ def test_means_and_sums_of_correlated_values_agree_with_two_other_libraries(
     assert combined_standard_uncertainty(found) == pytest.approx(GTC.uncertainty(third), rel=AGREE)
 
 
-@settings(max_examples=50, deadline=None, derandomize=True)
+@settings(max_examples=50, derandomize=True)
 @given(
     data=st.data(),
     at=st.lists(st.floats(0.5, 4.0), min_size=1, max_size=6),
@@ -208,7 +208,7 @@ def test_effective_degrees_of_freedom_agree_with_gtcs(
     assert nu == pytest.approx(theirs, rel=AGREE) or min(nu, theirs) > 1e6  # GTC calls a great many infinite
 
 
-@settings(max_examples=40, deadline=None, derandomize=True)
+@settings(max_examples=40, derandomize=True)
 @given(data=st.data(), at=st.lists(st.floats(0.5, 4.0), min_size=1, max_size=6))
 def test_sensitivity_coefficients_agree_with_gtcs(data: st.DataObject, at: list[float]) -> None:
     formula = data.draw(formulas(NAMES[: len(at)]))

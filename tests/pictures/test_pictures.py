@@ -185,7 +185,7 @@ def test_what_can_t_be_shown_is_said(data: bytes, rule: str) -> None:
     assert wrong.value.do
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(st.sampled_from(["JPEG", "PNG", "WEBP", "TIFF", "BMP"]), st.data())
 def test_a_file_damaged_anywhere_is_shown_or_refused_and_never_carries_on_what_it_carried(
     kind: str, data: st.DataObject
