@@ -298,9 +298,9 @@ def pictures(
     return pictures(workspace, declared.campaign, named, files, program, kept)
 
 
-def card(declared: Declared, evaluation: Evaluation, language: Language) -> Card:
+def card(declared: Declared, evaluation: Evaluation, readings: Readings, language: Language) -> Card:
     """What the archive says of it."""
     from reportgen.site.card import card_of
 
     with speaking(language):
-        return card_of(declared, evaluation)
+        return card_of(declared, evaluation, readings)

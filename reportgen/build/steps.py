@@ -58,7 +58,7 @@ CHECKED: tuple[Step, ...] = (
         do.audit,
         "checking data, fairness and prose",
     ),
-    Step("card", ("measured", "evaluation", "language"), do.card, "noting it in the archive"),
+    Step("card", ("measured", "evaluation", "readings", "language"), do.card, "noting it in the archive"),
 )
 
 SHOWN: tuple[Step, ...] = (

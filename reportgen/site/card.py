@@ -6,8 +6,9 @@ import hashlib
 from dataclasses import dataclass, replace
 
 from reportgen.addresses import campaign_page, test_page
-from reportgen.campaign.declared import Campaign, Day, Declared, Instrument, Method
+from reportgen.campaign.declared import Campaign, Day, Declared, Instrument, Method, Test
 from reportgen.evaluation.evaluated import Evaluation
+from reportgen.intake.reading import Readings
 from reportgen.prose.missed import missed
 from reportgen.prose.sentences import campaign_answer, campaign_answer_led
 from reportgen.site.card_results import CardResult, results_of
@@ -75,7 +76,7 @@ class Card:
     formerly: tuple[str, ...] = ()
 
 
-def card_of(declared: Declared, evaluation: Evaluation) -> Card:
+def card_of(declared: Declared, evaluation: Evaluation, readings: Readings) -> Card:
     """The card of one campaign."""
     campaign = declared.campaign
     tests = {t.id: CardTest(t.id, capital(t.title), test_page(campaign.id, t.id), t.formerly) for t in campaign.tests}
@@ -91,7 +92,7 @@ def card_of(declared: Declared, evaluation: Evaluation) -> Card:
         contenders=tuple(c.title for c in campaign.contenders),
         tests=tuple(tests.values()),
         methods=_methods(campaign, tests),
-        instruments=_instruments(campaign, tests),
+        instruments=_instruments(campaign, tests, readings),
         folder=campaign.folder,
         archived=campaign.archived,
         invented=campaign.invented,
@@ -115,15 +116,16 @@ def _methods(campaign: Campaign, tests: dict[str, CardTest]) -> tuple[MethodUse,
     )
 
 
-def _instruments(campaign: Campaign, tests: dict[str, CardTest]) -> tuple[InstrumentUse, ...]:
+def _instruments(campaign: Campaign, tests: dict[str, CardTest], readings: Readings) -> tuple[InstrumentUse, ...]:
+    took = {t.id: _took(t, readings) for t in campaign.tests}
     return tuple(
-        InstrumentUse(
-            instrument,
-            tuple(
-                tests[t.id]
-                for t in campaign.tests
-                if id in {c.instrument for c in t.columns} | {q.instrument for q in t.quantities}
-            ),
-        )
+        InstrumentUse(instrument, tuple(tests[t.id] for t in campaign.tests if id in took[t.id]))
         for id, instrument in sorted(campaign.instruments.items())
+    )
+
+
+def _took(test: Test, readings: Readings) -> set[str]:
+    """What took its readings; a row's own unit or word may name another instrument than the test does."""
+    return {r.instrument for r in readings.of_test(test.id)} or (
+        {c.instrument for c in test.columns} | {q.instrument for q in test.quantities}
     )

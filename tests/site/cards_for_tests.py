@@ -23,6 +23,7 @@ from reportgen.campaign.declared import (
     Test,
 )
 from reportgen.evaluation.evaluated import Evaluation
+from reportgen.intake.reading import Readings
 from reportgen.site.card import Card, card_of
 from reportgen.site.texts import SiteText, SiteTexts
 
@@ -62,7 +63,7 @@ def card(
         {scale.id: scale, "stopwatch": WATCH}, {f"{method.id}.{version}": method}, {},
         published=Day(date, date, date) if date else None, **more,
     )  # fmt: skip
-    return card_of(Declared(told, {}), Evaluation(id, (), (), (), (), None, (), ()))
+    return card_of(Declared(told, {}), Evaluation(id, (), (), (), (), None, (), ()), Readings({}))
 
 
 def texts(**pages: str) -> SiteTexts:
