@@ -24,6 +24,7 @@ from reportgen.pages.verdict import VerdictShown, verdict_of
 from reportgen.pages.words import words
 from reportgen.prose.missed import missed
 from reportgen.prose.not_in_grid import things_elsewhere
+from reportgen.prose.overall import overall_in_short
 from reportgen.prose.sentences import campaign_answer, campaign_answer_led, first_place_led, how_firm
 from reportgen.prose.specimens import day_of, noted
 from reportgen.theme import Frame, Link, render
@@ -63,8 +64,9 @@ class AcceptedShown:
 @dataclass(frozen=True)
 class CampaignView:
     """What the template `campaign.html` is told. `question` is empty where the title is the question; `missed` says who
-    is out by a condition; `things_elsewhere` leads to what is compared and has no row in the grid; `side_by_side`
-    leads to where a reader chooses whom to put beside whom, "" where there are no such pages.
+    is out by a condition; `in_short` is the verdict in a line; `things_elsewhere` leads to what is compared and has no
+    row in the grid; `side_by_side` leads to where a reader chooses whom to put beside whom, "" where there are no such
+    pages.
     """
 
     frame: Frame
@@ -72,6 +74,7 @@ class CampaignView:
     question: str
     answer: tuple[Link, ...]
     missed: str
+    in_short: tuple[Link, ...]
     firm: str
     tested: str
     published: str
@@ -110,12 +113,14 @@ def campaign_view(told: Told) -> CampaignView:
     answer = campaign_answer(campaign, evaluation)
     linked = dataset(campaign, told.publication, told.open_data, page, answer)
     notes = notes_of(told, page)
+    overall = evaluation.verdict.overall if evaluation.verdict else None
     return CampaignView(
         frame=frame_of(told, page, campaign.title, answer, linked_data=linked),
         title=campaign.title,
         question="" if campaign.question == campaign.title else campaign.question,
         answer=led_on(page, campaign_answer_led(campaign, evaluation)),
         missed=missed(campaign, evaluation),
+        in_short=led_on(page, overall_in_short(campaign, overall)) if overall else (),
         firm=how_firm(campaign, evaluation),
         tested=day_of(campaign.tested),
         published=day_of(campaign.published),

@@ -28,11 +28,7 @@ class ConstantShown:
 def constants_of(told: Told, quantity: Quantity, address: str) -> tuple[ConstantShown, ...]:
     """What the formula names besides readings and quantities: constants, and what is only assumed."""
     named = set(re.findall(r"\w+", quantity.formula))
-    constants = [
-        ConstantShown(anchor(address, c.id), in_formula(c.id), _as_known(c), c.source)
-        for c in told.campaign.constants.values()
-        if in_formula(c.id) in named
-    ]
+    constants = constants_in(told, quantity.formula, address)
     assumed = [
         ConstantShown(
             anchor(address, a.id),
@@ -44,6 +40,16 @@ def constants_of(told: Told, quantity: Quantity, address: str) -> tuple[Constant
         if in_formula(a.id) in named
     ]
     return (*_until(quantity, address), *constants, *assumed)
+
+
+def constants_in(told: Told, formula: str, address: str) -> tuple[ConstantShown, ...]:
+    """The constants that a formula names, each with its value and source."""
+    named = set(re.findall(r"\w+", formula))
+    return tuple(
+        ConstantShown(anchor(address, c.id), in_formula(c.id), _as_known(c), c.source)
+        for c in told.campaign.constants.values()
+        if in_formula(c.id) in named
+    )
 
 
 def _as_known(constant: Constant) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from reportgen.addresses import contender_page, from_to, product_id, product_page, test_page
+from reportgen.addresses import campaign_page, contender_page, from_to, product_id, product_page, test_page
 from reportgen.campaign.declared import Contender, ProseFile, Test
 from reportgen.evaluation.evaluated import Result
 from reportgen.opendata.linked.product import product
@@ -25,6 +25,7 @@ from reportgen.pages.titles import heading
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import working
 from reportgen.pages.words import words
+from reportgen.pages.worth import worth_of
 from reportgen.prose.box import received
 from reportgen.prose.missed import missed
 from reportgen.prose.places import leader_once
@@ -60,12 +61,15 @@ class SheetRow:
 
 @dataclass(frozen=True)
 class ContenderView:
-    """What the template `contender.html` is told. `missed`: the conditions of the verdict it is shown to miss; `beside`
-    leads to where it stands side by side with each other."""
+    """What the template `contender.html` is told. `missed`: the conditions of the verdict it is shown to miss;
+    `worth` says what it is worth there, `verdict` leads there; `beside` leads to where it stands side by side with each
+    other."""
 
     frame: Frame
     contender: Named
     missed: str
+    worth: str
+    verdict: str
     identity: tuple[Fact, ...]
     specimens: tuple[Fact, ...]
     several: bool
@@ -106,6 +110,8 @@ def contender_view(told: Told, c: Contender) -> ContenderView:
         frame=frame_of(told, page, c.title, description, linked_data=linked),
         contender=named(campaign, c.id, page),
         missed=missed(campaign, evaluation, c.id),
+        worth=worth_of(told, c.id),
+        verdict=_verdict(told, page, c.id),
         identity=identity_of(c),
         specimens=tuple(Fact(words("fact.specimen", id=s.id), specimen_told(s)) for s in c.specimens),
         several=len(c.specimens) > 1,
@@ -126,6 +132,12 @@ def contender_view(told: Told, c: Contender) -> ContenderView:
         ),
         elsewhere=Link(words("sheet.elsewhere"), from_to(page, product_page(product_id(c.maker, c.title, c.id)))),
     )
+
+
+def _verdict(told: Told, page: str, contender: str) -> str:
+    weighed = told.evaluation.verdict and told.evaluation.verdict.overall
+    judged = weighed or missed(told.campaign, told.evaluation, contender)
+    return from_to(page, f"{campaign_page(told.campaign.id)}#verdict") if judged else ""
 
 
 def _once(rows: Sequence[SheetRow]) -> str:

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reportgen.charts.figure import Figure
 from reportgen.evaluation.evaluated import CostOfUse, caveats_on_cost
+from reportgen.pages.constants import ConstantShown, constants_in
+from reportgen.pages.led import led_on
 from reportgen.pages.limits import CaveatMark, marks
 from reportgen.pages.named import Named, named
 from reportgen.pages.told import Told
 from reportgen.prose.break_even import break_even_lines
 from reportgen.prose.cost import cheapest_line, in_all, left_out_lines, of_one_use, use_line
 from reportgen.prose.out import out_by
+from reportgen.theme import Link
 from reportgen.wording.count import whole
 from reportgen.wording.language import say
 
@@ -28,9 +31,13 @@ class CostRow:
 
 @dataclass(frozen=True)
 class CostShown:
-    """`cheapest` says who is cheapest where, `break_evens` a sentence a pair; `in_all` heads that column."""
+    """`cheapest` says who is cheapest where, `break_evens` a sentence a pair; `in_all` heads that column.
 
-    use: str
+    In `use` the quantities of the formula lead to where they are told; `constants` are the other names in it.
+    """
+
+    use: tuple[Link, ...]
+    constants: tuple[ConstantShown, ...]
     marks: tuple[CaveatMark, ...]
     cheapest: str
     break_evens: tuple[str, ...]
@@ -53,7 +60,8 @@ def cost_of(told: Told, cost: CostOfUse, page: str) -> CostShown:
         for line in cost.lines
     )
     return CostShown(
-        use=use_line(cost),
+        use=led_on(page, use_line(campaign, cost)),
+        constants=tuple(replace(c, name=c.name.replace("_", " ")) for c in constants_in(told, cost.formula, "use")),
         marks=marks(caveats_on_cost(told.evaluation, cost)),
         cheapest=cheapest_line(campaign, told.evaluation, cost),
         break_evens=break_even_lines(campaign, told.evaluation, cost),

@@ -18,6 +18,7 @@ from reportgen.pages.told import Told
 from reportgen.pages.words import words
 from reportgen.theme import Link
 from reportgen.wording import budget, number
+from reportgen.wording.sentence import paragraph
 
 WRITTEN_OUT = 24  # pieces of all passes together, beyond which the first pass stands for them
 
@@ -39,11 +40,15 @@ def formula_set(told: Told, quantity: Quantity) -> tuple[Math, ...]:
 
 
 def said_beside(quantity: Quantity) -> str:
-    """What its formula leaves unsaid: when a background is taken off, and what lg is; mostly empty."""
+    """What its formula leaves unsaid: when a background is taken off, what lg is, where a moving mean ends; mostly
+    empty."""
     if "less_background(" in quantity.formula:
         least, none, most = (number.plain(x) for x in (BOUND_UNDER, NOTHING_FROM, MOST))
         return words("formula.background", least=least, none=none, most=most)
-    return words("formula.lg") if "energy_" in quantity.formula else ""
+    return paragraph(
+        words("formula.lg") if "energy_" in quantity.formula else "",
+        words("formula.smoothed") if "smoothed(" in quantity.formula else "",
+    )
 
 
 def leads(told: Told, page: str, quantity: Quantity) -> tuple[Link, ...]:

@@ -76,8 +76,7 @@ def _specimens(contenders: tuple[Contender, ...]) -> str:
 
 def _tests(told: Told, page: str) -> MinuteLine:
     runs = {test.id: found for test in told.campaign.tests if (found := _runs(told, test))}
-    n, still = len(runs), len(told.campaign.tests) - len(runs)
-    to_come = words_of(still, "minute.to-come", count=in_words(still)) if still else ""
+    n, still = len(runs), [in_sentence(t.title) for t in told.campaign.tests if t.id not in runs]
     way = _to_test(told, "minute.to.tests")
     if not n:
         return MinuteLine(words("minute.tests.none"), way)
@@ -88,10 +87,15 @@ def _tests(told: Told, page: str) -> MinuteLine:
             words_of(n, "minute.tests", count=in_words(n)),
             _passes(n, least, most, all(_everybody(told, t) for t in told.campaign.tests if t.id in runs)),
             words_of(once, "minute.once", count=in_words(once)) if once and least != most else "",
-            to_come,
+            _to_come(still) if still else "",
         ),
         way,
     )
+
+
+def _to_come(titles: list[str]) -> str:
+    key = "minute.to-come" if len(titles) <= NAMED_AT_MOST else "minute.to-come.many"
+    return words_of(len(titles), key, count=in_words(len(titles)), names=and_list(titles))
 
 
 def _passes(tests: int, least: int, most: int, everybody: bool) -> str:

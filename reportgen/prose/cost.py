@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from math import ceil, floor
 
+from reportgen.addresses import as_id, quantity_anchor, test_page
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import CostOfUse, Evaluation
 from reportgen.judgement.money.break_even import CostLine, Stretch
@@ -13,15 +15,23 @@ from reportgen.prose.standing import name
 from reportgen.wording.count import whole
 from reportgen.wording.interval import printed
 from reportgen.wording.language import say
+from reportgen.wording.lead import led
 from reportgen.wording.listing import or_list, semicolons
 from reportgen.wording.money import amount
 from reportgen.wording.sentence import paragraph, sentence
 
 
-def use_line(cost: CostOfUse) -> str:
-    """What one use is and what it costs."""
-    written = " ".join(cost.formula.replace("_", " ").replace("*", " × ").split())
-    return sentence(say("cost.use", per=cost.per, formula=written))
+def use_line(campaign: Campaign, cost: CostOfUse) -> str:
+    """What one use is and what it costs; the quantities of its formula lead to where they are told."""
+    test_of = {q.id: q.test for t in campaign.tests for q in t.quantities}
+
+    def said(word: re.Match[str]) -> str:
+        shown, id = word[0].replace("_", " "), as_id(word[0])
+        place = f"{test_page(campaign.id, test_of[id])}#{quantity_anchor(id)}" if id in test_of else ""
+        return led(shown, place)
+
+    written = re.sub(r"[^\W\d]\w*", said, cost.formula)
+    return sentence(say("cost.use", per=cost.per, formula=" ".join(written.replace("*", " × ").split())))
 
 
 def cheapest_line(campaign: Campaign, evaluation: Evaluation, cost: CostOfUse) -> str:

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from reportgen.addresses import campaign_page
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Verdict
 from reportgen.judgement.verdict.overall import FIRM_FROM, Overall, PairIndex
-from reportgen.prose.leads import strength, strength_of
+from reportgen.prose.leads import lead_clause, strength, strength_of
 from reportgen.prose.standing import name, names
 from reportgen.prose.weights import group_titles, weights_in_words
 from reportgen.wording.count import whole
 from reportgen.wording.language import say, say_of
+from reportgen.wording.lead import led
 from reportgen.wording.listing import and_list, or_list
 from reportgen.wording.of_hundred import least_of_hundred, of_hundred
 from reportgen.wording.sentence import paragraph, sentence
@@ -46,6 +48,18 @@ def overall_answer(campaign: Campaign, overall: Overall) -> str:
     known = min((against(overall.index_known, leader, c) for c in rivals), default=0.0) if overall.index_known else 0.0
     said = say(_open_key(overall, known), **gaps, known=of_hundred(known))
     return paragraph(said, learned)
+
+
+def overall_in_short(campaign: Campaign, overall: Overall) -> str:
+    """Who leads over all that is weighed, and how firmly, leading to the verdict; "" where somebody wins, and where
+    nobody can be weighed."""
+    lead = overall.lead
+    if overall.winner or not lead.index or len(overall.contenders) < 2:
+        return ""
+    how = say("overall.with" if overall.weights == "given" else "overall.all")
+    unsure = lead.leader is not None and strength(lead) in ("firm", "nearly")
+    clause = say("lead.open", leader=name(campaign, lead.leader or "")) if unsure else lead_clause(campaign, lead)
+    return sentence(say("overall.in-short", how=led(how, f"{campaign_page(campaign.id)}#verdict"), lead=clause))
 
 
 def _open_key(overall: Overall, known: float) -> str:

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from reportgen.addresses import from_to, side_by_side_index, side_by_side_page
 from reportgen.campaign.declared import Campaign
 from reportgen.evaluation.evaluated import Caveat
-from reportgen.judgement.verdict.overall import PairIndex
 from reportgen.pages.beside import way_beside
 from reportgen.pages.framing import frame_of
 from reportgen.pages.limits import CaveatShown, shown
@@ -17,10 +16,9 @@ from reportgen.pages.side.papers import SideClaims, SideFact, claims_beside, fac
 from reportgen.pages.side.rows import InShort, SideRow, in_short, leads_to_tests, rows_of
 from reportgen.pages.told import Page, Told
 from reportgen.pages.words import words
+from reportgen.pages.worth import worth_beside
 from reportgen.prose.missed import missed
-from reportgen.prose.overall import against, pair_firmness
 from reportgen.theme import Frame, Link, render
-from reportgen.wording.of_hundred import of_hundred
 
 
 @dataclass(frozen=True)
@@ -88,7 +86,7 @@ def pair_view(told: Told, laid: Laid, first: str, second: str) -> PairView:
         first=named(campaign, first, page),
         second=named(campaign, second, page),
         missed=tuple(filter(None, (missed(campaign, told.evaluation, c.id) for c in both))),
-        weighed=_weighed(told, first, second),
+        weighed=worth_beside(told, first, second),
         in_short=in_short(told, rows, first, second),
         rows=tuple(row for row in rows if row.way),
         described=tuple(row for row in rows if not row.way),
@@ -115,18 +113,6 @@ def _bearing(told: Told, laid: Laid, first: str, second: str) -> list[Caveat]:
             on = told.evaluation.caveats_on(outcome.quantity, outcome.rests_on)
             found |= {caveat.number: caveat for caveat in on}
     return [found[n] for n in sorted(found)]
-
-
-def _weighed(told: Told, first: str, second: str) -> str:
-    """Who of the two is worth more as the verdict weighs, and how firmly; "" where they weren't weighed."""
-    overall = told.evaluation.verdict.overall if told.evaluation.verdict else None
-    if overall is None or not {first, second} <= set(overall.contenders):
-        return ""
-    share = against(overall.index, first, second)
-    ahead, behind = (first, second) if share >= 0.5 else (second, first)
-    pair = PairIndex(ahead, behind, max(share, 1.0 - share))
-    titles = {"ahead": told.campaign.contender(ahead).title, "behind": told.campaign.contender(behind).title}
-    return words("side.weighed", draws=of_hundred(pair.index), firmness=pair_firmness(overall, pair), **titles)
 
 
 def _cannot_tell(told: Told, page: str, laid: Laid, first: str, second: str) -> tuple[CannotTell, ...]:

@@ -216,6 +216,8 @@ PAGES: Mapping[str, str | Forms] = {
     "page.budget.alike": "the same for all that rest on it",
     "page.formula.limit": "the limit",
     "page.formula.lg": "lg is the logarithm to base ten.",
+    "page.formula.smoothed": "A moving mean reaches half of its time (in seconds) to either side, so it has no value "
+    "that near to an end of the trace, and what was there isn’t counted.",
     "page.formula.background": "lg is the logarithm to base ten. Where the background lies over {none} dB below the "
     "reading, nothing is taken off; where it is less than {least} dB below, at most {most} dB is, and the true "
     "value may be lower than shown "
@@ -246,7 +248,7 @@ PAGES: Mapping[str, str | Forms] = {
     "together.",
     "page.foot.read": "How to read the numbers",
     "page.foot.licence": "Licence: {licence}.",
-    "page.foot.contact": "Write to {contact}.",
+    "page.foot.contact": "Something wrong or missing? Write to {contact}.",
     "page.links.methods": "Methods",
     "page.links.instruments": "Instruments",
     "page.foot.text": (

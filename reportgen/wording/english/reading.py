@@ -104,6 +104,7 @@ READING: Mapping[str, str | Forms] = {
     "on.figure.values-of": "Values of the chart: {title}",
     "on.caveat.number": "Caveat {number}: {says}",
     # a contender's spec sheet
+    "on.sheet.verdict": "The verdict, and how it was reached",
     "on.sheet.bought": "The one we bought",
     "on.sheet.bought.several": "The ones we bought",
     "on.sheet.measured": "What we measured",

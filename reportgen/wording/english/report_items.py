@@ -20,6 +20,10 @@ REPORT_ITEMS: Mapping[str, str | Forms] = {
     "page.minute.tests": {"one": "{count} test was run.", "other": "{count} tests were run."},
     "page.minute.tests.none": "No test has results yet.",
     "page.minute.to-come": {
+        "one": "{count} more test has no results yet: {names}.",
+        "other": "{count} more tests have no results yet: {names}.",
+    },
+    "page.minute.to-come.many": {
         "one": "{count} more test has no results yet.",
         "other": "{count} more tests have no results yet.",
     },

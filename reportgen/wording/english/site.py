@@ -98,5 +98,5 @@ SITE: Mapping[str, str | Forms] = {
     "site.no-date": "date not noted",
     "site.foot.licence": "Licence: {licence}.",
     "site.foot.pays": "Who pays: {who}",
-    "site.foot.contact": "Write to {contact}.",
+    "site.foot.contact": "Something wrong or missing? Write to {contact}.",
 }

@@ -43,6 +43,7 @@ VERDICT: Mapping[str, str | Forms] = {
     "pair.slightly": "slightly more often",
     "pair.level": "about equally often",
     # the answer over all criteria
+    "overall.in-short": "{how}: {lead}",
     "overall.with": "With our weights",
     "overall.all": "Over all ways to weigh the criteria",
     "overall.winner": "{how}, {leader} is worth more than {others}, and firmly: in {least} draws against each",
