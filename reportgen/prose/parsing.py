@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 from urllib.parse import unquote
 
 from reportgen.finding import Place
+from reportgen.wording.apostrophe import typeset
 
 if TYPE_CHECKING:
     from markdown_it import MarkdownIt
@@ -18,10 +19,19 @@ if TYPE_CHECKING:
 
 @cache
 def parser() -> MarkdownIt:
-    """The parser. CommonMark 0.31 with tables; a tag typed in a text is shown as it was typed."""
+    """The parser. CommonMark 0.31 with tables; a tag typed in a text is shown as it was typed, an apostrophe as a
+    printer sets it but for code."""
     from markdown_it import MarkdownIt
 
-    return MarkdownIt("commonmark", {"html": False}).enable("table")
+    made = MarkdownIt("commonmark", {"html": False}).enable("table")
+    made.add_render_rule("text", _printed)
+    return made
+
+
+def _printed(_: object, found: Sequence[Token], at: int, *__: object) -> str:
+    from markdown_it.common.utils import escapeHtml
+
+    return escapeHtml(typeset(found[at].content))
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,7 @@ from reportgen.campaign.did_you_mean import nearest
 from reportgen.theme.sections import sections_of
 from reportgen.theme.terms import pieces_of
 from reportgen.theme.undefined import NotGiven
-from reportgen.wording import language
+from reportgen.wording import apostrophe, language
 
 
 def environment_of(templates: Mapping[str, str], origins: Mapping[str, str]) -> Environment:
@@ -23,7 +23,6 @@ def environment_of(templates: Mapping[str, str], origins: Mapping[str, str]) -> 
     return _environment(tuple(sorted((name, text, origins[name]) for name, text in templates.items())))
 
 
-_APOSTROPHE = re.compile(r"(?<=\w)'(?=\w)|(?<=[sS])'(?=\s)")
 _BEFORE_UNIT = re.compile(r"(?<=\d) (?=[A-Za-zµΩ°%][A-Za-z²³/·]{0,3}(?![\w]))")
 
 
@@ -57,7 +56,7 @@ def _environment(named: tuple[tuple[str, str, str], ...]) -> Environment:
 
 def typeset(value: object) -> object:
     """Text with its apostrophes as a printer sets them; markup and what a template escapes itself (`| e`) as it is."""
-    return _APOSTROPHE.sub("\u2019", value) if type(value) is str else value
+    return apostrophe.typeset(value) if type(value) is str else value
 
 
 def unbroken(text: str) -> str:

@@ -196,6 +196,12 @@ def test_tags_are_shown_as_typed_and_never_become_markup(stoves: Told) -> None:
     assert "&lt;script&gt;" in text.markup
 
 
+def test_apostrophes_are_printed_as_a_printer_sets_them_but_for_code(stoves: Told) -> None:
+    assert shown(stoves, "It doesn't; testers' `'quoted'` says 'no'.") == (
+        "<p>It doesn\u2019t; testers\u2019 <code>'quoted'</code> says 'no'.</p>"
+    )
+
+
 def test_headings_stand_below_the_pages_title_and_have_anchors_of_their_own(stoves: Told) -> None:
     text = rendered(stoves, "# What we *found*\n\n### Gas\n\n# What we found")
     assert [(h.level, h.words, h.anchor) for h in text.headings] == [
