@@ -34,7 +34,7 @@ def lines(site: Path, anchor: str) -> dict[str, str]:
 
 def test_kinds_are_one_whatever_their_capitals_and_hold_their_comparisons_newest_first(site: Path) -> None:
     kinds = lines(site, "by-kind")
-    assert list(kinds) == ["Camping stoves", "lamps"]
+    assert list(kinds) == ["Camping stoves", "Lamps"]
     assert kinds["Camping stoves"].index("a litre") < kinds["Camping stoves"].index("a cup")
 
 
@@ -58,6 +58,14 @@ def test_prices_go_from_the_lowest_currency_by_currency(site: Path) -> None:
 
 def test_what_was_measured_leads_to_its_results(site: Path) -> None:
     assert {"Gas burned", "Boil time", "Run time"} == set(lines(site, "by-measured"))
+
+
+def test_what_a_line_calls_already_is_not_named_again_below_it(site: Path) -> None:
+    section = page(site, "about/lists.html").one("section", aria_labelledby="by-measured")
+    (line,) = [d for d in section.all("div") if d.one("dt").text == "Run time"]
+    (link,) = line.all("a")
+    assert "midnight" in link.text
+    assert "/tests/run-time.html" in (link.attrs["href"] or "")
     hrefs = [a.attrs.get("href") for a in page(site, "about/lists.html").all("a")]
     assert "../stoves/tests/gas-burned.html#gas-burned" in hrefs
 

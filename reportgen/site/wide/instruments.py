@@ -93,7 +93,7 @@ def instrument_pages(wide: Wide) -> tuple[tuple[Page, ...], tuple[Finding, ...]]
     pages = [Page(_INDEX, render(wide.theme, "wide/instruments.html", _list(wide, found), _INDEX))]
     for id, variants in found.items():
         page = instrument_page(id)
-        title = variants[0][0].title
+        title = capital(variants[0][0].title)
         view = InstrumentView(
             frame=frame_of(wide, page, title, trail=[(words("instruments"), _INDEX)]),
             title=title,
@@ -130,7 +130,7 @@ def _list(wide: Wide, found: dict[str, list[tuple[Instrument, Used]]]) -> Instru
         cards = [card for _, used in variants for card, _ in used]
         listed.append(
             Listed(
-                Link(newest.title, from_to(_INDEX, instrument_page(id))),
+                Link(capital(newest.title), from_to(_INDEX, instrument_page(id))),
                 reads_in(newest) or words("not-noted"),
                 _accuracy_in_short(newest),
                 tuple(Link(card.title, from_to(_INDEX, card.address)) for card in cards),

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reportgen.addresses import LISTS, from_to
 from reportgen.finding import Finding
 from reportgen.pages.told import Page
 from reportgen.site.framing import Wide, frame_of
-from reportgen.site.wide.facets import facets_of
+from reportgen.site.wide.facets import Value, facets_of, key_of
 from reportgen.site.wide.newest import newest_first
 from reportgen.site.wide.uses import Use, uses
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, render
+from reportgen.wording.sentence import capital
 
 
 @dataclass(frozen=True)
@@ -48,7 +49,7 @@ def lists_page(wide: Wide) -> tuple[tuple[Page, ...], tuple[Finding, ...]]:
             ListShown(
                 _anchor(facet.name),
                 words(f"lists.{facet.name}"),
-                tuple((value.title, uses(LISTS, value.uses)) for value in facet.values),
+                tuple((_term(facet.name, value), _uses(value)) for value in facet.values),
             )
             for facet in facets
         ),
@@ -62,6 +63,21 @@ def ways_to_lists(wide: Wide, page: str) -> tuple[Link, ...]:
         Link(words(f"lists.{facet.name}"), from_to(page, f"{LISTS}#{_anchor(facet.name)}"))
         for facet in facets_of(wide.cards)
     )
+
+
+def _term(facet: str, value: Value) -> str:
+    return capital(value.title) if facet == "kind" else value.title  # a maker writes its name as it likes
+
+
+def _uses(value: Value) -> tuple[Use, ...]:
+    return tuple(_said_once(use, value) for use in uses(LISTS, value.uses))
+
+
+def _said_once(use: Use, value: Value) -> Use:
+    """Where what is meant is called as the line is already, the comparison's title leads to it."""
+    if [key_of(test.text) for test in use.tests] != [key_of(value.title)]:
+        return use
+    return replace(use, campaign=Link(use.campaign.text, use.tests[0].href), tests=())
 
 
 def _anchor(name: str) -> str:
