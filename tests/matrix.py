@@ -6,7 +6,8 @@
     .venv/bin/python -m tests.matrix --unchecked     without the checker of HTML, which the tests ask of every page
 
 Each theme and language there is makes a site; each is looked at as `reportgen inspect` does, and put before the checker
-of HTML where that is ready. Sites are compiled in one workspace, so that what they share is worked out once.
+of HTML where that is ready. Sites are compiled in one workspace, so that what they share is worked out once; while one is
+compiled, those before it are looked at, as many at once as there are processors.
 """
 
 from __future__ import annotations
@@ -15,7 +16,8 @@ import argparse
 import re
 import sys
 import tempfile
-from collections.abc import Iterator
+from concurrent.futures import ProcessPoolExecutor
+from multiprocessing import get_context
 from pathlib import Path
 from shutil import copytree
 
@@ -49,13 +51,16 @@ def main() -> None:
     asked.add_argument("--unchecked", action="store_true", help="leave the checker of HTML out")
     given = asked.parse_args()
     faulty = False
-    with tempfile.TemporaryDirectory() as place:
+    with tempfile.TemporaryDirectory() as place, ProcessPoolExecutor(mp_context=get_context("spawn")) as pool:
         workspace = Path(place, "workspace")
         for folder in WORKSPACE:
             copytree(ROOT / folder, workspace / folder)
+        looked_at = {}
         for variant in variants(given.but):
             site = compiled(workspace, *variant.split("/"))
-            told = list(faults(site, every_page=given.all, checked=not given.unchecked))
+            looked_at[variant] = pool.submit(faults, site, every_page=given.all, checked=not given.unchecked)
+        for variant, answer in looked_at.items():
+            told = answer.result()
             faulty = faulty or bool(told)
             print(f"{variant}: {len(told)} faults" if told else f"{variant}: no faults", flush=True)
             for line in told:
@@ -80,15 +85,14 @@ def compiled(workspace: Path, theme: str, language: str) -> Path:
     return compile_site(workspace, workspace / f".site-{theme}-{language}", standing=Standing()).out
 
 
-def faults(site: Path, *, every_page: bool, checked: bool) -> Iterator[str]:
+def faults(site: Path, *, every_page: bool, checked: bool) -> list[str]:
     """One line each: of what a browser sees, and of what the checker of HTML says of the same pages."""
     found = inspect_site(site, all_variants=every_page, samples_only=not every_page, only_look=not every_page)
-    for fault in found.faults:
-        yield f"{fault.page}  {fault.sort}: {fault.says}"
-    if not checked or checker.why_not():
-        return
-    names = None if every_page else {pages[0] for pages in read_site(site).kinds().values()}
-    yield from told_of(site, names, one_language=False)  # the demonstration's own words are English in all of them
+    told = [f"{fault.page}  {fault.sort}: {fault.says}" for fault in found.faults]
+    if checked and not checker.why_not():
+        names = None if every_page else {pages[0] for pages in read_site(site).kinds().values()}
+        told += told_of(site, names, one_language=False)  # the demonstration's own words are English in all of them
+    return told
 
 
 def _of_variant(line: str) -> bool:
