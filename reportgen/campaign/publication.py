@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from urllib.parse import urlsplit
+
 from reportgen.addresses import as_id
 from reportgen.campaign.declared import Publication
 from reportgen.campaign.folder import read_file
@@ -28,7 +30,7 @@ def load_publication(ws: Workspace) -> tuple[Publication, tuple[Finding, ...]]:
         return Publication(), ()
     told: list[Finding] = []
     w = read_file(ws, PUBLICATION, WrittenPublication, told)
-    if w is not None:
+    if w is not None and (w.address or not told):
         told += _of_its_address(w.address)
     if w is None or any(f.severity == "error" for f in told):
         raise Refused(told)
@@ -59,4 +61,11 @@ def _of_its_address(given: Given[str] | None) -> list[Finding]:
         says = f"“{given.value}” is the address of something on a page, and the site is a folder of pages"
         do = "Write it without what begins with ? or #."
         return [Finding("error", "address-of-a-page", given.at, says, "Its pages stand below it.", do)]
+    try:
+        told = urlsplit(given.value)
+        _ = told.port, (told.hostname or "").encode("idna")
+    except ValueError:  # UnicodeError is one; RFC 1035, 2.3.4
+        says = f"no host can be called as “{given.value}” says"
+        why = "Each piece between points has 1 to 63 letters, as they are sent; a port is 65535 at most."
+        return [Finding("error", "no-such-host", given.at, says, why, "Compare it with the browser's line of address.")]
     return []

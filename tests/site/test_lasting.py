@@ -147,6 +147,21 @@ def test_an_address_of_something_on_a_page_is_refused(tmp_path: Path) -> None:
     assert (told.rule, told.place.line) == ("address-of-a-page", 2)
 
 
+@pytest.mark.parametrize("host", ["ü" * 63 + ".example", "ü..example", "a" * 64 + ".example", "example.org:65536"])
+def test_a_host_that_nobody_can_call_is_refused(host: str, tmp_path: Path) -> None:
+    """RFC 1035, 2.3.4: a label has 63 octets at most; RFC 3490, 4.1: as it is sent; RFC 9293, 3.1: a port has 16 bits."""
+    with pytest.raises(Refused) as refused:
+        compile_site(archive(tmp_path, f"title: Site\naddress: https://{host}/tests/\n"))
+    (told,) = [f for f in refused.value.findings if f.severity == "error"]
+    assert (told.rule, told.place.line) == ("no-such-host", 2)
+
+
+def test_a_wrong_address_is_not_called_a_lacking_one(tmp_path: Path) -> None:
+    with pytest.raises(Refused) as refused:
+        compile_site(archive(tmp_path, "title: Site\naddress: example.org\n"))
+    assert "no-address" not in [f.rule for f in refused.value.findings]
+
+
 def test_every_page_of_a_renamed_campaign_is_still_found_under_each_name_it_had(site: Path) -> None:
     now = {p.relative_to(site / "stoves").as_posix() for p in (site / "stoves").rglob("*.html")}
     for old in ("camp-cookers", "burners-compared"):
