@@ -11,7 +11,7 @@ from reportgen.pages.led import led_on
 from reportgen.pages.limits import CaveatMark, marks
 from reportgen.pages.named import Named, named
 from reportgen.pages.told import Told
-from reportgen.prose.break_even import break_even_lines
+from reportgen.prose.break_even import break_even_lines, differ_from_the_table
 from reportgen.prose.cost import cheapest_line, in_all, left_out_lines, of_one_use, use_line
 from reportgen.prose.out import out_by
 from reportgen.theme import Link
@@ -67,6 +67,6 @@ def cost_of(told: Told, cost: CostOfUse, page: str) -> CostShown:
         break_evens=break_even_lines(campaign, told.evaluation, cost),
         rows=rows,
         in_all=say("cost.in-all", uses=whole(round(cost.high))),
-        notes=left_out_lines(campaign, cost),
+        notes=tuple(filter(None, (differ_from_the_table(cost), *left_out_lines(campaign, cost)))),
         figure=told.figures.get("cost-of-use"),
     )

@@ -9,8 +9,8 @@ from reportgen.wording.phrase import Forms
 MONEY: Mapping[str, str | Forms] = {
     "out.by": "out: {quantities}",
     "out.named": "{name} ({out})",
-    "cost.crosses": "{later} costs more to buy than {sooner} and less to use: what it saves has paid back the dearer "
-    "price after about {at} uses, at the earliest {low}, at the latest {high}",
+    "cost.crosses": "{later} costs more to buy than {sooner} and less to use: what it saves, {saves} a use, has paid "
+    "back the dearer price after about {at} uses, at the earliest {low}, at the latest {high}",
     "cost.crosses.loose": "{later} costs more to buy than {sooner} and less to use: what it saves has paid back the "
     "dearer price somewhere between {low} and {high} uses",
     "cost.crosses.latest": "{later} costs more to buy than {sooner} and less to use: what it saves has paid back the "
@@ -36,6 +36,8 @@ MONEY: Mapping[str, str | Forms] = {
     "cost.stretch.open": "from {from_} to {to} uses it may be any of {names}",
     "cost.stretch.pair": "from {from_} to {to} uses it may be {names}",
     "cost.use": "One use: {per}. What it costs: {formula}",
+    "cost.gaps": "What a use saves is the gap as the test has it for that pair, which makes up for rounds that one of "
+    "the two missed; the costs in the table, one less the other, differ from it",
     "cost.once": "What a use costs rests on one run each; the ranges are those of the instruments alone",
     "cost.left-out.no-price": "No price is noted for {names}, so there is no line for it",
     "cost.left-out.other-currency": "{names} has a price in another currency than {currency}, and no rate is assumed",
