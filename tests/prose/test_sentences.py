@@ -296,13 +296,14 @@ def test_the_limit_of_what_was_never_seen_is_clopper_and_pearsons(tries: int, li
 
 def campaign_of(*firsts: FirstPlace, known: tuple[str, ...] = ()) -> Told:
     """Contenders corvane, ostler, brindle with a quantity for each first place; `known` were repeated."""
-    whole = told(firsts[0].quantity, corvane=1.0, ostler=2.0, brindle=3.0)
-    tests = [told(f.quantity, corvane=1.0, ostler=2.0, brindle=3.0).campaign.tests[0] for f in firsts]
+    of_each = [told(f.quantity, corvane=1.0, ostler=2.0, brindle=3.0) for f in firsts]
+    tests = [one.campaign.tests[0] for one in of_each]
+    results = tuple(result for one in of_each for result in one.evaluation.results)
     used = tuple(
         ScatterUsed(f.quantity, "", ScatterFound(1.0, 4.0, "passes" if f.quantity in known else "none")) for f in firsts
     )
-    evaluation = Evaluation("stoves", whole.evaluation.results, (), firsts, (), None, (), used)
-    return Told(replace(whole.campaign, tests=tuple(tests)), evaluation)
+    evaluation = Evaluation("stoves", results, (), firsts, (), None, (), used)
+    return Told(replace(of_each[0].campaign, tests=tuple(tests)), evaluation)
 
 
 def first(quantity: str, *may_be: str, code: str = "") -> FirstPlace:
