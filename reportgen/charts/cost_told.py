@@ -8,8 +8,10 @@ from reportgen.charts.figure import Figure
 from reportgen.charts.telling import alternative
 from reportgen.charts.words import sentence, words
 from reportgen.evaluation.evaluated import Evaluation
+from reportgen.evaluation.money import price_of
 from reportgen.judgement.money.break_even import CostLine
 from reportgen.prose.cost import cheapest_line, in_all, of_one_use
+from reportgen.prose.money import price_noted
 from reportgen.prose.out import name_or_out, out_by
 from reportgen.prose.standing import name
 from reportgen.wording.count import whole
@@ -25,7 +27,7 @@ def figure(campaign: Campaign, evaluation: Evaluation) -> Figure | None:
     if found is None or len(cost.lines_of_cost(campaign, found)) < 2:
         return None
     title, cheapest = say("cost.chart"), cheapest_line(campaign, evaluation, found)
-    prices = {v.contender: v.price for v in evaluation.verdict.value} if evaluation.verdict else {}
+    prices = {c.id: price_noted(price) for c in campaign.contenders if (price := price_of(c))}
     rows = tuple(
         (
             name_or_out(campaign, evaluation, line.name),

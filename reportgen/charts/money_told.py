@@ -11,6 +11,8 @@ from reportgen.charts.money import Offer
 from reportgen.charts.telling import alternative, printed
 from reportgen.charts.words import words
 from reportgen.evaluation.evaluated import Evaluation
+from reportgen.evaluation.money import price_of
+from reportgen.prose.money import price_noted
 from reportgen.prose.out import name_or_out, names_or_out, out_by
 from reportgen.prose.standing import name
 from reportgen.wording.language import say
@@ -30,14 +32,12 @@ def figure(campaign: Campaign, evaluation: Evaluation) -> Figure | str:
         return words("absent.currencies")
     title = words("money.title", what=inside(quantity.title))
     found = _found(campaign, evaluation, quantity, shown)
-    told = [
-        (name_or_out(campaign, evaluation, o.contender.id), commas((o.price.price, printed(o.result)))) for o in shown
-    ]
+    told = [(name_or_out(campaign, evaluation, o.contender.id), commas((_price(o), printed(o.result)))) for o in shown]
     alt = alternative(title, found, told)
     table = tuple(
         (
             name_or_out(campaign, evaluation, o.contender.id),
-            o.price.price,
+            _price(o),
             printed(o.result),
             _by(campaign, evaluation, o),
         )
@@ -64,6 +64,11 @@ def _found(campaign: Campaign, evaluation: Evaluation, quantity: Quantity, shown
     left = [*_not_drawn(campaign, evaluation, quantity, shown)]
     missing = [words("money.not-drawn", names=commas(left))] if left else []
     return in_a_row((*(beaten or [words("money.none-beaten", what=what)]), *missing))
+
+
+def _price(offer: Offer) -> str:
+    price = price_of(offer.contender)
+    return price_noted(price) if price else ""
 
 
 def _out(campaign: Campaign, evaluation: Evaluation, shown: Sequence[Offer]) -> tuple[str, ...]:

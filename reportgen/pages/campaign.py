@@ -23,6 +23,7 @@ from reportgen.pages.told import Page, Told
 from reportgen.pages.verdict import VerdictShown, verdict_of
 from reportgen.pages.words import words
 from reportgen.prose.missed import missed
+from reportgen.prose.money import price_noted
 from reportgen.prose.not_in_grid import things_elsewhere
 from reportgen.prose.overall import overall_in_short
 from reportgen.prose.sentences import campaign_answer, campaign_answer_led, first_place_led, how_firm
@@ -160,6 +161,6 @@ def _tests(told: Told, page: str) -> tuple[TestLine, ...]:
 
 
 def _contender(told: Told, page: str, c: Contender) -> ContenderLine:
-    prices = tuple(words(f"price.{p.sort}", price=p.text) for p in c.prices) or (words("price.none"),)
+    prices = tuple(words(f"price.{p.sort}", price=price_noted(p)) for p in c.prices) or (words("price.none"),)
     bought = words("supplied", by=c.supplied_by) if c.supplied_by else c.bought_where
     return ContenderLine(named(told.campaign, c.id, page), c.maker, prices, bought)

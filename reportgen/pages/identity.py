@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from reportgen.campaign.declared import Contender
 from reportgen.pages.words import words
 from reportgen.prose.box import found_in
+from reportgen.prose.money import price_noted
 from reportgen.prose.specimens import as_noted, where_and_when
 from reportgen.wording.listing import or_list, with_aside
 
@@ -36,5 +37,5 @@ def identity_of(c: Contender) -> tuple[Fact, ...]:
     for price in c.prices:
         when = where_and_when(price.where, price.date)
         aside = when if when != bought else ""  # what stands a line above isn't said again
-        told.append((words(f"fact.{price.sort}"), with_aside(price.text, aside)))
+        told.append((words(f"fact.{price.sort}"), with_aside(price_noted(price), aside)))
     return tuple(Fact(name, as_noted(says)) for name, says in told if says)

@@ -13,9 +13,10 @@ from reportgen.pages.in_one_minute import MinuteLine, in_one_minute
 from reportgen.pages.laboratory import LaboratoryShown, laboratory_shown
 from reportgen.pages.own_words import OwnText, own_text
 from reportgen.pages.report_items import NAME as REPORT_ITEMS
-from reportgen.pages.titles import formula_of, heading
+from reportgen.pages.titles import formula_of, heading, told_in_words
 from reportgen.pages.told import Page, Told
 from reportgen.pages.words import words
+from reportgen.prose.accuracy import accuracy_in_short
 from reportgen.prose.specimens import as_noted, day_of
 from reportgen.prose.steps import reads_in
 from reportgen.theme import Frame, Link, render
@@ -39,6 +40,7 @@ class Measured:
     title: str
     unit: str
     formula: str
+    in_words: bool
     says: str
 
 
@@ -122,7 +124,7 @@ def _tested(told: Told, page: str, test: Test) -> TestedShown:
         method=Link(method.title, from_to(page, method_page(method.id, method.version))) if method else None,
         version=str(method.version) if method else "",
         steps=method.steps if method else (),
-        measured=tuple(Measured(heading(q), q.unit, formula_of(q), q.says) for q in test.quantities),
+        measured=tuple(Measured(heading(q), q.unit, formula_of(q), told_in_words(q), q.says) for q in test.quantities),
         passes=_passes(told, test),
         order=_order(told, test),
         judged=words(f"judged.{test.judged}") if test.judged else "",
@@ -167,7 +169,7 @@ def _instrument(page: str, i: Instrument) -> InstrumentRow:
         name=i.title,
         href=from_to(page, instrument_page(i.id)),
         reads_in=reads_in(i) or words("not-noted"),
-        accuracy=i.accuracy.text or words("accuracy.by-calibration") if i.accuracy.known else words("accuracy.unknown"),
+        accuracy=accuracy_in_short(i),
         calibrated=_calibrated(i),
     )
 

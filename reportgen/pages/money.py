@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from reportgen.campaign.declared import Contender
 from reportgen.charts.figure import Figure
 from reportgen.evaluation.evaluated import ValueForMoney
 from reportgen.evaluation.money import price_of
@@ -23,6 +22,7 @@ from reportgen.prose.money import (
     money_notes,
     other_prices,
     price_dated,
+    price_noted,
 )
 from reportgen.prose.out import out_by
 from reportgen.prose.prices_otherwise import other_price_lines
@@ -97,20 +97,16 @@ def _row(told: Told, v: ValueForMoney, page: str) -> MoneyRow:
     verdict = told.evaluation.verdict
     quantities = verdict.value_quantities if verdict else ()
     contender = told.campaign.contender(v.contender)
+    price = price_of(contender)
     return MoneyRow(
         contender=named(told.campaign, v.contender, page),
         out=out_by(told.campaign, told.evaluation, v.contender),
-        price=v.price or words("price.none"),
-        dated=_dated(contender),
+        price=price_noted(price) if price else words("price.none"),
+        dated=price_dated(price) if price else "",
         others=other_prices(contender),
         beaten=bool(v.dominated_by),
         says=led_on(page, money_line_led(told.campaign, quantities, v, told.evaluation)),
     )
-
-
-def _dated(contender: Contender) -> str:
-    price = price_of(contender)
-    return price_dated(price) if price else ""
 
 
 def _on_each(told: Told, ranked: Sequence[ValueForMoney], page: str) -> tuple[tuple[str, ...], tuple[OnEach, ...]]:

@@ -32,7 +32,7 @@ from reportgen.pages.pairs import PairShown, pairs_of, stricter
 from reportgen.pages.photos import FilmShown, PhotoShown, film_shown, photos_shown
 from reportgen.pages.result_table import ResultTable, result_table
 from reportgen.pages.seen_on_bench import PassSeen, seen_on_bench
-from reportgen.pages.titles import formula_of, heading
+from reportgen.pages.titles import formula_of, heading, told_in_words
 from reportgen.pages.told import Page, Told
 from reportgen.pages.traces import LineLink, in_campaign, line_link
 from reportgen.pages.words import words
@@ -73,6 +73,7 @@ class QuantityShown:
     pairs_note: str
     pairs_anchor: str
     formula: str
+    in_words: bool
     set: tuple[Math, ...]
     beside: str
     leads: tuple[Link, ...]
@@ -215,6 +216,7 @@ def _quantity(
         pairs_note=stricter(told, quantity, part),
         pairs_anchor=pairs_anchor(quantity.id, part),
         formula=formula_of(quantity),
+        in_words=told_in_words(quantity),
         set=formula_set(told, quantity),
         beside=said_beside(quantity),
         leads=leads(told, page, quantity),

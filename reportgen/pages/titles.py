@@ -19,3 +19,8 @@ def formula_of(quantity: Quantity) -> str:
     if quantity.count_of:
         return words("formula.counted", event=quantity.count_of.replace("-", " "))
     return words("formula.read") if quantity.formula in quantity.reads else quantity.formula
+
+
+def told_in_words(quantity: Quantity) -> bool:
+    """Whether that is words, and no formula."""
+    return bool(quantity.count_of) or quantity.formula in quantity.reads

@@ -14,6 +14,7 @@ from reportgen.wording.day import day
 from reportgen.wording.language import say, say_of
 from reportgen.wording.lead import bare
 from reportgen.wording.listing import and_list, commas
+from reportgen.wording.money import amount_noted
 from reportgen.wording.sentence import inside, paragraph, sentence
 
 _LISTED = 4  # things named one by one; beyond these a count reads better
@@ -33,6 +34,11 @@ def money_notes(campaign: Campaign, value: Sequence[ValueForMoney]) -> tuple[str
     return tuple(sentence(s) for s in (*several, *without))
 
 
+def price_noted(price: Price) -> str:
+    """The amount as it was noted: "62 to 79 EUR"."""
+    return amount_noted(price.low, price.high, price.currency)
+
+
 def price_dated(price: Price) -> str:
     """ "paid, 2 May 2026, by post": how and when a price stood."""
     when = day(price.date.first, price.date.last, price.date.text) if price.date else ""
@@ -43,7 +49,7 @@ def other_prices(contender: Contender) -> tuple[str, ...]:
     """Its further prices, each with how and when it stood."""
     counts = price_of(contender)
     return tuple(
-        say("money.other-price", price=price.text, dated=price_dated(price))
+        say("money.other-price", price=price_noted(price), dated=price_dated(price))
         for price in contender.prices
         if price is not counts
     )

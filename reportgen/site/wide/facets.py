@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from reportgen.site.card import Card, CardTest
+from reportgen.wording.money import amount_noted
 
 
 @dataclass(frozen=True)
@@ -108,7 +109,8 @@ def _measured(card: Card) -> Iterator[Had]:
 def _prices(card: Card) -> Iterator[Had]:
     for p in card.products:
         for price in p.prices:
-            yield price.text, price.text, CardTest(p.id, p.title, p.sheet)
+            said = amount_noted(price.low, price.high, price.currency)
+            yield price.text, said, CardTest(p.id, p.title, p.sheet)
 
 
 def _by_price(values: Iterable[Value], cards: Iterable[Card]) -> list[Value]:

@@ -11,6 +11,7 @@ from reportgen.finding import Finding
 from reportgen.metrology.stated import REACTION
 from reportgen.pages.photos import PhotoShown, photo_shown
 from reportgen.pages.told import Page
+from reportgen.prose.accuracy import accuracy_in_short, accuracy_said
 from reportgen.prose.amounts import typed
 from reportgen.prose.specimens import day_of
 from reportgen.prose.steps import reads_in
@@ -22,7 +23,6 @@ from reportgen.site.wide.uses import Use, uses
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.count import in_words
-from reportgen.wording.language import say
 from reportgen.wording.number import plain
 from reportgen.wording.sentence import capital
 from reportgen.wording.unit import joined
@@ -132,7 +132,7 @@ def _list(wide: Wide, found: dict[str, list[tuple[Instrument, Used]]]) -> Instru
             Listed(
                 Link(capital(newest.title), from_to(_INDEX, instrument_page(id))),
                 reads_in(newest) or words("not-noted"),
-                _accuracy_in_short(newest),
+                accuracy_in_short(newest),
                 tuple(Link(card.title, from_to(_INDEX, card.address)) for card in cards),
             )
         )
@@ -170,16 +170,12 @@ def _described(page: str, i: Instrument, used: Used) -> Described:
     )  # fmt: skip
 
 
-def _accuracy_in_short(i: Instrument) -> str:
-    if not i.accuracy.known:
-        return say("page.accuracy.unknown")
-    return i.accuracy.text or words("accuracy.by-calibration")
-
-
 def _accuracy(i: Instrument) -> str:
     if not i.accuracy.known:
         return words("unknown-accuracy")
-    return words("accuracy", text=i.accuracy.text) if i.accuracy.text else words("accuracy.by-calibration")
+    return (
+        words("accuracy", text=accuracy_said(i.accuracy.text)) if i.accuracy.text else words("accuracy.by-calibration")
+    )
 
 
 def _reaction(i: Instrument) -> str:

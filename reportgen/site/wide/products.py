@@ -19,6 +19,7 @@ from reportgen.site.wide.newest import newest_first
 from reportgen.site.words import words
 from reportgen.theme import Frame, Link, render
 from reportgen.wording.listing import commas
+from reportgen.wording.money import amount_noted
 
 
 @dataclass(frozen=True)
@@ -124,7 +125,7 @@ def _view(wide: Wide, page: str, id: str, has: Has, measured: Measured) -> Produ
             Took(
                 Link(card.title, from_to(page, p.sheet)),
                 day_of(card.date) or words("no-date"),
-                commas([price.text for price in p.prices]),
+                commas([amount_noted(q.low, q.high, q.currency) for q in p.prices]),
             )
             for card, p in has
         ),
