@@ -9,7 +9,7 @@ from reportgen.campaign.declared import Campaign
 from reportgen.charts import plate as ink
 from reportgen.charts.convert import draw
 from reportgen.charts.figure import Drawing
-from reportgen.charts.letters import characters
+from reportgen.charts.letters import characters, px_of
 from reportgen.charts.plate import Layer, Plate, Row
 from reportgen.charts.scale import Axis, axis, known
 from reportgen.charts.side import fitting, lines_of
@@ -20,7 +20,7 @@ from reportgen.marks import ContenderMark, mark_of
 from reportgen.wording import number
 from reportgen.wording.language import say
 
-HEIGHT, _ROW = 210.0, 17.0
+HEIGHT, _ROW, _HALF = 210.0, 17.0, (ink.WIDE - 12) / 2
 LABELS = 14  # at the ends of lines; more would only hide them
 
 
@@ -73,9 +73,11 @@ def drawing(
     up = axis([v for line in lines for n in ends for v in (*line.cost.total(n), line.middle(n))], at_most=5)
     across = _across(cost)
     widest = max((characters(number.fixed(t, up.decimals)) for t in up.ticks), default=1)
-    head = 32 + _ROW * ((len(lines) + 1) // 2)
+    named = [_named(campaign, line, out) for line in lines]
+    abreast = _abreast(named)
+    head = 32 + _ROW * -(-len(lines) // abreast)
     plate = Plate(14 + 7 * widest, 30, head, 42, HEIGHT, across, up)
-    layers = [*_axes(plate, cost), *_legend(plate, campaign, lines, head, out)]
+    layers = [*_axes(plate, cost), *_legend(plate, lines, named, head, abreast)]
     for n, line in enumerate(lines):
         layers += _band(plate, line, ends)
         whose: Row = {"of": line.index, "walk": n}
@@ -102,14 +104,24 @@ def _axes(plate: Plate, cost: CostOfUse) -> list[Layer]:
     ]  # fmt: skip
 
 
-def _legend(plate: Plate, campaign: Campaign, lines: Sequence[Line], head: float, out: Collection[str]) -> list[Layer]:
-    """Every contender's mark, letter and name over the field, two in a row."""
+def _named(campaign: Campaign, line: Line, out: Collection[str]) -> str:
+    """Its letter and name, and whether it is out."""
+    gone = line.cost.name in out
+    short = lines_of(campaign.contender(line.cost.name).title, 15 if gone else 20, 1)[0]
+    return f"{line.mark.letter} {say('cost.chart.out', name=short) if gone else short}"
+
+
+def _abreast(named: Sequence[str]) -> int:
+    """Two in a row, or one where one of them needs more than half of it."""
+    fits = _HALF - 30
+    return 2 if all(px_of(text, ink.SMALL + 1) <= fits for text in named) else 1
+
+
+def _legend(plate: Plate, lines: Sequence[Line], named: Sequence[str], head: float, abreast: int) -> list[Layer]:
+    """Every contender's mark, letter and name over the field."""
     layers: list[Layer] = []
-    wide = (ink.WIDE - 12) / 2
-    for n, line in enumerate(lines):
-        x, y = n % 2 * wide - plate.left + 8, 9 - head + n // 2 * _ROW
-        short = lines_of(campaign.contender(line.cost.name).title, 15 if line.cost.name in out else 20, 1)[0]
-        text = f"{line.mark.letter} {say('cost.chart.out', name=short) if line.cost.name in out else short}"
+    for n, (line, text) in enumerate(zip(lines, named, strict=True)):
+        x, y = n % abreast * _HALF - plate.left + 8, 9 - head + n // abreast * _ROW
         layers += [
             ink.points(plate, f"marks-{n}", [line.sign], x=x, y=y, size=60),
             ink.text(plate, f"names-{n}", [{"text": text, "of": line.index}], x + 10, y, size=ink.SMALL + 1),
