@@ -91,7 +91,7 @@ def drawing(campaign: Campaign, rows: Sequence[Ranked], alt: str) -> Drawing:
     tops: list[float] = []
     for row in rows:
         tops.append(height + _GAP / 2)
-        height += max(row.lanes * _lane(row, most), 14.0 * len(lines_of(row.title, 16, 3)), 20) + _GAP
+        height += max(row.lanes * _lane(row, most), 14.0 * len(lines_of(row.title, 16, 4)), 20) + _GAP
     sheet = Plate(NAMES, 4, head + 30, 4, height, Axis(0.5, most + 0.5, (), 0))
     numbers: list[Row] = [{"x": n, "text": str(n)} for n in range(1, most + 1)]
     edges: list[Row] = [{"x": n + 0.5} for n in range(most + 1)]
@@ -103,7 +103,7 @@ def drawing(campaign: Campaign, rows: Sequence[Ranked], alt: str) -> Drawing:
     place = sheet.width / most
     for turn, (row, top) in enumerate(zip(rows, tops, strict=True)):
         lane, inset = _lane(row, most), 2 / place
-        titles += [{"y": top + 9 + 14 * n, "text": t} for n, t in enumerate(lines_of(row.title, 16, 3))]
+        titles += [{"y": top + 9 + 14 * n, "text": t} for n, t in enumerate(lines_of(row.title, 16, 4))]
         for b in row.blocks:
             y = top + b.lane * lane
             x, x2 = b.first - 0.5 + inset, b.last + 0.5 - inset
