@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 from typing import Any
+from urllib.parse import unquote
 from xml.etree import ElementTree
 
 from reportgen.browser.fault import Check, Fault
@@ -83,7 +84,7 @@ def _map(site: Standing, root: ElementTree.Element) -> Iterator[str]:
         elif not _there(site, whole):
             yield f"“{whole}” isn't there"
     if site.at:
-        wanted = {address for address, page in site.pages.items() if page.canonical == _whole(site, address)}
+        wanted = {address for address, page in site.pages.items() if _address(site, page.canonical) == address}
         wanted -= {address for address, page in site.pages.items() if page.forward is not None}
         missed = sorted(wanted - {_address(site, whole) for whole in listed})
         if missed:
@@ -111,9 +112,5 @@ def _there(site: Standing, whole: str) -> bool:
 
 
 def _address(site: Standing, whole: str) -> str:
-    address = whole.removeprefix(site.at).partition("#")[0]
+    address = unquote(whole.removeprefix(site.at).partition("#")[0])
     return f"{address}index.html" if not address or address.endswith("/") else address
-
-
-def _whole(site: Standing, address: str) -> str:
-    return site.at + address

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
+from urllib.parse import quote
 
 from reportgen.browser.fault import Check, Fault, Measured
 from reportgen.browser.looks import IDLE, PHONE, WALK, script
@@ -26,7 +27,7 @@ LOAD = Check("too much loaded", "it costs a reader on a phone money and time", "
 def walked(tab: Tab, address: str) -> Iterator[Fault]:
     """Go through a page by pressing Tab, to its end."""
     tab.show()
-    tab.page.goto(f"{tab.root}/{address}", wait_until="load")
+    tab.page.goto(f"{tab.root}/{quote(address)}", wait_until="load")
     wanted = tab.run("walk")
     for _ in range(wanted + 2):
         tab.page.keyboard.press("Tab")
@@ -42,7 +43,7 @@ def without_scripts(browser: Browser, root: str, address: str) -> Iterator[Fault
         page.set_default_timeout(LARGEST_WAIT)
         watch = Watch(root)
         watch.follow(page)
-        page.goto(f"{root}/{address}", wait_until="load")
+        page.goto(f"{root}/{quote(address)}", wait_until="load")
         for says in page.evaluate(script(IDLE.script)):
             yield Fault(address, 0, IDLE.check.sort, says)
         for check, says in watch.taken():
@@ -65,7 +66,7 @@ def measured(browser: Browser, root: str, site: Standing, kind: str, address: st
         slow.send("Network.enable")
         slow.send("Network.emulateNetworkConditions", SLOW)
         slow.send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
-        page.goto(f"{root}/{address}", wait_until="load")
+        page.goto(f"{root}/{quote(address)}", wait_until="load")
         seen = page.evaluate(script("painted"))
         came = [name for name in watch.files() if name in site.files]
         slow.send("Emulation.setCPUThrottlingRate", {"rate": 1})

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal
+from urllib.parse import quote
 
 from reportgen.browser.fault import Fault
 from reportgen.browser.looks import BARRIERS, COMMONEST, LOOKS, OF_SCHEMES, PAPER, PHONE, Look, axe, script
@@ -50,7 +51,7 @@ def look(tab: Tab, address: str, variants: tuple[tuple[str, int], ...]) -> Itera
 
     try:
         tab.show()
-        tab.page.goto(f"{tab.root}/{address}", wait_until="load")
+        tab.page.goto(f"{tab.root}/{quote(address)}", wait_until="load")
         tab.page.evaluate(axe())
         found = [*_every_width(tab), *_variants(tab, variants), *_on_paper(tab)]
     except Error as error:

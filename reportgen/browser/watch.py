@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
+from urllib.parse import unquote
 
 from reportgen.browser.fault import Check
 
@@ -42,7 +43,7 @@ class Watch:
     def files(self) -> list[str]:
         """Addresses on the site of what was asked for since the last taking, each once, in order."""
         ours = [url.removeprefix(self.root + "/") for url in self.asked_for if url.startswith(self.root + "/")]
-        return list(dict.fromkeys(url.partition("?")[0].partition("#")[0] for url in ours))
+        return list(dict.fromkeys(unquote(url.partition("?")[0].partition("#")[0]) for url in ours))
 
     def _ours(self, url: str) -> bool:
         return url.startswith((self.root + "/", "data:", "blob:", "about:"))

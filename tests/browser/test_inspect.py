@@ -94,3 +94,17 @@ def test_a_page_that_never_finishes_loading_is_told_and_stops_no_other(
     assert [(f.page, f.sort) for f in found.faults] == [("a.html", "script error")]
     assert "can't be checked" in found.faults[0].says
     assert [m.page for m in found.measured] == ["b.html"]
+
+
+def test_a_page_is_opened_and_found_whatever_signs_its_name_holds(tmp_path: Path) -> None:
+    """RFC 3986, 2.1: on the web these signs are written with percent signs; on disk they stand as they are."""
+    at, odd, written = "https://example.org/a/", "it's 50% #1 ?.html", "it%27s%2050%25%20%231%20%3F.html"
+    for name, address in (("index.html", "index.html"), (odd, written)):
+        head = f'<link rel="canonical" href="{at}{address}">'
+        page = SOUND.format(name=name, kind=name[:2], body=f'<p><a href="{written}">Odd</a></p>', head=head)
+        (tmp_path / name).write_text(page, encoding="utf-8")
+    listed = "".join(f"<url><loc>{at}{address}</loc></url>" for address in ("index.html", written))
+    names = 'xmlns="http://www.sitemaps.org/schemas/sitemap/0.9"'
+    (tmp_path / "sitemap.xml").write_text(f"<urlset {names}>{listed}</urlset>", encoding="utf-8")
+    inspected = inspect_site(tmp_path, only_look=True)
+    assert (inspected.pages, inspected.faults) == (2, ())
