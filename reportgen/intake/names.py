@@ -1,4 +1,4 @@
-"""Contenders as tables call them: by id, title or any name they also go by."""
+"""Contenders as tables call them: by id, title, any name they also go by, or an id they had before."""
 
 from __future__ import annotations
 
@@ -22,6 +22,9 @@ def names_of(campaign: Campaign) -> Names:
             held = bearers.setdefault(as_id(name) or name.casefold(), [])
             if contender.id not in held:
                 held.append(contender.id)
+    for contender in campaign.contenders:
+        for old in contender.formerly:  # raw files stay as they are when a contender is renamed
+            bearers.setdefault(old, [contender.id])
     for contender in campaign.contenders:  # an id is its own contender's, whoever else is called so
         bearers[contender.id] = [contender.id]
     return {name: tuple(ids) for name, ids in bearers.items()}
@@ -29,7 +32,7 @@ def names_of(campaign: Campaign) -> Names:
 
 def spellings(campaign: Campaign) -> tuple[str, ...]:
     """The names as written, for messages and for telling what a heading is."""
-    return tuple(n for c in campaign.contenders for n in dict.fromkeys((c.id, c.title, *c.also_called)))
+    return tuple(n for c in campaign.contenders for n in dict.fromkeys((c.id, c.title, *c.also_called, *c.formerly)))
 
 
 def find_contender(text: str, names: Names) -> str | None:

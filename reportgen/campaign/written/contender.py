@@ -101,6 +101,8 @@ class WrittenContender(WrittenPictured):
     usual_specimen: Term | None = key("Which of them a row is of that names none, where one did most of the work")
     in_the_box: WrittenBox | None = key("What was in the box: each item there, missing, or in your words")
     also_called: tuple[Name, ...] = many("Other names it goes by in the readings")
-    formerly: tuple[Name, ...] = many("Ids it had before; pages at the old addresses lead here")
+    formerly: tuple[Name, ...] = many(
+        "Ids it had before, by which raw files may still call it; pages at the old addresses lead here"
+    )
     facts: tuple[Entry[Words], ...] = many("Further lines of its spec sheet", any_names=True)
     says: Words | None = key("A paragraph about it, in Markdown")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from reportgen.addresses import as_id
 from reportgen.campaign.declared import Campaign, Column, Test
 from reportgen.finding import Finding, Place
 from reportgen.intake.layouts.seen import Glance, missing_heading
@@ -83,7 +84,7 @@ def _missing(test: Test, column: Column, tables: Sequence[Look]) -> Finding:
     by_name = [t for t, g in tables if not g.by_row]
     if not by_name:
         missing = missing_heading(tables[0][0], column.heading, f"which the test “{test.title}” asks for")
-        return replace(missing, do=_meant_as_unit(column) or missing.do)
+        return replace(missing, do=_called_before(test, column, tables) or _meant_as_unit(column) or missing.do)
     table = by_name[0]
     return Finding(
         "warning",
@@ -94,6 +95,17 @@ def _missing(test: Test, column: Column, tables: Sequence[Look]) -> Finding:
         _meant_as_unit(column) or "Add the readings, or list the contenders under `not yet tested:`.",
         f"test/{test.id}",
     )
+
+
+def _called_before(test: Test, column: Column, tables: Sequence[Look]) -> str:
+    """A raw file stays as it is when a test is renamed; its entry then names the heading of old."""
+    for former in test.formerly:
+        old = as_id(column.heading).replace(test.id, former)
+        for heading in (h for table, _ in tables for h in table.headings):
+            if as_id(without_unit(heading)[0]) == old:
+                said = f"columns: {{{column.name.replace('_', ' ')}: {heading}}}"
+                return f"“{heading}” is what it was called before: write `{said}` where it says `formerly:`."
+    return ""
 
 
 def _meant_as_unit(column: Column) -> str:
