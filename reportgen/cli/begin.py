@@ -58,7 +58,7 @@ def begin(folder: Path, title: str | None, contenders: tuple[str, ...], measures
     proposed = f"{named[:1].upper()}{named[1:]} compared"
     if _someone_is_there():
         title = title or click.prompt("What question does it answer?", default=proposed)
-        contenders = contenders or _several("A product under test", CONTENDERS)
+        contenders = contenders or _several("A product under test, one at a time", CONTENDERS)
         measures = measures or _measures()
     asked = Asked(title or proposed, contenders or CONTENDERS, measures or MEASURES)
     tried = try_out(site, asked)
@@ -120,8 +120,9 @@ def _words_of(name: str, kinds: Mapping[Kind, KindOf]) -> list[str]:
         words.append(click.prompt("  in which unit?", default=kinds[kind].usual_unit or "g"))
     usual = "higher" if kind in ("yes/no", "grade") else "lower"
     words.append(click.prompt("  which way is better?", default=usual, type=click.Choice(WAYS)))
-    if kinds[kind].instrument:
-        instrument = click.prompt("  read on which instrument? (- for none)", default=kinds[kind].instrument)
+    if kinds[kind].instrument or kind == "one reading":
+        usual_one = kinds[kind].instrument or "-"
+        instrument = click.prompt("  read on which instrument? (- for none)", default=usual_one)
         words += [instrument] if instrument != "-" else []
     return words
 

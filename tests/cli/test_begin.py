@@ -139,6 +139,11 @@ def test_on_a_terminal_it_asks_and_takes_its_own_proposals(tmp_path: Path, monke
         "",
         "",
         "",
+        "packed weight",
+        "",
+        "",
+        "",
+        "letter-scale",
         "lit",
         "yes/no",
         "higher",
@@ -149,7 +154,11 @@ def test_on_a_terminal_it_asks_and_takes_its_own_proposals(tmp_path: Path, monke
     declared = yaml.load((tmp_path / "s/campaign.yaml").read_text(), yaml.BaseLoader)
     assert declared["title"] == "Which boils first?"
     assert declared["contenders"] == {"corvane-sol": "Corvane Sol", "ostler": "Ostler"}
-    assert declared["measure"] == {"boil time": "timed, s, lower, stopwatch", "lit": "yes/no, higher"}
+    assert declared["measure"] == {
+        "boil time": "timed, s, lower, stopwatch",
+        "packed weight": "one reading, g, lower, letter-scale",
+        "lit": "yes/no, higher",
+    }
     assert not [f for f in audit_path(tmp_path / "s") if f.severity == "error"]
 
 
