@@ -48,3 +48,14 @@ def test_without_scripts_an_old_place_is_a_line_that_leads_on(browser: Browser, 
     page.locator(":target").click()
     assert page.url.endswith("#result-boil-time-corvane")
     context.close()
+
+
+@pytest.mark.parametrize("scripts", [True, False])
+def test_the_list_of_old_places_is_seen_only_where_no_script_leads_on(
+    browser: Browser, site: Path, scripts: bool
+) -> None:
+    context = browser.new_context(java_script_enabled=scripts)
+    page = context.new_page()
+    page.goto((site / "stoves" / "tests" / "boil-time.html").as_uri())
+    assert page.locator("#formerly").is_visible() is not scripts
+    context.close()
