@@ -94,7 +94,7 @@ def _sheets(
 
     def sheet(template: str) -> str:
         names = (name for name in styles_for(styles, templates, template) if wanted(name, template))
-        return "\n".join(filter(None, (small[name] for name in names))) + "\n"
+        return "".join(small[name] for name in names) + "\n"
 
     return {template: sheet(template) for template in page_templates(templates)}
 

@@ -7,7 +7,7 @@ from functools import cache
 
 _STRING = r""""(?:[^"\\]|\\.)*"|'(?:[^'\\]|\\.)*'"""
 _COMMENT = re.compile(rf"({_STRING})|/\*.*?\*/", re.DOTALL)
-_SPACE = re.compile(rf"({_STRING})|\s*;?\s*(\}})|\s*([{{;,>])\s*|(:)\s+|\s+", re.DOTALL)
+_SPACE = re.compile(rf"({_STRING})|\s*;?\s*(\}})\s*|\s*([{{;,>])\s*|(:)\s+|\s+", re.DOTALL)
 _NOUGHT = re.compile(rf"({_STRING})|(?<![\w.#-])(-?)0(\.\d)", re.DOTALL)
 
 

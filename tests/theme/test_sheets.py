@@ -50,7 +50,7 @@ def test_a_comment_that_only_begins_with_for_names_no_template() -> None:
 
 def test_files_stand_in_the_order_of_their_names_and_print_in_a_sheet_of_its_own() -> None:
     styles = {"90-print.css": "c { d: e }", "50.css": "b{}", "10.css": "a{}"}
-    assert sheets(styles, TEMPLATES)["text.html"] == "a{}\nb{}\n"
+    assert sheets(styles, TEMPLATES)["text.html"] == "a{}b{}\n"
     assert paper_sheet(styles) == "c{d:e}\n"
 
 
@@ -59,7 +59,7 @@ def test_rules_for_below_are_a_second_sheet_of_the_pages_they_serve() -> None:
     parted = {**TEMPLATES, "campaign.html": f"{TEMPLATES['campaign.html']}<p></p>{BELOW}<p></p>"}
     assert sheets(styles, parted)["campaign.html"] == "a{}\n"
     assert sheets_below(styles, parted) == {"campaign.html": "b{c:d}\n"}
-    assert sheets(styles, TEMPLATES)["campaign.html"] == "b{c:d}\na{}\n"
+    assert sheets(styles, TEMPLATES)["campaign.html"] == "b{c:d}a{}\n"
     assert sheets_below(styles, TEMPLATES) == {}
 
 

@@ -12,6 +12,7 @@ from reportgen.theme.tight import tight
 
 def test_comments_and_space_between_rules_go() -> None:
     assert tight("/* why */\na ,\n b {\n  color : red ;\n}\n") == "a,b{color :red}"
+    assert tight("a { b: c }\n\nd { e: f }") == "a{b:c}d{e:f}"
 
 
 def test_the_last_semicolon_of_a_block_goes_and_the_others_stay() -> None:
