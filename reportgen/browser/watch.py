@@ -10,6 +10,7 @@ from reportgen.browser.fault import Check
 if TYPE_CHECKING:
     from playwright.sync_api import ConsoleMessage, Page, Request, Response
 
+GIVEN_UP = "net::ERR_ABORTED"  # Chromium's word where nobody waits for the answer any more
 ERROR = Check(
     "script error", "what the script was for doesn't work", "mend the script, or ask nothing that the page forbids"
 )
@@ -32,7 +33,7 @@ class Watch:
     def follow(self, page: Page) -> None:
         page.on("pageerror", lambda error: self.seen.append((ERROR, str(error))))
         page.on("console", self._console)
-        page.on("requestfailed", lambda request: self._failed(request.url, request.failure or "failed"))
+        page.on("requestfailed", self._ended)
         page.on("response", self._answered)
         page.on("request", self._asked)
 
@@ -52,6 +53,11 @@ class Watch:
         # A request that failed is told of once, with its address, by the browser's own event.
         if message.type == "error" and not message.text.startswith("Failed to load resource"):
             self.seen.append((ERROR, message.text))
+
+    def _ended(self, request: Request) -> None:
+        # What a browser gives up by itself isn't missing: in another width it wants a picture in another size.
+        if request.failure != GIVEN_UP:
+            self._failed(request.url, request.failure or "failed")
 
     def _failed(self, url: str, how: str) -> None:
         if self._ours(url) and not url.endswith("/favicon.ico"):
