@@ -53,7 +53,8 @@ class Observer:
     def observed(self, reading: Reading) -> Uncertain:
         """The reading with its instrument's uncertainty; raises `ReadingRefused` where its unit can't be used.
 
-        One read against another contender stands on that one's reading; raises `NoValue` where that was not read.
+        One read against another contender stands on that one's reading; raises `NoValue` where that was not
+        read, and where a bound from above stands on one from below.
         """
         for one in reversed((reading, *chain_of(reading, self.readings))):
             if one.key not in self._observed:

@@ -6,7 +6,7 @@ import math
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 from uncertainties import correlation_matrix
 
@@ -15,6 +15,7 @@ from reportgen.evaluation.says import says_of
 from reportgen.finding import Refused
 from reportgen.intake.reading import ReadingKey
 from reportgen.metrology.arithmetic import add, subtract
+from reportgen.metrology.errors import NoValue
 from reportgen.metrology.uncertain import Limit, combined_standard_uncertainty, correlation_coefficient
 from tests.evaluation.bench import THREE, all_stages, evaluated, observer, pair, result, uniform, value
 
@@ -271,6 +272,7 @@ CELLS = st.sampled_from(
 )  # fmt: skip
 
 
+@example(cells=["brindle + some", "250", "corvane - about 7", "250", "under 5", "250"], everyone="250")
 @settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(cells=st.lists(CELLS, min_size=6, max_size=6), everyone=CELLS)
 def test_no_mixture_of_cells_breaks_a_campaign(cells: list[str], everyone: str, tmp_path: Path) -> None:
@@ -287,7 +289,10 @@ def test_no_mixture_of_cells_breaks_a_campaign(cells: list[str], everyone: str, 
     bench = Observer(declared.campaign, read.readings)
     for key, reading in read.readings.items():
         if reading.width is not None and reading.limit is None and _is_read(read.readings, key):
-            seen = bench.observed(reading)
+            try:
+                seen = bench.observed(reading)
+            except NoValue:  # a bound from above on one from below: the result is missing, with its reason
+                continue
             bound = seen.value is None and seen.limit is not None  # it stands on one that has no size
             assert bound or combined_standard_uncertainty(seen) >= float(reading.width) / math.sqrt(3) * (1 - 1e-12)
     for r in told.results:
