@@ -4,6 +4,9 @@ A step gets exactly what `reads` names and gives one thing under `gives`. The ta
 `follow`. What is there before the first step: workspace, folder, in_reach, publication, language, site_texts, program,
 kept; before the second table also others, what campaigns tested earlier came to; before the third also theme.
 
+A step that is begun early runs beside the others, in a thread, from what is there before the first of its table; its
+place in the table is where it is waited for.
+
 In a process that compiles again a step is run anew only where something it reads has changed, and one that looks at the
 disk only where a file has; so the author's texts, which change most often, go a way of their own.
 """
@@ -16,6 +19,7 @@ from functools import partial
 from typing import Any, Literal
 
 from reportgen.build import campaign_steps as do
+from reportgen.build.meanwhile import meanwhile
 from reportgen.build.memory import Memory
 
 Made = Mapping[str, Any]  # what the steps made of one campaign, by the name the table gives it
@@ -24,13 +28,14 @@ Made = Mapping[str, Any]  # what the steps made of one campaign, by the name the
 @dataclass(frozen=True)
 class Step:
     """`says` is its name in plain words, for who waits; `looks` says whether it looks at files, and at which:
-    "everything" or "data", which is all but the words of texts."""
+    "everything" or "data", which is all but the words of texts. `early`: begun before all others of its table."""
 
     gives: str
     reads: tuple[str, ...]
     run: Callable[..., Any]
     says: str
     looks: Literal["", "everything", "data"] = ""
+    early: bool = False
 
 
 READ: tuple[Step, ...] = (
@@ -59,6 +64,7 @@ CHECKED: tuple[Step, ...] = (
         "checking data, fairness and prose",
     ),
     Step("card", ("measured", "evaluation", "readings", "language"), do.card, "noting it in the archive"),
+    Step("named", ("declared",), do.named, "looking up what texts name"),
 )
 
 SHOWN: tuple[Step, ...] = (
@@ -70,7 +76,6 @@ SHOWN: tuple[Step, ...] = (
         do.record,
         "writing results.json",
     ),
-    Step("named", ("declared",), do.named, "looking up what texts name"),
     Step("copied", ("workspace", "measured", "named", "readings", "files"), do.copied, "copying files", "data"),
     Step("passed_on", ("workspace", "measured", "copied", "readings"), do.pass_on, "taking checksums", "everything"),
     Step(
@@ -99,6 +104,7 @@ SHOWN: tuple[Step, ...] = (
         do.pictures,
         "making pictures",
         "data",
+        early=True,
     ),
 )
 
@@ -106,9 +112,15 @@ SHOWN: tuple[Step, ...] = (
 def follow(steps: tuple[Step, ...], begin: Made, tell: Callable[[str], None], memory: Memory) -> dict[str, Any]:
     """Run `steps` in order from what `begin` holds; everything made, by name. Raises what a step raises."""
     made = dict(begin)
+    begun = {step.gives: meanwhile(partial(_run, step, begin, memory)) for step in steps if step.early}
     for step in steps:
         tell(step.says)
-        inputs = tuple(made[name] for name in step.reads)
-        seen = getattr(made["in_reach"], step.looks) if step.looks else ""
-        made[step.gives] = memory.again(step.says, (*inputs, seen), partial(step.run, *inputs))
+        made[step.gives] = begun[step.gives]() if step.early else _run(step, made, memory)
     return made
+
+
+def _run(step: Step, made: Made, memory: Memory) -> Any:
+    """What the step gives from what was made before it."""
+    inputs = tuple(made[name] for name in step.reads)
+    seen = getattr(made["in_reach"], step.looks) if step.looks else ""
+    return memory.again(step.says, (*inputs, seen), partial(step.run, *inputs))

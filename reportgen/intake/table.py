@@ -66,8 +66,9 @@ class Table:
 def key(name: str) -> str:
     """What makes two headings one: case, spaces, hyphens, underscores and what can't be seen don't count, every other
     sign does."""
-    seen = "".join(c for c in name if unicodedata.category(c) != "Cf")
-    return re.sub(r"[\s_-]+", "-", unicodedata.normalize("NFC", seen).casefold().strip()).strip("-")
+    if not name.isascii():
+        name = unicodedata.normalize("NFC", "".join(c for c in name if unicodedata.category(c) != "Cf"))
+    return re.sub(r"[\s_-]+", "-", name.casefold().strip()).strip("-")
 
 
 def without_unit(heading: str) -> tuple[str, str]:

@@ -7,7 +7,6 @@ Statistics 12:61).
 
 from __future__ import annotations
 
-from functools import lru_cache
 from math import lgamma, log, sqrt
 
 import numpy as np
@@ -20,7 +19,6 @@ ALPHA = 0.05
 NODES = 160  # of Gauss and Legendre's rule in either direction: q agrees with tables to six digits
 
 
-@lru_cache(maxsize=512)
 def tukey(contenders: int, degrees: float) -> float:
     """Two-sided level of one pair, under a common scatter with `degrees`, so that all pairs hold at 5 %."""
     if contenders <= 2:

@@ -17,5 +17,5 @@ def set_in_pixels(svg: str) -> bytes:
     with Image.open(io.BytesIO(drawn)) as picture:
         few = picture.convert("RGB").quantize(128, dither=Image.Dither.NONE)  # flat colours and their edges
     small = io.BytesIO()
-    few.save(small, "PNG", optimize=True)
+    few.save(small, "PNG")  # `optimize` takes eight times as long for a sixteenth less
     return small.getvalue()

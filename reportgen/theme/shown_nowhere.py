@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import cache
 from typing import TYPE_CHECKING
 
 from reportgen.campaign.did_you_mean import nearest
@@ -16,18 +17,29 @@ def shown_nowhere(
     own: Iterable[str], templates: Mapping[str, str], pages: Iterable[str], origin: str
 ) -> Iterator[Finding]:
     """Each with its line; `pages` are the templates of whole pages. A template that can't be read is told elsewhere."""
-    trees = {name: tree for name, text in templates.items() if (tree := _tree(text)) is not None}
-    for name in sorted(set(own) & set(trees)):
-        base, there = _base(trees[name]), set[str]()
-        above = base
-        while above in trees and above not in there:
-            there |= {above}
-            above = _base(trees[above])
+    whole = frozenset(pages)
+    tree = cache(lambda name: _tree(templates[name]) if name in templates else None)
+    for name in sorted(own):
+        if name not in whole and "extends" not in templates[name]:
+            continue  # a part of pages, which nothing here is about
+        read = tree(name)
+        if read is None:
+            continue
+        base = _base(read)
         file = f"{origin}/templates/{name}"
-        if base in trees:
-            yield from _lost(trees[name], base, [b for t in there for b in _blocks(trees[t])], file)
-        elif not base and name in pages and not any(map(_writes, trees[name].body)):
+        if tree(base):
+            yield from _lost(read, base, [block for above in _up(base, tree) for block in _blocks(above)], file)
+        elif not base and name in whole and not any(map(_writes, read.body)):
             yield _told(file, 1, "nothing stands in this template", "write it, or take the file away")
+
+
+def _up(name: str, tree: Callable[[str], Template | None]) -> Iterator[Template]:
+    """The template of that name, the one it extends, and so on; each once, where they extend each other in a ring."""
+    there: set[str] = set()
+    while name not in there and (read := tree(name)) is not None:
+        yield read
+        there.add(name)
+        name = _base(read)
 
 
 def _lost(tree: Template, base: str, blocks: list[str], file: str) -> Iterator[Finding]:

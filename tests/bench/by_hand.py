@@ -1,7 +1,9 @@
 """What a compile does, done by hand with the bare libraries: the yardstick for bench.py. Not a test.
 
-``python by_hand.py CAMPAIGN OUT PAGES CHARTS`` reads every table of the campaign, takes means, sizes its photographs, renders as many pages
-and draws as many charts as the compile did, and writes them. With ``nothing`` in front it only digests what is there.
+``python by_hand.py CAMPAIGN OUT PAGES CHARTS`` reads every table of the campaign, takes means, sizes its photographs,
+renders as many pages and draws as many charts as the compile did, and writes them. With ``SITE`` behind, the compiled
+site, it also makes what stands beside pages there: the search index of its pages, its Parquet tables, as many preview
+pictures. With ``nothing`` in front it only digests what is there.
 """
 
 from __future__ import annotations
@@ -14,8 +16,8 @@ from pathlib import Path
 PAGE = "<!doctype html><title>{{ title }}</title><h1>{{ title }}</h1>{{ prose | safe }}{{ svg | safe }}<table>{% for row in rows %}<tr>{% for cell in row %}<td>{{ cell }}</td>{% endfor %}</tr>{% endfor %}</table>"
 
 
-def everything(campaign: Path, out: Path, pages: int, charts: int) -> None:
-    """Tables, means, charts, prose, pages, once each."""
+def everything(campaign: Path, out: Path, pages: int, charts: int) -> list[str]:
+    """Tables, means, charts, prose, pages, once each; the charts."""
     import json
 
     import numpy
@@ -54,6 +56,29 @@ def everything(campaign: Path, out: Path, pages: int, charts: int) -> None:
         svg = drawn[number % len(drawn)] if drawn else ""
         text = template.render(title=f"Page {number}", prose=prose, svg=svg, rows=rows)
         (out / f"{number}.html").write_text(text, encoding="utf-8")
+    return drawn
+
+
+def besides(site: Path, out: Path, charts: list[str]) -> None:
+    """What a site holds beside its pages, from what `site` holds."""
+    import io
+    import subprocess
+
+    import duckdb
+    import vl_convert
+    from pagefind_bin import get_executable
+    from PIL import Image
+
+    for path in sorted(site.glob("*/data/*.parquet")):
+        table = path.with_suffix(".csv")
+        duckdb.sql(f"COPY (FROM read_csv('{table}', all_varchar = true)) TO '{out / path.name}' (FORMAT parquet)")
+    for number, path in enumerate(sorted(site.rglob("preview.png"))):
+        with Image.open(path) as made:
+            scale = made.width / 480
+        with Image.open(io.BytesIO(vl_convert.svg_to_png(charts[number % len(charts)], scale=scale))) as picture:
+            picture.convert("RGB").quantize(128).save(out / f"{number}.png", optimize=True)
+    index = [str(get_executable()), "--site", str(site), "--output-path", str(out / "search")]
+    subprocess.run(index, check=True, capture_output=True)
 
 
 def tables(campaign: Path) -> Iterator[list[list[str]]]:
@@ -102,4 +127,6 @@ if __name__ == "__main__":
     if sys.argv[1] == "nothing":
         nothing(Path(sys.argv[2]), Path(sys.argv[3]))
     else:
-        everything(Path(sys.argv[1]), Path(sys.argv[2]), int(sys.argv[3]), int(sys.argv[4]))
+        drawn = everything(Path(sys.argv[1]), Path(sys.argv[2]), int(sys.argv[3]), int(sys.argv[4]))
+        if sys.argv[5:]:
+            besides(Path(sys.argv[5]), Path(sys.argv[2]), drawn)

@@ -128,6 +128,17 @@ def test_no_quantile_is_looked_for_twice(tmp_path: Path, monkeypatch: pytest.Mon
     assert worked_out(tmp_path / "b", kept) == first
 
 
+def test_a_process_that_works_it_out_again_keeps_every_number(tmp_path: Path) -> None:
+    """As `view` does: what it remembers by itself is noted as asked for, and so not let go."""
+    kept = kept_in(tmp_path / "kept")
+    first = worked_out(tmp_path / "a", kept)
+    numbers = entry(kept)["numbers"]
+    declared, readings = read_in(tmp_path / "b", YAML, **FILES)
+    kept_anew = kept_in(tmp_path / "anew")
+    assert reckoning_kept.evaluation(declared, readings, lambda *_: iter(()), PROGRAM, kept_anew) == first
+    assert entry(kept_anew)["numbers"] == numbers
+
+
 def test_a_program_that_changed_draws_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     kept = kept_in(tmp_path / "kept")
     worked_out(tmp_path / "a", kept)

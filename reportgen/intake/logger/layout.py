@@ -10,7 +10,7 @@ import csv
 import re
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 
 from reportgen.finding import Place, Refused, refuse
 from reportgen.intake.logger.clock import NUMBER
@@ -73,11 +73,12 @@ def layout_of(head: str, file: str, wanted: Collection[str]) -> Layout:
     lines = re.split(r"\r\n|\n|\r", head)
     found = [_Candidate(s, i, cells) for s in SEPARATORS for i, cells in _rows(lines[:DEEPEST], s)]
     names = {key(w) for w in wanted if w}
-    scored = [(len(names & {n for c in one.cells for n in (key(c), _bare(c))}), one) for one in found]
-    most = max((hits for hits, _ in scored), default=0)
+    hits = cache(lambda cells: len(names.intersection(n for c in cells for n in (key(c), _bare(c)))))
+    scored = [(hits(one.cells), one) for one in found]
+    most = max((met for met, _ in scored), default=0)
     if not most:
         raise _open_quotes(lines, file) or _no_headings(lines, file, found, wanted)
-    best = [one for hits, one in scored if hits == most]
+    best = [one for met, one in scored if met == most]
     best = [one for one in best if _below(lines, one)] or best
     widest = max(len(one.cells) for one in best)
     one = next(c for c in best if len(c.cells) == widest or c.separator == best[0].separator)
