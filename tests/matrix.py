@@ -13,13 +13,15 @@ compiled, those before it are looked at, as many at once as there are processors
 from __future__ import annotations
 
 import argparse
+import os
 import re
 import sys
 import tempfile
 from concurrent.futures import ProcessPoolExecutor
-from multiprocessing import get_context
+from multiprocessing import get_context, parent_process
 from pathlib import Path
 from shutil import copytree
+from threading import Thread
 
 from reportgen.browser.inspect import inspect_site
 from reportgen.browser.standing import read_site
@@ -51,7 +53,8 @@ def main() -> None:
     asked.add_argument("--unchecked", action="store_true", help="leave the checker of HTML out")
     given = asked.parse_args()
     faulty = False
-    with tempfile.TemporaryDirectory() as place, ProcessPoolExecutor(mp_context=get_context("spawn")) as pool:
+    looking = ProcessPoolExecutor(mp_context=get_context("spawn"), initializer=end_with_parent)
+    with tempfile.TemporaryDirectory() as place, looking as pool:
         workspace = Path(place, "workspace")
         for folder in WORKSPACE:
             copytree(ROOT / folder, workspace / folder)
@@ -66,6 +69,18 @@ def main() -> None:
             for line in told:
                 print(f"  {line}")
     sys.exit(1 if faulty else 0)
+
+
+def end_with_parent() -> None:
+    """Look no further once nobody is left to be told, however the parent ended."""
+    parent = parent_process()
+    assert parent is not None
+
+    def wait() -> None:
+        parent.join()
+        os._exit(1)
+
+    Thread(target=wait, daemon=True).start()
 
 
 def variants(but: list[str]) -> tuple[str, ...]:

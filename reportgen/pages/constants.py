@@ -27,7 +27,7 @@ class ConstantShown:
 
 def constants_of(told: Told, quantity: Quantity, address: str) -> tuple[ConstantShown, ...]:
     """What the formula names besides readings and quantities: constants, and what is only assumed."""
-    named = set(re.findall(r"\w+", quantity.formula))
+    named = _named(quantity.formula)
     constants = constants_in(told, quantity.formula, address)
     assumed = [
         ConstantShown(
@@ -44,12 +44,17 @@ def constants_of(told: Told, quantity: Quantity, address: str) -> tuple[Constant
 
 def constants_in(told: Told, formula: str, address: str) -> tuple[ConstantShown, ...]:
     """The constants that a formula names, each with its value and source."""
-    named = set(re.findall(r"\w+", formula))
+    named = _named(formula)
     return tuple(
         ConstantShown(anchor(address, c.id), in_formula(c.id), _as_known(c), c.source)
         for c in told.campaign.constants.values()
         if in_formula(c.id) in named
     )
+
+
+def _named(formula: str) -> frozenset[str]:
+    """Every word in it, names of functions and units among them."""
+    return frozenset(re.findall(r"\w+", formula))
 
 
 def _as_known(constant: Constant) -> str:
