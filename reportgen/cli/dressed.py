@@ -10,7 +10,7 @@ from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
-from reportgen.cli.say import advised, said, where
+from reportgen.cli.finding_told import advised, said, where
 from reportgen.finding import Finding
 
 COLOURS = {"error": "bold red", "warning": "bold yellow", "note": "bold blue"}

@@ -1,25 +1,19 @@
 """Findings for the terminal: the three that harm most in full, the rest a line each, a count at the end.
 
-What is in full is told once: a second finding of one rule has the same reason and remedy, and leaves room to others.
-Of every error, without whose mending nothing compiles, what to do is told.
-
 On a terminal they are wrapped and coloured; in a pipe they are plain text, a finding's first line always
 ``severity file:line:column says``.
 """
 
 from __future__ import annotations
 
-import os
 import sys
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 
 import click
 
-from reportgen.finding import SEVERITIES, Finding, Place, Refused
-
-IN_FULL = 3
+from reportgen.cli.finding_told import advised, said, where
+from reportgen.finding import SEVERITIES, Finding, Refused
 
 
 def say(findings: Sequence[Finding], root: Path | None = None, err: bool = True) -> None:
@@ -42,28 +36,6 @@ def in_plain_text(findings: Sequence[Finding], root: Path | None = None) -> list
         lines.append(f"{finding.severity:<7} {where(finding.place, root)}  {said(finding)}")
         lines += [f"    {name:<4} {text}" for name, text in advice]
     return lines
-
-
-def advised(findings: Sequence[Finding]) -> list[tuple[tuple[str, str], ...]]:
-    """What stands under each finding, as (``Why:`` or ``Do:``, text): nothing that was told already."""
-    told: set[tuple[str, str]] = set()
-    out = []
-    for finding in findings:
-        advice = (finding.why, finding.do)
-        new = any(advice) and advice not in told
-        in_full = new and len(told) < IN_FULL
-        if new and (in_full or finding.severity == "error"):
-            told.add(advice)
-            lines = (("Why:", finding.why if in_full else ""), ("Do:", finding.do))
-            out.append(tuple((name, text) for name, text in lines if text))
-        else:
-            out.append(())
-    return out
-
-
-def said(finding: Finding) -> str:
-    """What it says and, where it can be accepted, the rule's name that `accept:` wants."""
-    return finding.says if finding.severity == "error" else f"{finding.says} [{finding.rule}]"
 
 
 def counted(findings: Sequence[Finding]) -> str:
@@ -104,15 +76,6 @@ def root_of(path: Path) -> Path | None:
         return find_workspace(path).root
     except Refused:
         return None
-
-
-def where(place: Place, root: Path | None) -> str:
-    """The place as one would open it from here: from the current folder where that is above it, else in full."""
-    if root is None or not place.file:
-        return str(place)
-    full = root / place.file
-    shorter = os.path.relpath(full)
-    return str(replace(place, file=str(full) if shorter.startswith(os.pardir) else shorter))
 
 
 def _open(findings: Sequence[Finding]) -> tuple[Finding, ...]:

@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 
 from reportgen.cli.dressed import dressed
-from reportgen.cli.say import as_rows, counted, in_plain_text, where
+from reportgen.cli.finding_told import where
+from reportgen.cli.say import as_rows, counted, in_plain_text
 from reportgen.finding import Finding, Place
 
 
