@@ -12,11 +12,14 @@ from reportgen.finding import Refused
 
 FINE, FAILED, MISUSED = 0, 1, 2
 TRACE = "REPORTGEN_TRACE"
+IN_THE_WAY = "A file stands where a folder has to be; move it, or name another place with --out."
 REMEDIES = {
     errno.ENOSPC: "Make room on that disk, or name another place with --out.",
     errno.EDQUOT: "Make room on that disk, or name another place with --out.",
     errno.EROFS: "Nothing can be written there; name another place with --out.",
     errno.EACCES: "You may not write there; name another place with --out.",
+    errno.EEXIST: IN_THE_WAY,
+    errno.ENOTDIR: IN_THE_WAY,
     errno.EPERM: "You may not write there; name another place with --out.",
 }
 REPORT_TO = "the project's issue list"

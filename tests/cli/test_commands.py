@@ -106,7 +106,9 @@ def test_a_site_that_cannot_be_written_is_one_sentence(tmp_path: Path, capsys: p
     (tmp_path / "file").write_text("in the way")
     with pytest.raises(SystemExit, match="1"):
         run(["compile", str(folder), "--out", str(tmp_path / "file" / "site")])
-    assert f"{tmp_path / 'file'}: " in capsys.readouterr().err
+    told = capsys.readouterr().err
+    assert f"{tmp_path / 'file'}: " in told
+    assert "A file stands where a folder has to be; move it, or name another place with --out." in told
 
 
 def test_the_command_line_is_there_as_a_process() -> None:
