@@ -7,6 +7,7 @@ import re
 import subprocess
 import sys
 from collections.abc import Iterator
+from fnmatch import fnmatch
 from functools import cache
 from pathlib import Path
 
@@ -110,6 +111,15 @@ def test_every_room_stands_in_the_plan_of_the_house() -> None:
     rooms = [place.parent.name for place in PACKAGE.glob("*/__init__.py")]
     assert len(rooms) > 15
     assert [room for room in rooms if f"`{room}/`" not in plan] == []
+
+
+def test_no_folder_of_tests_is_passed_over(request: pytest.FixtureRequest) -> None:
+    """Left to itself pytest looks into no folder called build, and a room of the house is."""
+    passed_over = request.config.getini("norecursedirs")
+    tests = ROOT / "tests"
+    folders = {name for path in tests.rglob("test_*.py") for name in path.relative_to(tests).parts[:-1]}
+    assert "build" in folders
+    assert [name for name in folders for sort in passed_over if fnmatch(name, sort)] == []
 
 
 def test_files_are_short() -> None:
