@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 import os
 import sys
+import warnings
 
 import click
 
@@ -22,6 +23,9 @@ REMEDIES = {
     errno.ENOTDIR: IN_THE_WAY,
     errno.EPERM: "You may not write there; name another place with --out.",
 }
+# What these warn of is looked at and told as findings, or left out of pages anyway. Silenced once for the process: a
+# guard around each use would reach into work that runs beside it.
+UNHEARD = ("PIL", "openpyxl")
 REPORT_TO = "the project's issue list"
 
 
@@ -29,6 +33,8 @@ def run(arguments: list[str] | None = None) -> None:
     """Run the command line and exit. Mistakes in the author's files or on the disk get a message and no stack trace."""
     from reportgen.cli.commands import commands
 
+    for library in UNHEARD:
+        warnings.filterwarnings("ignore", module=rf"{library}\.")
     try:
         commands.main(arguments, prog_name="reportgen")
     except Exception as broken:  # the last line before the terminal: no stack trace reaches an author

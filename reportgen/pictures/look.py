@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import io
-import warnings
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -70,28 +69,27 @@ def begins_like_one(data: bytes) -> bool:
 
 @contextmanager
 def opened(data: bytes) -> Iterator[Image]:
-    """The picture, its pixels not yet read; whatever goes wrong in reading it raises `NotAPicture`."""
+    """The picture, its pixels not yet read; whatever goes wrong in reading it raises `NotAPicture`.
+
+    Pillow may warn of its size, which is checked here, and of camera data, which is thrown away.
+    """
     from PIL import Image, UnidentifiedImageError
 
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore")  # of size, which is checked here, and of camera data, which is thrown away
-        try:
-            with Image.open(io.BytesIO(data), formats=READ) as picture:
-                _check(picture)
-                yield picture
-        except NotAPicture:
+    try:
+        with Image.open(io.BytesIO(data), formats=READ) as picture:
+            _check(picture)
+            yield picture
+    except NotAPicture:
+        raise
+    except Image.DecompressionBombError:
+        raise _too_large() from None
+    except UnidentifiedImageError:
+        raise _unknown(data) from None
+    except Exception as broken:  # a damaged file makes a decoder fail in any way: OSError, SyntaxError, struct.error
+        if isinstance(broken, MemoryError):
             raise
-        except Image.DecompressionBombError:
-            raise _too_large() from None
-        except UnidentifiedImageError:
-            raise _unknown(data) from None
-        except (
-            Exception
-        ) as broken:  # a damaged file makes a decoder fail in any way: OSError, SyntaxError, struct.error
-            if isinstance(broken, MemoryError):
-                raise
-            says = "the picture is damaged: it can't be read to its end"
-            raise NotAPicture("damaged-picture", says, "Copy it again from the camera, or save it again.") from broken
+        says = "the picture is damaged: it can't be read to its end"
+        raise NotAPicture("damaged-picture", says, "Copy it again from the camera, or save it again.") from broken
 
 
 def upright(picture: Image) -> tuple[int, int]:

@@ -111,6 +111,35 @@ def test_a_site_that_cannot_be_written_is_one_sentence(tmp_path: Path, capsys: p
     assert "A file stands where a folder has to be; move it, or name another place with --out." in told
 
 
+def test_libraries_that_read_files_are_not_heard_and_others_are() -> None:
+    """A workbook without a default style, as some programs write it: openpyxl warns of it and reads it."""
+    told = """if True:
+        import io, warnings, zipfile
+        import openpyxl
+        from reportgen.cli.outcome import run
+        whole, bare = io.BytesIO(), io.BytesIO()
+        openpyxl.Workbook().save(whole)
+        with zipfile.ZipFile(whole) as old, zipfile.ZipFile(bare, "w") as new:
+            for name in old.namelist():
+                data = old.read(name)
+                start, end = data.find(b"<cellStyles"), data.find(b"</cellStyles>")
+                new.writestr(name, data[:start] + data[end + 13:] if name == "xl/styles.xml" else data)
+        with warnings.catch_warnings(record=True) as caught:
+            warnings.simplefilter("always")
+            openpyxl.load_workbook(bare)
+            assert ["default style" in str(one.message) for one in caught] == [True]
+        try:
+            run(["--version"])
+        except SystemExit:
+            openpyxl.load_workbook(bare)
+            warnings.warn("something else")
+        """
+    ran = subprocess.run([sys.executable, "-c", told], cwd=ROOT, capture_output=True, text=True, check=False)
+    assert ran.returncode == 0, ran.stderr
+    assert "something else" in ran.stderr
+    assert "default style" not in ran.stderr
+
+
 def test_the_command_line_is_there_as_a_process() -> None:
     command = [sys.executable, "-c", "from reportgen.cli import main; main()"]
     told = subprocess.run([*command, "compile", "/nowhere"], cwd=ROOT, capture_output=True, text=True, check=False)

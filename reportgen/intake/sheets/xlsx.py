@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 import re
-import warnings
 from collections.abc import Iterator, Mapping
 from datetime import date, datetime, time, timedelta
 from itertools import islice
@@ -30,17 +29,16 @@ _STRICT = "{http://purl.oclc.org/ooxml/spreadsheetml/main}"
 def read_xlsx(data: bytes, file: str, sheet: str = "") -> Sheet:
     """One sheet of a workbook: the one named, else the only visible one with cells. Raises `Refused`.
 
-    Formulas give the value that was saved with them. Macros are never run, links never followed.
+    Formulas give the value that was saved with them. Macros are never run, links never followed. openpyxl may warn of
+    what it leaves out: pictures, rules of formatting.
     """
     package = open_package(data, file)
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore")  # what openpyxl leaves out: pictures, rules of formatting
-        try:
-            return _read(data, package, file, sheet)
-        except Refused:
-            raise
-        except Exception:  # openpyxl answers a damaged workbook with whatever stumbles first
-            raise damaged(file) from None
+    try:
+        return _read(data, package, file, sheet)
+    except Refused:
+        raise
+    except Exception:  # openpyxl answers a damaged workbook with whatever stumbles first
+        raise damaged(file) from None
 
 
 def _read(data: bytes, package: ZipFile, file: str, sheet: str) -> Sheet:
