@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from concurrent.futures import Future
 from contextvars import copy_context
 from threading import Thread
 from typing import TypeVar
@@ -16,22 +17,13 @@ def meanwhile(work: Callable[[], Given]) -> Callable[[], Given]:
 
     Nobody has to wait: a process that ends, because another step failed or its user has had enough, leaves it undone.
     """
-    gave: list[Given] = []
-    raised: list[BaseException] = []
+    found: Future[Given] = Future()
 
     def run() -> None:
         try:
-            gave.append(work())
+            found.set_result(work())
         except BaseException as problem:  # told to who waits, whatever it is
-            raised.append(problem)
+            found.set_exception(problem)
 
-    thread = Thread(target=copy_context().run, args=(run,), daemon=True)
-    thread.start()
-
-    def waited() -> Given:
-        thread.join()
-        if raised:
-            raise raised[0]
-        return gave[0]
-
-    return waited
+    Thread(target=copy_context().run, args=(run,), daemon=True).start()
+    return found.result

@@ -27,7 +27,7 @@ def shown_nowhere(
             continue
         base = _base(read)
         file = f"{origin}/templates/{name}"
-        if tree(base):
+        if tree(base) is not None:
             yield from _lost(read, base, [block for above in _up(base, tree) for block in _blocks(above)], file)
         elif not base and name in whole and not any(map(_writes, read.body)):
             yield _told(file, 1, "nothing stands in this template", "write it, or take the file away")

@@ -86,7 +86,7 @@ def test_how_firm_counts_the_things_with_repeats() -> None:
 )
 def test_the_order_of_work_is_said_as_it_was_recorded(declared: str, rounds: bool, order: bool, words: str) -> None:
     t = told(corvane=14.0, ostler=15.0)
-    test = replace(t.campaign.tests[0], order=declared)  # type: ignore[arg-type]
+    test = replace(t.campaign.tests[0], order=declared)  # type: ignore[arg-type]  # one of two words
     readings = Readings({}, order_recorded={test.id: order}, rounds_recorded={test.id: rounds})
     assert sentences.order_line(test, readings, t.evaluation) == words
 
